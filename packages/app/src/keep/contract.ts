@@ -1,0 +1,81 @@
+import type { Book, BookFault } from "@witnessmark/book";
+import type { AircraftState, Author, Bodies, EventType, LedgerEvent, Subject } from "@witnessmark/ledger";
+
+/** One fact to be kept: the keeper adds ids, clocks, sequence and hashes. */
+export type Draft = { readonly [T in EventType]: { readonly type: T; readonly body: Bodies[T] } }[EventType];
+
+/** One aircraft as this phone holds it. */
+export interface AircraftEntry {
+  readonly registration: string;
+  readonly state: AircraftState;
+  /** The book in force; `null` when none was adopted or its text does not read. */
+  readonly book: Book | null;
+  readonly bookFaults: readonly BookFault[];
+  /** Events of this phone that the server has not acknowledged. */
+  readonly toSend: number;
+  /** Events that the server keeps apart, with its reason. */
+  readonly quarantined: readonly { readonly id: string; readonly reason: string }[];
+}
+
+/** What the title block says of keeping and sending. */
+export interface KeepStatus {
+  /** Every entry shown is in a committed, strict IndexedDB transaction. */
+  readonly toSend: number;
+  /** Outcome of the last exchange with the server, never `navigator.onLine`. */
+  readonly server: "never-reached" | "reached" | "out-of-reach";
+  readonly lastReachedAt_ms: number | null;
+  /** This device's clock minus the server's, when measured. */
+  readonly clockOffset_ms: number | null;
+  /** Whether the browser promised not to clear this storage. */
+  readonly persisted: boolean | null;
+  /** A newer version of the app waits to be taken up. */
+  readonly updateWaiting: boolean;
+}
+
+export interface KeepSnapshot {
+  readonly phase: "opening" | "ready" | "cannot-open";
+  /** Why the storage cannot be opened, and what to do, when it cannot. */
+  readonly openError: string | null;
+  readonly people: readonly Author[];
+  /** Who holds the phone. `null` before the first run is done. */
+  readonly person: Author | null;
+  readonly aircraft: ReadonlyMap<string, AircraftEntry>;
+  readonly status: KeepStatus;
+}
+
+/** Thrown when something could not be kept. Nothing of it is kept then; everything kept before is untouched. */
+export class NotKept extends Error {
+  override readonly name = "NotKept";
+  /** `full`: the phone has no room. `gone`: the storage was taken away and could not be reopened. */
+  readonly cause_: "full" | "gone" | "other";
+  constructor(cause: "full" | "gone" | "other", message: string) {
+    super(message);
+    this.cause_ = cause;
+  }
+}
+
+/** What this phone keeps, and how it gets to the server. One per page, made by `openKeep`. */
+export interface Keep {
+  subscribe(onChange: () => void): () => void;
+  snapshot(): KeepSnapshot;
+  /** Keeps the drafts as events in one strict transaction; resolves when it has committed. @throws {NotKept} */
+  append(registration: string, drafts: readonly Draft[]): Promise<readonly LedgerEvent[]>;
+  /** Shrinks a picture on the phone and keeps it with its event. @throws {NotKept} @throws {Error} when it is no picture */
+  attachPhoto(registration: string, subject: Subject, file: Blob): Promise<void>;
+  photo(sha256: string): Promise<Blob | null>;
+  /** Reads a book; when it is right, adopts it (the aircraft is added when it is new). @throws {NotKept} */
+  adoptBook(
+    text: string,
+    fileName: string,
+  ): Promise<{ readonly registration: string } | { readonly faults: readonly BookFault[] }>;
+  introduce(person: { readonly name: string; readonly role: Author["role"] }): Promise<Author>;
+  choosePerson(id: string): Promise<void>;
+  /** Everything of one aircraft as JSON Lines, for a file or the share sheet. */
+  exportLedger(registration: string): Promise<Blob>;
+  /** Asks the browser not to clear this storage; call from a tap. */
+  askToPersist(): Promise<boolean>;
+  /** Takes up the waiting version; reloads the page. */
+  takeUpdate(): void;
+  /** Pushes and pulls now. */
+  exchange(): Promise<void>;
+}

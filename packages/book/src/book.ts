@@ -1,0 +1,63 @@
+import type {
+  Area,
+  BookSource,
+  Equipment,
+  GroundGearItem,
+  Identity,
+  Point,
+  Stance,
+} from "./schema/book-source.ts";
+import type { CheckSource } from "./schema/check.ts";
+import type { Gauge } from "./schema/gauge.ts";
+import type { Geometry } from "./schema/geometry.ts";
+import type { Reading } from "./schema/reading.ts";
+
+/** One thing to establish at one point, from one stance. */
+export interface Check extends Omit<CheckSource, "at" | "from" | "reading" | "after"> {
+  readonly point: string;
+  readonly stance: string;
+  readonly reading?: Reading;
+  /** Ids of checks (after expansion) that come first. */
+  readonly after: readonly string[];
+}
+
+/**
+ * The description of one aircraft as the program uses it: references hold, every check stands at one point and is
+ * made from one stance, and every value is a measure. Made only by `readBook`.
+ */
+export interface Book {
+  readonly revision: number;
+  readonly issued: BookSource["issued"];
+  readonly notice: string;
+  /** SHA-256 of the text it was read from, hexadecimal. */
+  readonly sha256: string;
+  readonly aircraft: Identity;
+  readonly geometry: Geometry;
+  readonly gauges: ReadonlyMap<string, Gauge>;
+  readonly areas: ReadonlyMap<string, Area>;
+  /** In the order of the walk. */
+  readonly stances: readonly Stance[];
+  readonly points: ReadonlyMap<string, Point>;
+  /** In the order of the walk: by stance, and within a stance as the book lists them. */
+  readonly checks: readonly Check[];
+  readonly groundGear: readonly GroundGearItem[];
+  readonly equipment: readonly Equipment[];
+}
+
+/** One fault of a book's text. */
+export interface BookFault {
+  readonly file: string;
+  /** 1-based; 0 when the fault is of the file as a whole. */
+  readonly line: number;
+  readonly column: number;
+  /** `checks[12].reading.gauge` */
+  readonly path: string;
+  readonly expected: string;
+  readonly found: string;
+  /** What to do about it. */
+  readonly remedy?: string;
+}
+
+export type BookResult =
+  | { readonly ok: true; readonly book: Book }
+  | { readonly ok: false; readonly faults: readonly [BookFault, ...BookFault[]] };

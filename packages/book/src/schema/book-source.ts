@@ -1,0 +1,91 @@
+import { z } from "zod";
+import { CheckSource } from "./check.ts";
+import { Gauge } from "./gauge.ts";
+import { Geometry } from "./geometry.ts";
+import { Id, IsoDate, Line, Metres, Side } from "./text.ts";
+
+/** Which aircraft this is. */
+const Identity = z.strictObject({
+  registration: z
+    .string()
+    .regex(/^[A-Z0-9]+(-[A-Z0-9]+)*$/, { error: "capital letters and figures, as painted on the aircraft" }),
+  type: Line,
+  /** "pressurised single-engine turboprop" */
+  description: Line,
+  engine: z.enum(["turboprop", "piston"]),
+  engines: z.int().min(1).max(4),
+  gear: z.enum(["nose-wheel", "tail-wheel"]),
+  retractable: z.boolean(),
+  seats: z.int().min(1).max(20),
+});
+
+const Area = z.strictObject({ id: Id, name: Line });
+
+const Place = z.tuple([Metres, Metres, Metres]);
+
+const Point = z.strictObject({
+  id: Id,
+  /** Names its side where it has one: "Right main tyre". */
+  name: Line,
+  area: Id,
+  side: Side,
+  /** [x, y, z], metres. */
+  place: Place,
+  stance: Id,
+  /** The point on the other side whose mirror image this is. */
+  mirrors: Id.optional(),
+});
+
+const Stance = z.strictObject({
+  id: Id,
+  name: Line,
+  /** [x, y], metres. */
+  place: z.tuple([Metres, Metres]),
+  /** Where the toes point, degrees clockwise from the nose. */
+  facing: z.number().min(0).lt(360),
+  posture: z.enum(["stand", "crouch", "inside"]),
+});
+
+const GroundGear = z.strictObject({
+  id: Id,
+  name: Line,
+  count: z.int().min(1).max(20),
+  point: Id,
+  stance: Id.optional(),
+  /** Where it may be put away; the first is what is usual. */
+  stowedIn: z.array(Line).min(1),
+  why: Line,
+});
+
+const Equipment = z.strictObject({
+  id: Id,
+  name: Line,
+  jasc: z.string().regex(/^\d{4}$/, { error: "four figures of the JASC table, in quotes" }),
+  points: z.array(Id).default([]),
+});
+
+/** A book as it is written in YAML. The order of `stances` is the order of the walk. */
+export const BookSource = z.strictObject({
+  witnessmark: z.literal(1),
+  revision: z.int().min(1),
+  issued: z.strictObject({ on: IsoDate, by: Line }),
+  /** Shown wherever the book is used: what it is fit for. */
+  notice: Line,
+  aircraft: Identity,
+  geometry: Geometry,
+  gauges: z.array(Gauge),
+  areas: z.array(Area).min(1),
+  stances: z.array(Stance).min(1),
+  points: z.array(Point).min(1),
+  checks: z.array(CheckSource).min(1),
+  groundGear: z.array(GroundGear).default([]),
+  equipment: z.array(Equipment).default([]),
+});
+export type BookSource = z.infer<typeof BookSource>;
+
+export type Point = z.infer<typeof Point>;
+export type Stance = z.infer<typeof Stance>;
+export type Area = z.infer<typeof Area>;
+export type GroundGearItem = z.infer<typeof GroundGear>;
+export type Equipment = z.infer<typeof Equipment>;
+export type Identity = z.infer<typeof Identity>;

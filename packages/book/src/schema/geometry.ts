@@ -1,0 +1,98 @@
+import { z } from "zod";
+import { Metres } from "./text.ts";
+
+/** [x, half width, top z, bottom z], metres; stations run aft. */
+const Station = z.tuple([Metres, Metres.nonnegative(), Metres, Metres]);
+/** [from, to] in metres, low end first. */
+const Span = z.tuple([Metres, Metres]);
+/** A point of a side outline: [x, z], metres. */
+const SidePoint = z.tuple([Metres, Metres]);
+const ChordFraction = z.number().min(0).max(1);
+
+/** One end of a wing or tailplane half; y is measured from the centre line, always positive. */
+const SurfaceEnd = z.strictObject({
+  y: Metres.nonnegative(),
+  leadingEdge: Metres,
+  chord: Metres.positive(),
+  z: Metres,
+});
+
+/** A movable surface on the trailing edge: from y to y, hinged at a fraction of the chord. */
+const Hinged = z.strictObject({ from: Metres.nonnegative(), to: Metres.positive(), hinge: ChordFraction });
+
+const Wing = z.strictObject({
+  root: SurfaceEnd,
+  tip: SurfaceEnd,
+  /** How far the rounded tip reaches past the tip station, metres. */
+  tipRound: Metres.nonnegative(),
+  flap: Hinged.optional(),
+  aileron: Hinged.optional(),
+  /** Leading-edge ice protection: span, and the joints between its segments. */
+  boot: z.strictObject({ span: Span, joints: z.array(Metres) }).optional(),
+  tank: Span.optional(),
+});
+
+const Tailplane = z.strictObject({
+  root: SurfaceEnd,
+  tip: SurfaceEnd,
+  tipRound: Metres.nonnegative(),
+  /** Hinge line of the elevator as a fraction of the chord. */
+  elevator: ChordFraction,
+  boot: z.boolean().optional(),
+  trimTab: z.enum(["left", "right", "both"]).optional(),
+});
+
+const Fin = z.strictObject({
+  /** Where the fin begins and ends in plan, metres aft. */
+  span: Span,
+  outline: z.array(SidePoint).min(3),
+  hinge: z.tuple([SidePoint, SidePoint]),
+});
+
+const Nacelle = z.strictObject({ y: Metres, stations: z.array(Station).min(2) });
+
+const Propeller = z.strictObject({
+  x: Metres,
+  y: Metres,
+  z: Metres.positive(),
+  radius: Metres.positive(),
+  spinner: z.boolean(),
+});
+
+const Wheel = z.strictObject({
+  x: Metres,
+  y: Metres,
+  width: Metres.positive(),
+  diameter: Metres.positive(),
+  /** Where the leg meets the airframe, metres above the ground. */
+  top: Metres.positive(),
+  /** How much further aft the top of the leg is than the wheel, metres. */
+  rake: Metres.optional(),
+});
+
+const Window = z.strictObject({ x: Span, z: Span });
+
+/** The shape of the aircraft in metres: x aft of the datum, y right, z up from the ground. It draws; it does not fly. */
+export const Geometry = z.strictObject({
+  fuselage: z.array(Station).min(3),
+  wing: Wing,
+  tailplane: Tailplane,
+  fin: Fin,
+  nacelles: z.array(Nacelle).default([]),
+  propellers: z.array(Propeller).min(1),
+  wheels: z.array(Wheel).min(3),
+  /** Where a frame or cowling joint crosses the fuselage, metres aft. */
+  frames: z.array(Metres).default([]),
+  /** Where exhaust stubs leave the cowling, metres aft. */
+  exhaust: Metres.optional(),
+  windscreen: z
+    .strictObject({ x: Span, halfWidth: Metres.positive(), side: z.array(SidePoint).optional() })
+    .optional(),
+  /** Cabin windows as seen from above: their extent in x. */
+  windows: z.array(Span).default([]),
+  sideWindows: z.array(Window).default([]),
+  door: z.strictObject({ x: Span, z: Span, side: z.enum(["left", "right"]) }).optional(),
+  /** Hatch on the fuselage top: extent in x and half its width. */
+  hatch: z.strictObject({ x: Span, halfWidth: Metres.positive() }).optional(),
+});
+export type Geometry = z.infer<typeof Geometry>;

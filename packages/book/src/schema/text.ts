@@ -1,0 +1,40 @@
+import { type Dimension, InputError, type Measure, parseMeasure } from "@witnessmark/engine";
+import { z } from "zod";
+
+/** Short name used in references: lower-case words joined by hyphens. */
+export const Id = z
+  .string()
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, { error: "lower-case letters and figures joined by hyphens" })
+  .meta({ description: "Lower-case letters and figures joined by hyphens." });
+
+/** A line that a person reads; never empty. */
+export const Line = z
+  .string()
+  .trim()
+  .min(1, { error: "at least one word" })
+  .max(400, { error: "at most 400 characters" });
+
+/** A value with its unit, written as text: `5.20 bar`. */
+export function measureOf(dimension: Dimension): z.ZodType<Measure, string | number> {
+  return z
+    .union([z.string(), z.number()])
+    .transform((written, context): Measure => {
+      try {
+        return parseMeasure(String(written), dimension, dimension);
+      } catch (error) {
+        if (!(error instanceof InputError)) throw error;
+        context.addIssue({ code: "custom", message: `${error.detail.expected}`, input: written });
+        return z.NEVER;
+      }
+    })
+    .meta({ description: `A ${dimension} with its unit, for example written as "5.20 bar".` });
+}
+
+/** Calendar date, ISO 8601. */
+export const IsoDate = z.iso.date();
+
+/** Metres in the book's own axes: x aft of the datum, y right, z up from the ground. */
+export const Metres = z.number();
+
+export const Side = z.enum(["left", "right", "centre"]);
+export type Side = z.infer<typeof Side>;

@@ -1,0 +1,57 @@
+import { InputError } from "../input-error.ts";
+import { toSI } from "./convert.ts";
+import { type Dimension, UNITS, type UnitId, unitFromText, unitsOf } from "./units.ts";
+
+/** A value as it was written or read, its unit, and the same in SI. */
+export interface Measure {
+  readonly value: number;
+  readonly unit: UnitId;
+  readonly valueSI: number;
+}
+
+export const measure = (value: number, unit: UnitId): Measure => ({
+  value,
+  unit,
+  valueSI: toSI(value, unit),
+});
+
+const NUMBER_THEN_UNIT = /^\s*([-+−]?\d+(?:[.,]\d+)?)\s*(.*?)\s*$/u;
+
+/**
+ * Reads `5.20 bar`, `−4 °C`, `12 US qt`: a number (point or comma), then a unit of the dimension asked for.
+ *
+ * @throws {InputError} `not-a-number`, `missing` (no unit), `unknown-unit`, `wrong-unit`
+ */
+export function parseMeasure(text: string, dimension: Dimension, field: string): Measure {
+  const units = unitsOf(dimension)
+    .map((id) => UNITS[id].symbol || "a plain number")
+    .join(", ");
+  const found = NUMBER_THEN_UNIT.exec(text);
+  if (found === null) {
+    throw new InputError("not-a-number", field, {
+      expected: `a number and a unit (${units})`,
+      received: `"${text}"`,
+    });
+  }
+  const [, digits = "", spelling = ""] = found;
+  const value = Number(digits.replace("−", "-").replace(",", "."));
+  if (spelling === "") {
+    const [plain] = unitsOf(dimension);
+    if (plain !== undefined && (dimension === "count" || dimension === "ratio")) return measure(value, plain);
+    throw new InputError("missing", field, {
+      expected: `a unit after the number (${units})`,
+      received: `"${text}"`,
+    });
+  }
+  const unit = unitFromText(spelling);
+  if (unit === undefined) {
+    throw new InputError("unknown-unit", field, { expected: `one of ${units}`, received: `"${spelling}"` });
+  }
+  if (UNITS[unit].dimension !== dimension) {
+    throw new InputError("wrong-unit", field, {
+      expected: `a ${dimension} (${units})`,
+      received: `"${text}", a ${UNITS[unit].dimension}`,
+    });
+  }
+  return measure(value, unit);
+}

@@ -1,0 +1,28 @@
+export type {
+  Answer,
+  Author,
+  Bodies,
+  CouldNotReason,
+  EventType,
+  KnownEvent,
+  LedgerEvent,
+  PlannedFlight,
+  Read,
+  Status,
+  Subject,
+  UnknownEvent,
+} from "./event.ts";
+export type {
+  AdoptedBook,
+  AircraftState,
+  CheckAnswer,
+  CheckHistory,
+  Decision,
+  Discrepancy,
+  GearState,
+  Happening,
+  Interruption,
+  Origin,
+  RecordedReading,
+  Walk,
+} from "./state.ts";

@@ -1,0 +1,143 @@
+import type { HappeningKind, WalkKind } from "@witnessmark/book";
+import type { Answer, Author, CouldNotReason, PlannedFlight, Read, Status, Subject } from "./event.ts";
+
+/** Where a fact came from: enough to show it, order it and point to it. */
+export interface Origin {
+  readonly event: string;
+  readonly device: string;
+  readonly author: Author;
+  readonly hlc: string;
+  /** Device wall time, ISO 8601 with offset. */
+  readonly recordedAt: string;
+}
+
+export interface CheckAnswer extends Origin {
+  readonly walk: string;
+  readonly answer: Answer;
+  readonly reason?: CouldNotReason;
+  /** Set when an interruption asked for this look again: the id of the `walk.interrupted` event. */
+  readonly askedAgainBy?: string;
+}
+
+export interface RecordedReading extends Origin {
+  readonly walk: string;
+  readonly gauge: string;
+  readonly read: Read;
+  readonly temperature?: Read;
+}
+
+/** Everything ever said of one check, oldest first; withdrawn entries are not in it. */
+export interface CheckHistory {
+  readonly answers: readonly CheckAnswer[];
+  readonly readings: readonly RecordedReading[];
+}
+
+export interface Interruption extends Origin {
+  readonly cause: "away" | "said";
+  readonly left: string;
+  readonly back: string;
+  /** The last three checks answered before it, which must be looked at again. */
+  readonly asksAgain: readonly string[];
+}
+
+export interface Walk extends Origin {
+  readonly id: string;
+  readonly kind: WalkKind;
+  readonly bookSha256: string;
+  readonly interruptions: readonly Interruption[];
+  readonly finished?: Origin;
+  readonly abandoned?: Origin & { readonly why: string };
+}
+
+export interface Happening extends Origin {
+  readonly kind: HappeningKind;
+  /** When it happened, milliseconds since 1970 UTC. */
+  readonly at_ms: number;
+  readonly at: string;
+  readonly words?: string;
+}
+
+export interface GearState {
+  readonly fitted: number;
+  /** Where the pieces are that were taken off, latest last. */
+  readonly removals: readonly (Origin & {
+    readonly count: number;
+    readonly stowedIn: string;
+    readonly walk?: string;
+  })[];
+  readonly last: Origin;
+}
+
+export interface Discrepancy {
+  readonly id: string;
+  readonly raised: Origin;
+  readonly words: string;
+  readonly walk?: string;
+  readonly check?: string;
+  readonly point?: string;
+  readonly fault?: string;
+  readonly measured?: Read;
+  readonly jasc?: string;
+  /** Every closing said of it; two phones may have closed it differently, and both stay. */
+  readonly closings: readonly (Origin & {
+    readonly how: "put-right" | "no-fault-found";
+    readonly words: string;
+    readonly releasedBy: string;
+  })[];
+}
+
+export interface Decision extends Origin {
+  readonly id: string;
+  readonly walk: string;
+  readonly answer: "go" | "not-going";
+  readonly flight: PlannedFlight | null;
+  readonly at: string;
+  readonly bookSha256: string;
+  readonly assessmentSha256: string;
+  readonly counts: Readonly<Record<Status, number>>;
+  readonly restsOn: readonly { readonly verdict: string; readonly status: Status }[];
+  readonly heads: Readonly<Record<string, number>>;
+  readonly reasons: readonly { readonly verdict: string; readonly words: string; readonly basis?: string }[];
+  readonly hash: string;
+  readonly signed: boolean;
+}
+
+export interface AdoptedBook extends Origin {
+  readonly sha256: string;
+  readonly revision: number;
+  readonly registration: string;
+  readonly type: string;
+  readonly text: string;
+}
+
+/**
+ * The state of one aircraft: a pure fold over its events in (hlc, device, deviceSeq) order.
+ * Maps are keyed by id and keep the order in which the fold met them.
+ */
+export interface AircraftState {
+  readonly aircraft: string;
+  /** The order key of the last event folded in. */
+  readonly upTo: { readonly hlc: string; readonly device: string; readonly deviceSeq: number } | null;
+  readonly eventCount: number;
+  readonly archived: boolean;
+  /** Every book adopted, in order; the last is in force. */
+  readonly books: readonly AdoptedBook[];
+  /** Highest deviceSeq folded in, per device. */
+  readonly heads: ReadonlyMap<string, number>;
+  readonly walks: ReadonlyMap<string, Walk>;
+  readonly checks: ReadonlyMap<string, CheckHistory>;
+  readonly happenings: readonly Happening[];
+  readonly groundGear: ReadonlyMap<string, GearState>;
+  readonly discrepancies: ReadonlyMap<string, Discrepancy>;
+  readonly decisions: readonly Decision[];
+  readonly photos: readonly (Origin & {
+    readonly subject: Subject;
+    readonly sha256: string;
+    readonly mediaType: string;
+  })[];
+  readonly notes: readonly (Origin & { readonly subject: Subject; readonly text: string })[];
+  /** Events of a type or version not known here. */
+  readonly unknown: readonly (Origin & { readonly type: string; readonly schemaVersion: number })[];
+  /** Ids of events that a later event withdrew. */
+  readonly withdrawn: ReadonlySet<string>;
+}

@@ -1,0 +1,1 @@
+export type { Step, Stop, WalkPlan } from "./walk-plan.ts";
