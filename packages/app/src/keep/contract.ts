@@ -47,10 +47,10 @@ export interface KeepSnapshot {
 export class NotKept extends Error {
   override readonly name = "NotKept";
   /** `full`: the phone has no room. `gone`: the storage was taken away and could not be reopened. */
-  readonly cause_: "full" | "gone" | "other";
-  constructor(cause: "full" | "gone" | "other", message: string) {
+  readonly reason: "full" | "gone" | "other";
+  constructor(reason: "full" | "gone" | "other", message: string) {
     super(message);
-    this.cause_ = cause;
+    this.reason = reason;
   }
 }
 
