@@ -13,7 +13,10 @@ export interface AircraftEntry {
   readonly bookFaults: readonly BookFault[];
   /** Events of this phone that the server has not acknowledged. */
   readonly toSend: number;
-  /** Events that the server keeps apart, with its reason. */
+  /**
+   * Entries kept apart, with the reason: those the server did not take into the ledger, and those that reached this
+   * phone damaged. They stay on this phone and are never dropped.
+   */
   readonly quarantined: readonly { readonly id: string; readonly reason: string }[];
 }
 
@@ -21,9 +24,13 @@ export interface AircraftEntry {
 export interface KeepStatus {
   /** Every entry shown is in a committed, strict IndexedDB transaction. */
   readonly toSend: number;
+  /** Photos of this phone that the server does not have yet; they travel after their entries. */
+  readonly photosToSend: number;
   /** Outcome of the last exchange with the server, never `navigator.onLine`. */
   readonly server: "never-reached" | "reached" | "out-of-reach";
   readonly lastReachedAt_ms: number | null;
+  /** What the last exchange could not do, in one sentence for a person; `null` when it did everything. */
+  readonly trouble: string | null;
   /** This device's clock minus the server's, when measured. */
   readonly clockOffset_ms: number | null;
   /** Whether the browser promised not to clear this storage. */
