@@ -1,0 +1,10 @@
+export { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";
+export {
+  makeSheet,
+  type Sheet,
+  type SheetMark,
+  type SheetNote,
+  type SheetReading,
+  type SheetSignature,
+  STANDING_CAUTION,
+} from "./sheet.ts";
