@@ -1,4 +1,20 @@
 export type { Book, BookFault, BookResult, Check } from "./book.ts";
+export {
+  distanceOutside_m,
+  type Extent,
+  extent,
+  outlineOf,
+  type PlanPart,
+  type PlanPlace,
+} from "./drawing/extent.ts";
+export { feet } from "./drawing/feet.ts";
+export { centreLine, groundLine } from "./drawing/ground-line.ts";
+export { circle, type Px, polygon, polyline, smoothPath } from "./drawing/path.ts";
+export { planView } from "./drawing/plan-view.ts";
+export { elevation, noseLeft, noseUp, type Projection } from "./drawing/projection.ts";
+export { sideView } from "./drawing/side-view.ts";
+export { type Detail, STROKE_WIDTHS_px, type Stroke, type StrokeWeight } from "./drawing/stroke.ts";
+export { type WalkLine, type WalkLineLook, walkLine } from "./drawing/walk-line.ts";
 export type {
   Area,
   BookSource,

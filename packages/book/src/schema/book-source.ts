@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { DeepReadonly } from "../readonly.ts";
 import { CheckSource } from "./check.ts";
 import { Gauge } from "./gauge.ts";
 import { Geometry } from "./geometry.ts";
@@ -81,11 +82,11 @@ export const BookSource = z.strictObject({
   groundGear: z.array(GroundGear).default([]),
   equipment: z.array(Equipment).default([]),
 });
-export type BookSource = z.infer<typeof BookSource>;
+export type BookSource = DeepReadonly<z.infer<typeof BookSource>>;
 
-export type Point = z.infer<typeof Point>;
-export type Stance = z.infer<typeof Stance>;
-export type Area = z.infer<typeof Area>;
-export type GroundGearItem = z.infer<typeof GroundGear>;
-export type Equipment = z.infer<typeof Equipment>;
-export type Identity = z.infer<typeof Identity>;
+export type Point = DeepReadonly<z.infer<typeof Point>>;
+export type Stance = DeepReadonly<z.infer<typeof Stance>>;
+export type Area = DeepReadonly<z.infer<typeof Area>>;
+export type GroundGearItem = DeepReadonly<z.infer<typeof GroundGear>>;
+export type Equipment = DeepReadonly<z.infer<typeof Equipment>>;
+export type Identity = DeepReadonly<z.infer<typeof Identity>>;

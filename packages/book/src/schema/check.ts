@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { DeepReadonly } from "../readonly.ts";
 import { ReadingSource } from "./reading.ts";
 import { Id, Line, measureOf } from "./text.ts";
 
@@ -39,7 +40,7 @@ export const FaultSource = z.strictObject({
     })
     .optional(),
 });
-export type Fault = z.infer<typeof FaultSource>;
+export type Fault = DeepReadonly<z.infer<typeof FaultSource>>;
 
 export const CheckSource = z.strictObject({
   id: Id,
@@ -73,4 +74,4 @@ export const CheckSource = z.strictObject({
     .regex(/^\d{4}$/, { error: "four figures of the JASC table, in quotes" })
     .optional(),
 });
-export type CheckSource = z.infer<typeof CheckSource>;
+export type CheckSource = DeepReadonly<z.infer<typeof CheckSource>>;

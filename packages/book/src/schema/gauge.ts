@@ -8,6 +8,7 @@ import {
   unitFromText,
 } from "@witnessmark/engine";
 import { z } from "zod";
+import type { DeepReadonly } from "../readonly.ts";
 import { Id, Line } from "./text.ts";
 
 const unitText = z.string().transform((text, context): UnitId => {
@@ -63,4 +64,4 @@ export const Gauge = z
       range: [read(low, "range"), read(high, "range")] as const,
     };
   });
-export type Gauge = z.infer<typeof Gauge>;
+export type Gauge = DeepReadonly<z.infer<typeof Gauge>>;

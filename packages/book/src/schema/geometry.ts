@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { DeepReadonly } from "../readonly.ts";
 import { Metres } from "./text.ts";
 
 /** [x, half width, top z, bottom z], metres; stations run aft. */
@@ -95,4 +96,4 @@ export const Geometry = z.strictObject({
   /** Hatch on the fuselage top: extent in x and half its width. */
   hatch: z.strictObject({ x: Span, halfWidth: Metres.positive() }).optional(),
 });
-export type Geometry = z.infer<typeof Geometry>;
+export type Geometry = DeepReadonly<z.infer<typeof Geometry>>;

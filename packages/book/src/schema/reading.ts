@@ -1,5 +1,6 @@
 import type { Dimension, Measure } from "@witnessmark/engine";
 import { z } from "zod";
+import type { DeepReadonly } from "../readonly.ts";
 import { Id, Line, measureOf } from "./text.ts";
 
 /** What a reading outside its limit means, where the book says something milder than stop. */
@@ -60,7 +61,7 @@ export const ReadingSource = z.strictObject({
   /** What one press of − or + does; the gauge's resolution when absent. */
   step: z.string().optional(),
 });
-export type ReadingSource = z.infer<typeof ReadingSource>;
+export type ReadingSource = DeepReadonly<z.infer<typeof ReadingSource>>;
 
 interface Band {
   readonly low?: Measure;

@@ -34,7 +34,11 @@ export function measureOf(dimension: Dimension): z.ZodType<Measure, string | num
 export const IsoDate = z.iso.date();
 
 /** Metres in the book's own axes: x aft of the datum, y right, z up from the ground. */
-export const Metres = z.number();
+const FARTHEST_m = 100;
+export const Metres = z
+  .number()
+  .min(-FARTHEST_m, { error: "metres, at most 100 from the datum" })
+  .max(FARTHEST_m, { error: "metres, at most 100 from the datum" });
 
 export const Side = z.enum(["left", "right", "centre"]);
 export type Side = z.infer<typeof Side>;
