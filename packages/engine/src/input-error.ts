@@ -5,7 +5,8 @@ export type InputErrorCode =
   | "wrong-unit"
   | "unknown-unit"
   | "missing"
-  | "unknown-input";
+  | "unknown-input"
+  | "unknown-quantity";
 
 export interface InputErrorDetail {
   /** What would have been right, with its unit. */
@@ -16,6 +17,10 @@ export interface InputErrorDetail {
   readonly remedy?: string;
   /** The id of the quantity that refused it, where there is one. */
   readonly quantity?: string;
+  /** The value in SI units, where a number came. */
+  readonly value?: number;
+  /** The lowest and highest value in SI units that would have been taken. */
+  readonly range?: readonly [number, number];
 }
 
 /** A value that a quantity, a unit or a reader refuses. `code` and `field` are for programs, `message` for people. */
