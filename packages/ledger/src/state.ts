@@ -1,10 +1,22 @@
 import type { HappeningKind, WalkKind } from "@witnessmark/book";
-import type { Answer, Author, CouldNotReason, PlannedFlight, Read, Status, Subject } from "./event.ts";
+import type {
+  Answer,
+  Author,
+  Bodies,
+  CouldNotReason,
+  KnownEvent,
+  PlannedFlight,
+  Read,
+  Status,
+  Subject,
+} from "./event.ts";
 
 /** Where a fact came from: enough to show it, order it and point to it. */
 export interface Origin {
   readonly event: string;
   readonly device: string;
+  /** With `Decision.heads` it says whether a decision had seen this. */
+  readonly deviceSeq: number;
   readonly author: Author;
   readonly hlc: string;
   /** Device wall time, ISO 8601 with offset. */
@@ -12,10 +24,14 @@ export interface Origin {
 }
 
 export interface CheckAnswer extends Origin {
+  readonly check: string;
   readonly walk: string;
   readonly answer: Answer;
   readonly reason?: CouldNotReason;
-  /** Set when an interruption asked for this look again: the id of the `walk.interrupted` event. */
+  /**
+   * Set while an interruption asks for this look again: the id of the `walk.interrupted` event. A later answer to
+   * the same check in the same walk clears it.
+   */
   readonly askedAgainBy?: string;
 }
 
@@ -36,7 +52,10 @@ export interface Interruption extends Origin {
   readonly cause: "away" | "said";
   readonly left: string;
   readonly back: string;
-  /** The last three checks answered before it, which must be looked at again. */
+  /**
+   * The last three checks answered before it in this walk, oldest first, which must be looked at again: those of
+   * the phone that was interrupted, or of any phone when that one had answered none.
+   */
   readonly asksAgain: readonly string[];
 }
 
@@ -45,6 +64,8 @@ export interface Walk extends Origin {
   readonly kind: WalkKind;
   readonly bookSha256: string;
   readonly interruptions: readonly Interruption[];
+  /** Checks that an interruption asked for again and that were not answered since, oldest first. */
+  readonly askedAgain: readonly string[];
   readonly finished?: Origin;
   readonly abandoned?: Origin & { readonly why: string };
 }
@@ -59,7 +80,7 @@ export interface Happening extends Origin {
 
 export interface GearState {
   readonly fitted: number;
-  /** Where the pieces are that were taken off, latest last. */
+  /** Where the pieces are that were taken off and not fitted since, latest last; the earliest are fitted first. */
   readonly removals: readonly (Origin & {
     readonly count: number;
     readonly stowedIn: string;
@@ -110,6 +131,19 @@ export interface AdoptedBook extends Origin {
   readonly text: string;
 }
 
+/** A phone, tablet or program, as it introduced itself. */
+export interface Device extends Origin {
+  readonly label: string;
+  readonly key: Bodies["device.introduced"]["key"];
+}
+
+/** Two events with one id: the one with the lower hash counts, on every phone alike. */
+export interface Conflict {
+  readonly event: string;
+  readonly keptHash: string;
+  readonly droppedHash: string;
+}
+
 /**
  * The state of one aircraft: a pure fold over its events in (hlc, device, deviceSeq) order.
  * Maps are keyed by id and keep the order in which the fold met them.
@@ -118,14 +152,18 @@ export interface AircraftState {
   readonly aircraft: string;
   /** The order key of the last event folded in. */
   readonly upTo: { readonly hlc: string; readonly device: string; readonly deviceSeq: number } | null;
+  /** Distinct events folded in; withdrawn and unknown ones are among them. */
   readonly eventCount: number;
   readonly archived: boolean;
   /** Every book adopted, in order; the last is in force. */
   readonly books: readonly AdoptedBook[];
   /** Highest deviceSeq folded in, per device. */
   readonly heads: ReadonlyMap<string, number>;
+  readonly devices: ReadonlyMap<string, Device>;
   readonly walks: ReadonlyMap<string, Walk>;
   readonly checks: ReadonlyMap<string, CheckHistory>;
+  /** The answers of `checks` once more, by walk, oldest first; also of a walk whose start is not here. */
+  readonly answersByWalk: ReadonlyMap<string, readonly CheckAnswer[]>;
   readonly happenings: readonly Happening[];
   readonly groundGear: ReadonlyMap<string, GearState>;
   readonly discrepancies: ReadonlyMap<string, Discrepancy>;
@@ -138,6 +176,12 @@ export interface AircraftState {
   readonly notes: readonly (Origin & { readonly subject: Subject; readonly text: string })[];
   /** Events of a type or version not known here. */
   readonly unknown: readonly (Origin & { readonly type: string; readonly schemaVersion: number })[];
-  /** Ids of events that a later event withdrew. */
+  /** Ids of events that another event withdrew, whether they are here or not. */
   readonly withdrawn: ReadonlySet<string>;
+  /**
+   * Events that could not be placed, by the walk or discrepancy they name: it has not begun (its beginning is
+   * missing, or made by a clock far ahead), or they begin it a second time. Placed as soon as it begins.
+   */
+  readonly unplaced: ReadonlyMap<string, readonly KnownEvent[]>;
+  readonly conflicts: readonly Conflict[];
 }

@@ -1,0 +1,78 @@
+import type { KnownEvent } from "../event.ts";
+import { compareOrder } from "../order.ts";
+import type { Walk } from "../state.ts";
+import { lastAnswered, markAnswers } from "./checks.ts";
+import { type Draft, originOf } from "./draft.ts";
+import { leaveUnplaced, placeWaiting } from "./unplaced.ts";
+
+type Event<T extends KnownEvent["type"]> = Extract<KnownEvent, { type: T }>;
+
+export function foldWalkStarted(draft: Draft, event: Event<"walk.started">): void {
+  const { walk, kind, bookSha256 } = event.body;
+  if (draft.state.walks.has(walk)) {
+    leaveUnplaced(draft, walk, event);
+    return;
+  }
+  const started: Walk = { ...originOf(event), id: walk, kind, bookSha256, interruptions: [], askedAgain: [] };
+  draft.map("walks").set(walk, started);
+  placeWaiting(draft, walk, (waiting) => {
+    switch (waiting.type) {
+      case "walk.interrupted":
+      case "walk.finished":
+      case "walk.abandoned":
+        foldOfWalk(draft, waiting);
+        return true;
+      default:
+        return false;
+    }
+  });
+}
+
+/** What happens to a walk that has begun; kept unplaced until it has. */
+export function foldOfWalk(
+  draft: Draft,
+  event: Event<"walk.interrupted" | "walk.finished" | "walk.abandoned">,
+): void {
+  const walk = draft.state.walks.get(event.body.walk);
+  if (walk === undefined) {
+    leaveUnplaced(draft, event.body.walk, event);
+    return;
+  }
+  switch (event.type) {
+    case "walk.interrupted":
+      interrupt(draft, walk, event);
+      return;
+    case "walk.finished":
+      draft.map("walks").set(walk.id, { ...walk, finished: originOf(event) });
+      return;
+    case "walk.abandoned":
+      draft.map("walks").set(walk.id, { ...walk, abandoned: { ...originOf(event), why: event.body.why } });
+      return;
+    default:
+      event satisfies never;
+  }
+}
+
+function interrupt(draft: Draft, walk: Walk, event: Event<"walk.interrupted">): void {
+  const answers = draft.state.answersByWalk.get(walk.id) ?? [];
+  const asksAgain = lastAnswered(answers, event.device, (answer) => compareOrder(answer, event) < 0);
+  // Answers after it are here only when the walk's start sorts after its interruption (a clock far ahead).
+  const open = asksAgain.filter(
+    (check) => !answers.some((answer) => answer.check === check && compareOrder(answer, event) > 0),
+  );
+  for (const check of open) markAnswers(draft, walk.id, check, event.id);
+  draft.map("walks").set(walk.id, {
+    ...walk,
+    interruptions: [
+      ...walk.interruptions,
+      {
+        ...originOf(event),
+        cause: event.body.cause,
+        left: event.body.left,
+        back: event.body.back,
+        asksAgain,
+      },
+    ],
+    askedAgain: [...walk.askedAgain.filter((check) => !open.includes(check)), ...open],
+  });
+}
