@@ -22,11 +22,11 @@ const WEIGHT_pt: Readonly<Record<Stroke["weight"], number>> = {
 export function drawAircraft(pen: Pen, book: Book, marks: readonly SheetMark[], frame: Frame): void {
   const { document } = pen;
   const bounds = extent(book.geometry);
-  const length_m = bounds.x[1] - bounds.x[0];
-  const span_m = bounds.y[1] - bounds.y[0];
+  const length_m = bounds.aft_m - bounds.fore_m;
+  const span_m = bounds.right_m - bounds.left_m;
   const scale = Math.min((frame.width - 48) / span_m, (frame.height - 20) / length_m);
   const originX = frame.x + frame.width / 2;
-  const originY = frame.y + frame.height / 2 - ((bounds.x[0] + bounds.x[1]) / 2) * scale;
+  const originY = frame.y + frame.height / 2 - ((bounds.fore_m + bounds.aft_m) / 2) * scale;
   const project = noseUp(scale, originX, originY);
   for (const stroke of planView(book.geometry, project, 1)) {
     document.save();

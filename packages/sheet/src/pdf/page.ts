@@ -257,7 +257,8 @@ function drawOverleaf(
     const top = y + 22;
     const height = FRAME.height - 22;
     pen.box(x, top, FRAME.width, height);
-    if (restOfNotes.length > 0) restOfNotes = notes(pen, restOfNotes, { x, y: top }, FRAME.width, top + height);
+    if (restOfNotes.length > 0)
+      restOfNotes = notes(pen, restOfNotes, { x, y: top }, FRAME.width, top + height);
     else restOfReadings = readings(pen, restOfReadings, { x, y: top }, FRAME.width, height);
   }
 }
