@@ -13,9 +13,19 @@ export type {
   Subject,
   UnknownEvent,
 } from "./event.ts";
+export type { ClockRemark, FaultCode, LedgerFault, RemarkCode } from "./fault.ts";
 export { advance, emptyState, fold } from "./fold/fold.ts";
 export { hashOfEvent, sha256 } from "./hash.ts";
 export { DRIFT_BOUND_MS, hlcTime_ms, isHlc, type Merged, merge, tick } from "./hlc.ts";
+export { type ReadLedger, type ReadOptions, readLedger } from "./jsonl/read-ledger.ts";
+export {
+  LEDGER_FILE_VERSION,
+  type LedgerFileAbout,
+  type LedgerFooter,
+  type LedgerHeader,
+  ledgerLines,
+  writeLedger,
+} from "./jsonl/write-ledger.ts";
 export { isEventType, isKnownEvent, SCHEMA_VERSION } from "./known.ts";
 export {
   type ChainEnd,
@@ -37,6 +47,7 @@ export {
   parseEvent,
   saysOfFaults,
 } from "./parse-event.ts";
+export { Projection } from "./projection.ts";
 export { bookInForce, currentWalk, lastAnswer, openDiscrepancies } from "./readers.ts";
 export {
   type DeviceKey,
@@ -64,4 +75,8 @@ export type {
   RecordedReading,
   Walk,
 } from "./state.ts";
+export { BOOK_LIKE_CHECKS, BOOK_LIKE_GEAR, type CheckLike } from "./testing/book-like.ts";
+export { generateHistory, type HistoryOptions } from "./testing/generate.ts";
+export { Random } from "./testing/random.ts";
+export { type LedgerReport, type VerifyOptions, verifyLedger } from "./verify/verify-ledger.ts";
 export { wallTime } from "./wall-time.ts";
