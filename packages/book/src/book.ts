@@ -29,7 +29,7 @@ export interface Book {
   readonly revision: number;
   readonly issued: BookSource["issued"];
   readonly notice: string;
-  /** SHA-256 of the text it was read from, hexadecimal. */
+  /** SHA-256 of the text it was read from (UTF-8, without a byte order mark), hexadecimal. */
   readonly sha256: string;
   readonly aircraft: Identity;
   readonly geometry: Geometry;
@@ -37,9 +37,11 @@ export interface Book {
   readonly areas: ReadonlyMap<string, Area>;
   /** In the order of the walk. */
   readonly stances: readonly Stance[];
+  readonly stancesById: ReadonlyMap<string, Stance>;
   readonly points: ReadonlyMap<string, Point>;
   /** In the order of the walk: by stance, and within a stance as the book lists them. */
   readonly checks: readonly Check[];
+  readonly checksById: ReadonlyMap<string, Check>;
   readonly groundGear: readonly GroundGearItem[];
   readonly equipment: readonly Equipment[];
 }

@@ -15,18 +15,18 @@ export { elevation, noseLeft, noseUp, type Projection } from "./drawing/projecti
 export { sideView } from "./drawing/side-view.ts";
 export { type Detail, STROKE_WIDTHS_px, type Stroke, type StrokeWeight } from "./drawing/stroke.ts";
 export { type WalkLine, type WalkLineLook, walkLine } from "./drawing/walk-line.ts";
-export type {
-  Area,
-  BookSource,
-  Equipment,
-  GroundGearItem,
-  Identity,
-  Point,
-  Stance,
-} from "./schema/book-source.ts";
-export type { Fault } from "./schema/check.ts";
-export { HappeningKind, Method, WalkKind } from "./schema/check.ts";
+export { didYouMean, nearest } from "./faults/did-you-mean.ts";
+export { faultSentence } from "./faults/fault-sentence.ts";
+export { jascChapter, jascTitle } from "./jasc/jasc-title.ts";
+export { bookGauge, pointOf, stanceOf } from "./look-up.ts";
+export { readBook } from "./read-book.ts";
+export type { DeepReadonly } from "./readonly.ts";
+export type { Area, Equipment, GroundGearItem, Identity, Point, Stance } from "./schema/book-source.ts";
+export { BookSource } from "./schema/book-source.ts";
+export type { CheckSource, Fault } from "./schema/check.ts";
+export { HappeningKind, Method, Severity, WalkKind } from "./schema/check.ts";
 export type { Gauge } from "./schema/gauge.ts";
 export type { Geometry } from "./schema/geometry.ts";
 export type { Limit, Reading } from "./schema/reading.ts";
 export type { Side } from "./schema/text.ts";
+export { smallBookText } from "./testing/small-book.ts";

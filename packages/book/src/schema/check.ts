@@ -45,7 +45,7 @@ export type Fault = DeepReadonly<z.infer<typeof FaultSource>>;
 export const CheckSource = z.strictObject({
   id: Id,
   /** One point, or several at which the same check is made: then one check for each, `id.point`. */
-  at: z.union([Id, z.array(Id).min(1)]),
+  at: z.union([Id, z.array(Id).min(1)], { error: "the id of a point, or a list of ids" }),
   /** The stance it is made from, where that is not the point's own. */
   from: Id.optional(),
   /** What to do, in the imperative: "Measure the pressure". */
@@ -68,6 +68,8 @@ export const CheckSource = z.strictObject({
   reading: ReadingSource.optional(),
   /** The least time in which it can honestly be done. */
   least: measureOf("time").default({ value: 2, unit: "s", valueSI: 2 }),
+  /** Why the other side has no such check, where the point has a mirror image: "the only drain is on the left". */
+  oneSided: Line.optional(),
   /** Four figures of the FAA JASC table. */
   jasc: z
     .string()

@@ -1,5 +1,6 @@
 import {
   type Dimension,
+  differenceToSI,
   InputError,
   type Measure,
   parseMeasure,
@@ -9,7 +10,7 @@ import {
 } from "@witnessmark/engine";
 import { z } from "zod";
 import type { DeepReadonly } from "../readonly.ts";
-import { Id, Line } from "./text.ts";
+import { Id, Line, refusal } from "./text.ts";
 
 const unitText = z.string().transform((text, context): UnitId => {
   const unit = unitFromText(text);
@@ -22,6 +23,13 @@ const unitText = z.string().transform((text, context): UnitId => {
     return z.NEVER;
   }
   return unit;
+});
+
+/** A difference has no zero point: 0.5 °C is 0.5 K, not 273.65 K. */
+export const asDifference = ({ value, unit }: Measure): Measure => ({
+  value,
+  unit,
+  valueSI: differenceToSI(value, unit),
 });
 
 /**
@@ -42,26 +50,33 @@ export const Gauge = z
   })
   .transform((written, context) => {
     const dimension: Dimension = UNITS[written.unit].dimension;
-    const read = (text: string, field: string): Measure => {
+    const read = (text: string, ...path: (string | number)[]): Measure | undefined => {
       try {
-        return parseMeasure(text, dimension, field);
+        return parseMeasure(text, dimension, path.join("."));
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
-        context.addIssue({ code: "custom", message: error.detail.expected, input: text, path: [field] });
-        return z.NEVER;
+        context.addIssue(refusal(error, text, path));
+        return undefined;
       }
     };
-    const [low, high] = written.range;
+    const accuracy = read(written.accuracy, "accuracy");
+    const resolution = read(written.resolution, "resolution");
+    const low = read(written.range[0], "range", 0);
+    const high = read(written.range[1], "range", 1);
+    if (accuracy === undefined || resolution === undefined || low === undefined || high === undefined) {
+      return z.NEVER;
+    }
     return {
       id: written.id,
       name: written.name,
       unit: written.unit,
       dimension,
       coverage: written.coverage,
-      /** Half width of the stated interval; a difference, so never shifted by an offset. */
-      accuracy: read(written.accuracy, "accuracy"),
-      resolution: read(written.resolution, "resolution"),
-      range: [read(low, "range"), read(high, "range")] as const,
+      /** Half width of the stated interval. */
+      accuracy: asDifference(accuracy),
+      /** One division, or one step of the last figure. */
+      resolution: asDifference(resolution),
+      range: [low, high] as const,
     };
   });
 export type Gauge = DeepReadonly<z.infer<typeof Gauge>>;

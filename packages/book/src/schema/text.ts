@@ -17,17 +17,23 @@ export const Line = z
 /** A value with its unit, written as text: `5.20 bar`. */
 export function measureOf(dimension: Dimension): z.ZodType<Measure, string | number> {
   return z
-    .union([z.string(), z.number()])
+    .union([z.string(), z.number()], { error: `a ${dimension} with its unit` })
     .transform((written, context): Measure => {
       try {
         return parseMeasure(String(written), dimension, dimension);
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
-        context.addIssue({ code: "custom", message: `${error.detail.expected}`, input: written });
+        context.addIssue(refusal(error, written));
         return z.NEVER;
       }
     })
     .meta({ description: `A ${dimension} with its unit, for example written as "5.20 bar".` });
+}
+
+/** What the engine refused, as an issue of the schema: its message is what was expected. */
+export function refusal(error: InputError, input: unknown, path: (string | number)[] = []) {
+  const { expected, received, remedy } = error.detail;
+  return { code: "custom" as const, message: expected, input, path, params: { received, remedy } };
 }
 
 /** Calendar date, ISO 8601. */

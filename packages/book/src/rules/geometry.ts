@@ -1,0 +1,134 @@
+import type { Report } from "../faults/fault-list.ts";
+import type { Path } from "../faults/path.ts";
+import type { Geometry } from "../schema/geometry.ts";
+import type { Rule } from "./rule.ts";
+
+/** The shape can be that of an aircraft standing on the ground. */
+export const geometryMakesSense: Rule = ({ geometry, aircraft }, report) => {
+  if (geometry === undefined) return;
+  const tell: Report = (path, fault) => report(["geometry", ...path], fault);
+  stationsRunAft(geometry.fuselage, ["fuselage"], tell);
+  for (const [i, { stations }] of geometry.nacelles.entries()) {
+    stationsRunAft(stations, ["nacelles", i, "stations"], tell);
+  }
+  halfReachesOut(geometry.wing, ["wing"], tell);
+  halfReachesOut(geometry.tailplane, ["tailplane"], tell);
+  wingPartsFit(geometry.wing, tell);
+  spansRunUp(geometry, tell);
+  standsOnItsWheels(geometry, tell);
+  const engines = aircraft?.engines;
+  if (engines !== undefined && engines !== geometry.propellers.length) {
+    tell(["propellers"], {
+      expected: `one propeller for each engine, ${engines}`,
+      found: String(geometry.propellers.length),
+      remedy: "mend `aircraft.engines`, or the list of propellers",
+    });
+  }
+};
+
+function stationsRunAft(stations: Geometry["fuselage"], path: Path, tell: Report): void {
+  for (const [i, [x, , top, bottom]] of stations.entries()) {
+    const before = stations[i - 1];
+    if (before !== undefined && x <= before[0]) {
+      tell([...path, i, 0], {
+        expected: `an x further aft than that of the station before, ${before[0]} m`,
+        found: `${x} m`,
+        remedy: "put the stations in order, foremost first",
+      });
+    }
+    if (top < bottom) {
+      tell([...path, i, 2], {
+        expected: `a top not below the bottom, ${bottom} m`,
+        found: `${top} m`,
+        remedy: "a station is [x, half width, top, bottom]",
+      });
+    }
+    if (bottom < 0) tell([...path, i, 3], { expected: "a bottom above the ground", found: `${bottom} m` });
+  }
+}
+
+function halfReachesOut(
+  { root, tip }: Geometry["wing"] | Geometry["tailplane"],
+  path: Path,
+  tell: Report,
+): void {
+  if (tip.y > root.y) return;
+  tell([...path, "tip", "y"], {
+    expected: `a tip further out than the root, ${root.y} m`,
+    found: `${tip.y} m`,
+    remedy: "y is the distance from the centre line",
+  });
+}
+
+function wingPartsFit({ root, tip, flap, aileron, boot, tank }: Geometry["wing"], tell: Report): void {
+  const parts: readonly (readonly [Path, readonly [number, number] | undefined])[] = [
+    [["wing", "flap"], flap && [flap.from, flap.to]],
+    [["wing", "aileron"], aileron && [aileron.from, aileron.to]],
+    [["wing", "boot", "span"], boot?.span],
+    [["wing", "tank"], tank],
+  ];
+  for (const [path, span] of parts) {
+    if (span === undefined) continue;
+    const [from, to] = span;
+    if (from < to && from >= root.y && to <= tip.y) continue;
+    tell(path, {
+      expected: `a part of the wing, from inside to outside, between root and tip (${root.y} to ${tip.y} m)`,
+      found: `${from} to ${to} m`,
+    });
+  }
+  for (const [i, joint] of (boot?.joints ?? []).entries()) {
+    const [from, to] = boot?.span ?? [joint, joint];
+    if (joint > from && joint < to) continue;
+    tell(["wing", "boot", "joints", i], {
+      expected: `a joint between the ends of the boot, ${from} and ${to} m`,
+      found: `${joint} m`,
+    });
+  }
+}
+
+function spansRunUp(geometry: Geometry, tell: Report): void {
+  const { fin, windscreen, windows, sideWindows, door, hatch } = geometry;
+  const spans: readonly (readonly [Path, readonly [number, number] | undefined])[] = [
+    [["fin", "span"], fin.span],
+    [["windscreen", "x"], windscreen?.x],
+    ...windows.map((span, i) => [["windows", i], span] as const),
+    ...sideWindows.flatMap(({ x, z }, i) => [
+      [["sideWindows", i, "x"], x] as const,
+      [["sideWindows", i, "z"], z] as const,
+    ]),
+    [["door", "x"], door?.x],
+    [["door", "z"], door?.z],
+    [["hatch", "x"], hatch?.x],
+  ];
+  for (const [path, span] of spans) {
+    if (span === undefined || span[0] < span[1]) continue;
+    tell(path, {
+      expected: "from and to in metres, the lower value first",
+      found: `[${span.join(", ")}]`,
+    });
+  }
+}
+
+function standsOnItsWheels({ wheels, propellers }: Geometry, tell: Report): void {
+  for (const [i, { top, diameter }] of wheels.entries()) {
+    if (top > diameter / 2) continue;
+    tell(["wheels", i, "top"], {
+      expected: `a leg that reaches above the axle, ${diameter / 2} m`,
+      found: `${top} m`,
+    });
+  }
+  if (!wheels.some(({ y }) => y < 0) || !wheels.some(({ y }) => y > 0)) {
+    tell(["wheels"], {
+      expected: "a wheel on each side of the centre line",
+      found: `wheels at y = ${wheels.map(({ y }) => y).join(", ")} m`,
+      remedy: "y is to the right: the left wheel has a minus",
+    });
+  }
+  for (const [i, { z, radius }] of propellers.entries()) {
+    if (z > radius) continue;
+    tell(["propellers", i, "radius"], {
+      expected: `blades that clear the ground, shorter than ${z} m`,
+      found: `${radius} m`,
+    });
+  }
+}

@@ -1,0 +1,104 @@
+import type { Report } from "../faults/fault-list.ts";
+import type { Path } from "../faults/path.ts";
+import type { Point } from "../schema/book-source.ts";
+import type { CheckSource } from "../schema/check.ts";
+import type { Draft } from "../shape/draft.ts";
+import type { Rule } from "./rule.ts";
+import { withoutSide } from "./sides.ts";
+
+const TOLERANCE_m = 0.01;
+
+/** A point that says it mirrors another is its mirror image. */
+export const mirrorsAreMirrorImages: Rule = (draft, report) => {
+  const points = new Map(draft.points.map(({ value }) => [value.id, value]));
+  for (const { index, value } of draft.points) {
+    const other = value.mirrors === undefined ? undefined : points.get(value.mirrors);
+    if (other === undefined) continue;
+    mirrorFault(value, other, ["points", index], report);
+  }
+};
+
+function mirrorFault(point: Point, other: Point, path: Path, report: Report): void {
+  if (other.id === point.id) {
+    report([...path, "mirrors"], {
+      expected: "the id of the point on the other side",
+      found: `\`${point.id}\`, the point itself`,
+    });
+    return;
+  }
+  if (other.mirrors !== undefined && other.mirrors !== point.id) {
+    report([...path, "mirrors"], {
+      expected: "two points that mirror each other",
+      found: `\`${other.id}\`, which mirrors \`${other.mirrors}\``,
+    });
+  }
+  const [x, y, z] = other.place;
+  const image = [x, -y, z];
+  if (point.place.some((metres, i) => Math.abs(metres - (image[i] ?? 0)) > TOLERANCE_m + 1e-9)) {
+    report([...path, "place"], {
+      expected: `the mirror image of \`${other.id}\`, [${image.map((metres) => metres + 0).join(", ")}]`,
+      found: `[${point.place.join(", ")}]`,
+      remedy: "mend one of the two, or take out `mirrors`",
+    });
+  }
+  const opposite = { left: "right", right: "left", centre: undefined }[other.side];
+  if (point.side !== opposite) {
+    report([...path, "side"], {
+      expected: opposite === undefined ? "a point on one side, mirrored on the other" : opposite,
+      found: `${point.side}, where \`${other.id}\` is ${other.side}`,
+    });
+  }
+}
+
+/** What is checked on one side is checked on the other, unless the book says why not. */
+export const bothSidesAreChecked: Rule = (draft, report) => {
+  const images = mirrorImages(draft);
+  const checksAt = new Map<string, CheckSource[]>();
+  for (const { value } of draft.checks) {
+    for (const point of pointsOf(value)) checksAt.set(point, [...(checksAt.get(point) ?? []), value]);
+  }
+  // A check whose own text is at fault may be the one that is missing here: say nothing then.
+  if (draft.checks.length !== (draft.ids.checks?.length ?? 0)) return;
+  for (const { index, value } of draft.checks) {
+    const points = pointsOf(value);
+    const mirrored = points.filter((point) => images.has(point));
+    const lonely = mirrored.find((point) => !hasTwin(value, checksAt.get(images.get(point) ?? "") ?? []));
+    if (value.oneSided === undefined && lonely !== undefined) {
+      const image = images.get(lonely) ?? "";
+      report(["checks", index, "at", ...(typeof value.at === "string" ? [] : [points.indexOf(lonely)])], {
+        expected: `the same check at \`${image}\`, the mirror image of \`${lonely}\``,
+        found: "it on one side only",
+        remedy: `write at: [${lonely}, ${image}], or say why not with \`oneSided:\``,
+      });
+    }
+    if (value.oneSided !== undefined && lonely === undefined) {
+      report(["checks", index, "oneSided"], {
+        expected: "a check that is made on one side only, of a point that has a mirror image",
+        found: mirrored.length === 0 ? "a point without one" : "the same check on the other side",
+        remedy: "take `oneSided` out",
+      });
+    }
+  }
+};
+
+const pointsOf = ({ at }: CheckSource): readonly string[] => (typeof at === "string" ? [at] : at);
+
+/** Both ways, whichever of the two points says it. */
+function mirrorImages(draft: Draft): ReadonlyMap<string, string> {
+  const images = new Map<string, string>();
+  for (const { value } of draft.points) {
+    if (value.mirrors === undefined || value.mirrors === value.id) continue;
+    images.set(value.id, value.mirrors);
+    if (!images.has(value.mirrors)) images.set(value.mirrors, value.id);
+  }
+  return images;
+}
+
+/** The same check: itself, or one with the same method and title, or the same id, but for the side they name. */
+const hasTwin = (check: CheckSource, others: readonly CheckSource[]): boolean =>
+  others.some(
+    (other) =>
+      other.id === check.id ||
+      withoutSide(other.id) === withoutSide(check.id) ||
+      (other.method === check.method && withoutSide(other.title) === withoutSide(check.title)),
+  );
