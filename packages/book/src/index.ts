@@ -18,6 +18,7 @@ export { type WalkLine, type WalkLineLook, walkLine } from "./drawing/walk-line.
 export { didYouMean, nearest } from "./faults/did-you-mean.ts";
 export { faultSentence } from "./faults/fault-sentence.ts";
 export { jascChapter, jascTitle } from "./jasc/jasc-title.ts";
+export { bookJsonSchema } from "./json-schema.ts";
 export { bookGauge, pointOf, stanceOf } from "./look-up.ts";
 export { readBook } from "./read-book.ts";
 export type { DeepReadonly } from "./readonly.ts";

@@ -11,8 +11,7 @@ const Identity = z.strictObject({
     .string()
     .regex(/^[A-Z0-9]+(-[A-Z0-9]+)*$/, { error: "capital letters and figures, as painted on the aircraft" }),
   type: Line,
-  /** "pressurised single-engine turboprop" */
-  description: Line,
+  description: Line.describe('What kind of aircraft it is: "pressurised single-engine turboprop".'),
   engine: z.enum(["turboprop", "piston"]),
   engines: z.int().min(1).max(4),
   gear: z.enum(["nose-wheel", "tail-wheel"]),
@@ -26,24 +25,19 @@ const Place = z.tuple([Metres, Metres, Metres]);
 
 const Point = z.strictObject({
   id: Id,
-  /** Names its side where it has one: "Right main tyre". */
-  name: Line,
+  name: Line.describe('Names its side where it has one: "Right main tyre".'),
   area: Id,
   side: Side,
-  /** [x, y, z], metres. */
-  place: Place,
+  place: Place.describe("[x, y, z], metres."),
   stance: Id,
-  /** The point on the other side whose mirror image this is. */
-  mirrors: Id.optional(),
+  mirrors: Id.optional().describe("The point on the other side whose mirror image this is."),
 });
 
 const Stance = z.strictObject({
   id: Id,
   name: Line,
-  /** [x, y], metres. */
-  place: z.tuple([Metres, Metres]),
-  /** Where the toes point, degrees clockwise from the nose. */
-  facing: z.number().min(0).lt(360),
+  place: z.tuple([Metres, Metres]).describe("[x, y], metres."),
+  facing: z.number().min(0).lt(360).describe("Where the toes point, degrees clockwise from the nose."),
   posture: z.enum(["stand", "crouch", "inside"]),
 });
 
@@ -53,8 +47,7 @@ const GroundGear = z.strictObject({
   count: z.int().min(1).max(20),
   point: Id,
   stance: Id.optional(),
-  /** Where it may be put away; the first is what is usual. */
-  stowedIn: z.array(Line).min(1),
+  stowedIn: z.array(Line).min(1).describe("Where it may be put away; the first is what is usual."),
   why: Line,
 });
 
@@ -70,8 +63,7 @@ export const BookSource = z.strictObject({
   witnessmark: z.literal(1),
   revision: z.int().min(1),
   issued: z.strictObject({ on: IsoDate, by: Line }),
-  /** Shown wherever the book is used: what it is fit for. */
-  notice: Line,
+  notice: Line.describe("Shown wherever the book is used: what it is fit for."),
   aircraft: Identity,
   geometry: Geometry,
   gauges: z.array(Gauge),

@@ -32,11 +32,9 @@ export const FaultSource = z.strictObject({
   /** A size to give with it; the book may allow some. */
   measure: z
     .strictObject({
-      /** What is measured: "length of the split". */
-      of: Line,
+      of: Line.describe('What is measured: "length of the split".'),
       allowed: measureOf("length"),
-      /** The far end of the rule that is drawn. */
-      upTo: measureOf("length"),
+      upTo: measureOf("length").describe("The far end of the rule that is drawn."),
     })
     .optional(),
 });
@@ -44,32 +42,31 @@ export type Fault = DeepReadonly<z.infer<typeof FaultSource>>;
 
 export const CheckSource = z.strictObject({
   id: Id,
-  /** One point, or several at which the same check is made: then one check for each, `id.point`. */
-  at: z.union([Id, z.array(Id).min(1)], { error: "the id of a point, or a list of ids" }),
-  /** The stance it is made from, where that is not the point's own. */
-  from: Id.optional(),
-  /** What to do, in the imperative: "Measure the pressure". */
-  title: Line,
+  at: z
+    .union([Id, z.array(Id).min(1)], { error: "the id of a point, or a list of ids" })
+    .describe("One point, or several at which the same check is made: then one check for each, `id.point`."),
+  from: Id.optional().describe("The stance it is made from, where that is not the point's own."),
+  title: Line.describe('What to do, in the imperative: "Measure the pressure".'),
   method: Method,
-  /** How to look, touch, move … so that a miss shows. */
-  how: Line.optional(),
-  /** What right looks like. */
-  shouldBe: Line,
+  how: Line.optional().describe("How to look, touch, move … so that a miss shows."),
+  shouldBe: Line.describe("What right looks like."),
   why: Line,
   faults: z.array(FaultSource).default([]),
   hazard: z.strictObject({ severity: Severity, ifMissed: Line }),
-  /** Whether a look suffices, or a figure or a photo must be left. */
-  evidence: z.enum(["look", "reading", "photo"]).default("look"),
+  evidence: z
+    .enum(["look", "reading", "photo"])
+    .default("look")
+    .describe("Whether a look suffices, or a figure or a photo must be left."),
   walks: z.array(WalkKind).min(1),
-  /** When a look no longer counts. */
-  holds: z.strictObject({ until: z.array(HappeningKind), atMost: measureOf("time").optional() }),
-  /** Checks that must be done before this one. */
-  after: z.array(Id).default([]),
+  holds: z
+    .strictObject({ until: z.array(HappeningKind), atMost: measureOf("time").optional() })
+    .describe("When a look no longer counts."),
+  after: z.array(Id).default([]).describe("Checks that must be done before this one."),
   reading: ReadingSource.optional(),
-  /** The least time in which it can honestly be done. */
-  least: measureOf("time").default({ value: 2, unit: "s", valueSI: 2 }),
-  /** Why the other side has no such check, where the point has a mirror image: "the only drain is on the left". */
-  oneSided: Line.optional(),
+  least: measureOf("time").prefault("2 s").describe("The least time in which it can honestly be done."),
+  oneSided: Line.optional().describe(
+    'Why the other side has no such check, where the point has a mirror image: "the only drain is on the left".',
+  ),
   /** Four figures of the FAA JASC table. */
   jasc: z
     .string()

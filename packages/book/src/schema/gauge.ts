@@ -45,8 +45,9 @@ export const Gauge = z
     accuracy: z.string(),
     coverage: z.enum(["bound", "95-percent"]).default("bound"),
     resolution: z.string(),
-    /** What the gauge can show; a reading outside is refused as a slip. */
-    range: z.tuple([z.string(), z.string()]),
+    range: z
+      .tuple([z.string(), z.string()])
+      .describe("What the gauge can show; a reading outside is refused as a slip."),
   })
   .transform((written, context) => {
     const dimension: Dimension = UNITS[written.unit].dimension;

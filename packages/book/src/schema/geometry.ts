@@ -24,12 +24,13 @@ const Hinged = z.strictObject({ from: Metres.nonnegative(), to: Metres.positive(
 const Wing = z.strictObject({
   root: SurfaceEnd,
   tip: SurfaceEnd,
-  /** How far the rounded tip reaches past the tip station, metres. */
-  tipRound: Metres.nonnegative(),
+  tipRound: Metres.nonnegative().describe("How far the rounded tip reaches past the tip station, metres."),
   flap: Hinged.optional(),
   aileron: Hinged.optional(),
-  /** Leading-edge ice protection: span, and the joints between its segments. */
-  boot: z.strictObject({ span: Span, joints: z.array(Metres) }).optional(),
+  boot: z
+    .strictObject({ span: Span, joints: z.array(Metres) })
+    .optional()
+    .describe("Leading-edge ice protection: span, and the joints between its segments."),
   tank: Span.optional(),
 });
 
@@ -37,15 +38,13 @@ const Tailplane = z.strictObject({
   root: SurfaceEnd,
   tip: SurfaceEnd,
   tipRound: Metres.nonnegative(),
-  /** Hinge line of the elevator as a fraction of the chord. */
-  elevator: ChordFraction,
+  elevator: ChordFraction.describe("Hinge line of the elevator as a fraction of the chord."),
   boot: z.boolean().optional(),
   trimTab: z.enum(["left", "right", "both"]).optional(),
 });
 
 const Fin = z.strictObject({
-  /** Where the fin begins and ends in plan, metres aft. */
-  span: Span,
+  span: Span.describe("Where the fin begins and ends in plan, metres aft."),
   outline: z.array(SidePoint).min(3),
   hinge: z.tuple([SidePoint, SidePoint]),
 });
@@ -65,10 +64,8 @@ const Wheel = z.strictObject({
   y: Metres,
   width: Metres.positive(),
   diameter: Metres.positive(),
-  /** Where the leg meets the airframe, metres above the ground. */
-  top: Metres.positive(),
-  /** How much further aft the top of the leg is than the wheel, metres. */
-  rake: Metres.optional(),
+  top: Metres.positive().describe("Where the leg meets the airframe, metres above the ground."),
+  rake: Metres.optional().describe("How much further aft the top of the leg is than the wheel, metres."),
 });
 
 const Window = z.strictObject({ x: Span, z: Span });
@@ -82,18 +79,20 @@ export const Geometry = z.strictObject({
   nacelles: z.array(Nacelle).default([]),
   propellers: z.array(Propeller).min(1),
   wheels: z.array(Wheel).min(3),
-  /** Where a frame or cowling joint crosses the fuselage, metres aft. */
-  frames: z.array(Metres).default([]),
-  /** Where exhaust stubs leave the cowling, metres aft. */
-  exhaust: Metres.optional(),
+  frames: z
+    .array(Metres)
+    .default([])
+    .describe("Where a frame or cowling joint crosses the fuselage, metres aft."),
+  exhaust: Metres.optional().describe("Where exhaust stubs leave the cowling, metres aft."),
   windscreen: z
     .strictObject({ x: Span, halfWidth: Metres.positive(), side: z.array(SidePoint).optional() })
     .optional(),
-  /** Cabin windows as seen from above: their extent in x. */
-  windows: z.array(Span).default([]),
+  windows: z.array(Span).default([]).describe("Cabin windows as seen from above: their extent in x."),
   sideWindows: z.array(Window).default([]),
   door: z.strictObject({ x: Span, z: Span, side: z.enum(["left", "right"]) }).optional(),
-  /** Hatch on the fuselage top: extent in x and half its width. */
-  hatch: z.strictObject({ x: Span, halfWidth: Metres.positive() }).optional(),
+  hatch: z
+    .strictObject({ x: Span, halfWidth: Metres.positive() })
+    .optional()
+    .describe("Hatch on the fuselage top: extent in x and half its width."),
 });
 export type Geometry = DeepReadonly<z.infer<typeof Geometry>>;

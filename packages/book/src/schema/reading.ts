@@ -50,16 +50,16 @@ const LimitSource = z.discriminatedUnion("by", [
 
 export const ReadingSource = z.strictObject({
   gauge: Id,
-  /** What is measured, as a noun: "tyre pressure". */
-  quantity: Line,
-  /** Whose temperature moves the limit: "tyre", "cylinder", "oil". Absent when none does. */
-  temperatureOf: Line.optional(),
+  quantity: Line.describe('What is measured, as a noun: "tyre pressure".'),
+  temperatureOf: Line.optional().describe(
+    'Whose temperature moves the limit: "tyre", "cylinder", "oil". Absent when none does.',
+  ),
   limit: LimitSource,
   outside: Outside.default({ status: "stop" }),
-  /** The ends of the rule that is drawn; it should hold the band at every likely temperature. */
-  scale: z.tuple([z.string(), z.string()]),
-  /** What one press of − or + does; the gauge's resolution when absent. */
-  step: z.string().optional(),
+  scale: z
+    .tuple([z.string(), z.string()])
+    .describe("The ends of the rule that is drawn; it should hold the band at every likely temperature."),
+  step: z.string().optional().describe("What one press of − or + does; the gauge's resolution when absent."),
 });
 export type ReadingSource = DeepReadonly<z.infer<typeof ReadingSource>>;
 
