@@ -1,4 +1,69 @@
-export { standardPressure } from "./air/pressure.ts";
+export {
+  altimeterCheckMargin,
+  altimeterSettingSimple,
+  altimeterSettingUs,
+  flightLevelAdjustment,
+  indicationChange,
+  pressureAltitude,
+  qfe,
+  reportedQnh,
+  settingBeyondScale,
+  stationPressureUs,
+} from "./air/altimetry.ts";
+export { densityAltitude, moistDensityAltitude, virtualTemperature } from "./air/density-altitude.ts";
+export {
+  dewPoint,
+  enhancementFactor,
+  frostPoint,
+  relativeHumidity,
+  vapourPressureIce,
+  vapourPressureWater,
+} from "./air/humidity.ts";
+export {
+  cloudBaseRule,
+  densityAltitudeFahrenheitRule,
+  densityAltitudeNws,
+  densityAltitudeRule,
+  pressureAltitudeHectopascalRule,
+  pressureAltitudeInchRule,
+  standardTemperatureRule,
+} from "./air/rules-of-thumb.ts";
+export {
+  altitudeOfDensity,
+  altitudeOfPressure,
+  densityRatio,
+  geopotentialAltitude,
+  pressureRatio,
+  standardDensity,
+  standardPressure,
+  standardSpeedOfSound,
+  standardTemperature,
+  temperatureRatio,
+} from "./air/standard-atmosphere.ts";
+export {
+  vapourPressureBolton,
+  vapourPressureBuck,
+  vapourPressureMurphyKoopIce,
+  vapourPressureMurphyKoopWater,
+  vapourPressureNws,
+  vapourPressureSonntag,
+} from "./air/vapour-pressure-forms.ts";
+export {
+  capabilityIndex,
+  conformanceAbove,
+  conformanceBelow,
+  conformanceBetween,
+  nonconformanceBetween,
+} from "./conformity/conformance.ts";
+export {
+  acceptanceFactorLinear,
+  acceptanceFactorRss,
+  acceptanceFactorTwoPercent,
+  coverageFactorStudent,
+  guardBandNormal,
+  guardBandRectangular,
+  guardBandStudent,
+} from "./conformity/guard-band.ts";
 export {
   CLEAR_FROM_1,
   type JudgedReading,
@@ -6,12 +71,62 @@ export {
   judgeReading,
 } from "./conformity/judge-reading.ts";
 export { type GaugeStatement, standardUncertainty } from "./conformity/uncertainty.ts";
-export { cylinderPressureAtTemperature } from "./gas/cylinder-pressure.ts";
+export {
+  gaugeUncertainty,
+  gaugeUncertainty95,
+  uncertaintyFromCoverage,
+  uncertaintyFromHalfWidth,
+  uncertaintyFromMultiple,
+  uncertaintyOfCycle,
+} from "./conformity/uncertainty-quantities.ts";
+export {
+  cylinderPressureAtTemperature,
+  nitrogenPressureAtTemperature,
+  oxygenPressureAtTemperature,
+} from "./gas/cylinder-pressure.ts";
 export { gaugePressureAtAmbient, gaugePressureAtTemperature } from "./gas/gauge-pressure.ts";
+export {
+  btpsToStpd,
+  idealFreeVolume,
+  ntpdToStpd,
+  oxygenContents,
+  oxygenUsable,
+  oxygenUsableShare,
+  oxygenWaterVolume,
+} from "./gas/oxygen-contents.ts";
+export {
+  nitrogenCompressibility,
+  nitrogenDensity,
+  oxygenCompressibility,
+  oxygenDensity,
+} from "./gas/real-gas.ts";
 export type { Gas } from "./gas/real-gas-model.ts";
+export { strutExtensionChange } from "./gas/strut.ts";
+export {
+  hydroplaningSpeedRolling,
+  hydroplaningSpeedTouchdown,
+  tyreActionBand,
+  tyreHighestPressure,
+  tyreLoadedPressure,
+  tyreLoss,
+  tyrePressureRule,
+  tyreRetentionLimit,
+  tyreShareOfService,
+} from "./gas/tyre.ts";
 export { type TyreAction, type TyreActionKind, tyreAction } from "./gas/tyre-action.ts";
 export { InputError, type InputErrorCode, type InputErrorDetail } from "./input-error.ts";
-export type { AnyQuantity, InputSpec, OutputSpec, Quantity, QuantitySource } from "./registry/quantity.ts";
+export { DefinitionError } from "./registry/check-definition.ts";
+export { defineQuantity } from "./registry/define-quantity.ts";
+export { quantities } from "./registry/quantities.ts";
+export type {
+  AnyQuantity,
+  InputSpec,
+  InputsOf,
+  OutputSpec,
+  Quantity,
+  QuantitySource,
+} from "./registry/quantity.ts";
+export { quantityOf, stemOf, type Worked, type WorkedInput, work } from "./registry/work.ts";
 export { differenceFromSI, differenceToSI, fromSI, toSI } from "./units/convert.ts";
 export { decimalsOf, formatMeasure, formatValue, withSymbol } from "./units/format.ts";
 export { type Measure, measure, parseMeasure } from "./units/measure.ts";

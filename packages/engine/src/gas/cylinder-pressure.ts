@@ -11,8 +11,8 @@ import {
 import { GAS_PRESSURE_LIMIT_PA, type Gas, realDensity_kgPerM3, realPressure_Pa } from "./real-gas-model.ts";
 
 /** A settled cylinder or accumulator: its gauge at another temperature, contents and volume unchanged, real gas. */
-const ofGas = <const Name extends Gas>(gas: Name) => {
-  const id = `${gas}-pressure-at-temperature` as const;
+const ofGas = (gas: Gas) => {
+  const id = `${gas}-pressure-at-temperature`;
   return defineQuantity({
     id,
     title: `Gauge pressure of the same ${gas} at another temperature, real gas`,

@@ -1,7 +1,5 @@
 import { defineQuantity } from "../registry/define-quantity.ts";
-import { AMBIENT_PRESSURE_Pa, GAUGE_PRESSURE_Pa, IDEAL_GAS } from "./inputs.ts";
-
-const TEMPERATURE_RANGE_K = [203.15, 473.15] as const; // −70 °C to 200 °C: cold soak to a hot brake
+import { AMBIENT_PRESSURE_Pa, GAUGE_PRESSURE_Pa, IDEAL_GAS, SOLID_TEMPERATURE_RANGE_K } from "./inputs.ts";
 
 /**
  * Tyres, struts and accumulators: what the gauge would show at another temperature if no gas were lost.
@@ -15,13 +13,13 @@ export const gaugePressureAtTemperature = defineQuantity({
     {
       name: "temperature_K",
       unit: "K",
-      range: TEMPERATURE_RANGE_K,
+      range: SOLID_TEMPERATURE_RANGE_K,
       meaning: "temperature of the gas when read",
     },
     {
       name: "newTemperature_K",
       unit: "K",
-      range: TEMPERATURE_RANGE_K,
+      range: SOLID_TEMPERATURE_RANGE_K,
       meaning: "temperature of the gas for which the pressure is asked",
     },
     AMBIENT_PRESSURE_Pa,

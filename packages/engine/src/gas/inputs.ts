@@ -18,6 +18,9 @@ export const AMBIENT_PRESSURE_Pa = {
   meaning: "pressure of the air outside, from the elevation when nothing better is known",
 } as const;
 
+/** Of what holds a gas that is treated as ideal: −70 °C, cold-soaked, to 200 °C, beside a hot brake. */
+export const SOLID_TEMPERATURE_RANGE_K = [203.15, 473.15] as const;
+
 export const GAS_TEMPERATURE_K = {
   name: "temperature_K",
   unit: "K",

@@ -1,0 +1,221 @@
+import {
+  altimeterCheckMargin,
+  altimeterSettingSimple,
+  altimeterSettingUs,
+  flightLevelAdjustment,
+  indicationChange,
+  pressureAltitude,
+  qfe,
+  reportedQnh,
+  settingBeyondScale,
+  stationPressureUs,
+} from "../air/altimetry.ts";
+import { densityAltitude, moistDensityAltitude, virtualTemperature } from "../air/density-altitude.ts";
+import {
+  dewPoint,
+  enhancementFactor,
+  frostPoint,
+  relativeHumidity,
+  vapourPressureIce,
+  vapourPressureWater,
+} from "../air/humidity.ts";
+import {
+  cloudBaseRule,
+  densityAltitudeFahrenheitRule,
+  densityAltitudeNws,
+  densityAltitudeRule,
+  pressureAltitudeHectopascalRule,
+  pressureAltitudeInchRule,
+  standardTemperatureRule,
+} from "../air/rules-of-thumb.ts";
+import {
+  altitudeOfDensity,
+  altitudeOfPressure,
+  densityRatio,
+  geopotentialAltitude,
+  pressureRatio,
+  standardDensity,
+  standardPressure,
+  standardSpeedOfSound,
+  standardTemperature,
+  temperatureRatio,
+} from "../air/standard-atmosphere.ts";
+import {
+  vapourPressureBolton,
+  vapourPressureBuck,
+  vapourPressureMurphyKoopIce,
+  vapourPressureMurphyKoopWater,
+  vapourPressureNws,
+  vapourPressureSonntag,
+} from "../air/vapour-pressure-forms.ts";
+import {
+  capabilityIndex,
+  conformanceAbove,
+  conformanceBelow,
+  conformanceBetween,
+  nonconformanceBetween,
+} from "../conformity/conformance.ts";
+import {
+  acceptanceFactorLinear,
+  acceptanceFactorRss,
+  acceptanceFactorTwoPercent,
+  coverageFactorStudent,
+  guardBandNormal,
+  guardBandRectangular,
+  guardBandStudent,
+} from "../conformity/guard-band.ts";
+import {
+  gaugeUncertainty,
+  gaugeUncertainty95,
+  uncertaintyFromCoverage,
+  uncertaintyFromHalfWidth,
+  uncertaintyFromMultiple,
+  uncertaintyOfCycle,
+} from "../conformity/uncertainty-quantities.ts";
+import { nitrogenPressureAtTemperature, oxygenPressureAtTemperature } from "../gas/cylinder-pressure.ts";
+import { gaugePressureAtAmbient, gaugePressureAtTemperature } from "../gas/gauge-pressure.ts";
+import {
+  btpsToStpd,
+  idealFreeVolume,
+  ntpdToStpd,
+  oxygenContents,
+  oxygenUsable,
+  oxygenUsableShare,
+  oxygenWaterVolume,
+} from "../gas/oxygen-contents.ts";
+import {
+  nitrogenCompressibility,
+  nitrogenDensity,
+  oxygenCompressibility,
+  oxygenDensity,
+} from "../gas/real-gas.ts";
+import { strutExtensionChange } from "../gas/strut.ts";
+import {
+  hydroplaningSpeedRolling,
+  hydroplaningSpeedTouchdown,
+  tyreActionBand,
+  tyreHighestPressure,
+  tyreLoadedPressure,
+  tyreLoss,
+  tyrePressureRule,
+  tyreRetentionLimit,
+  tyreShareOfService,
+} from "../gas/tyre.ts";
+import { DefinitionError } from "./check-definition.ts";
+import type { AnyQuantity } from "./quantity.ts";
+
+/** Every quantity of the program, in the order in which a person meets them. */
+const ALL: readonly AnyQuantity[] = [
+  // air: standard atmosphere
+  standardTemperature,
+  standardPressure,
+  standardDensity,
+  standardSpeedOfSound,
+  temperatureRatio,
+  pressureRatio,
+  densityRatio,
+  geopotentialAltitude,
+  altitudeOfPressure,
+  altitudeOfDensity,
+  // air: altimetry
+  pressureAltitude,
+  qfe,
+  indicationChange,
+  stationPressureUs,
+  altimeterSettingUs,
+  altimeterSettingSimple,
+  reportedQnh,
+  settingBeyondScale,
+  altimeterCheckMargin,
+  flightLevelAdjustment,
+  // air: humidity
+  vapourPressureWater,
+  vapourPressureIce,
+  dewPoint,
+  frostPoint,
+  relativeHumidity,
+  enhancementFactor,
+  // air: density altitude
+  densityAltitude,
+  virtualTemperature,
+  moistDensityAltitude,
+  // air: rules of thumb
+  standardTemperatureRule,
+  pressureAltitudeInchRule,
+  pressureAltitudeHectopascalRule,
+  densityAltitudeRule,
+  densityAltitudeFahrenheitRule,
+  densityAltitudeNws,
+  cloudBaseRule,
+  // air: vapour pressure forms
+  vapourPressureNws,
+  vapourPressureBolton,
+  vapourPressureBuck,
+  vapourPressureSonntag,
+  vapourPressureMurphyKoopWater,
+  vapourPressureMurphyKoopIce,
+  // gas: gauge pressure
+  gaugePressureAtTemperature,
+  gaugePressureAtAmbient,
+  // gas: tyre
+  tyreShareOfService,
+  tyreLoss,
+  tyreActionBand,
+  tyreLoadedPressure,
+  tyreHighestPressure,
+  tyreRetentionLimit,
+  tyrePressureRule,
+  hydroplaningSpeedRolling,
+  hydroplaningSpeedTouchdown,
+  // gas: strut
+  strutExtensionChange,
+  // gas: real gas
+  oxygenDensity,
+  nitrogenDensity,
+  oxygenCompressibility,
+  nitrogenCompressibility,
+  // gas: cylinder pressure
+  oxygenPressureAtTemperature,
+  nitrogenPressureAtTemperature,
+  // gas: oxygen contents
+  oxygenContents,
+  oxygenUsable,
+  oxygenUsableShare,
+  oxygenWaterVolume,
+  idealFreeVolume,
+  ntpdToStpd,
+  btpsToStpd,
+  // conformity: conformance
+  conformanceAbove,
+  conformanceBelow,
+  conformanceBetween,
+  nonconformanceBetween,
+  capabilityIndex,
+  // conformity: uncertainty quantities
+  gaugeUncertainty,
+  gaugeUncertainty95,
+  uncertaintyFromMultiple,
+  uncertaintyFromCoverage,
+  uncertaintyFromHalfWidth,
+  uncertaintyOfCycle,
+  // conformity: guard band
+  guardBandNormal,
+  guardBandStudent,
+  guardBandRectangular,
+  coverageFactorStudent,
+  acceptanceFactorRss,
+  acceptanceFactorLinear,
+  acceptanceFactorTwoPercent,
+];
+
+function byId(all: readonly AnyQuantity[]): ReadonlyMap<string, AnyQuantity> {
+  const map = new Map<string, AnyQuantity>();
+  for (const quantity of all) {
+    if (map.has(quantity.id)) throw new DefinitionError(`${quantity.id}: two quantities have this id`);
+    map.set(quantity.id, quantity);
+  }
+  return map;
+}
+
+/** The registry: every quantity by its id. */
+export const quantities: ReadonlyMap<string, AnyQuantity> = byId(ALL);
