@@ -1,0 +1,14 @@
+import type { OperatorStore, Store } from "@witnessmark/store";
+import type { LiveHub } from "./live-hub.ts";
+
+/** What the routes work with. */
+export interface Parts {
+  readonly store: Store;
+  readonly own: OperatorStore;
+  readonly operator: string;
+  readonly live: LiveHub;
+  readonly behindProxy: boolean;
+  readonly now_ms: () => number;
+  /** Told of faults that no answer can tell of. */
+  readonly onProblem: (problem: unknown) => void;
+}
