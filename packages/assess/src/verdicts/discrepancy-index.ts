@@ -1,0 +1,39 @@
+import { type AircraftState, compareOrder, type Discrepancy } from "@witnessmark/ledger";
+
+type Closing = Discrepancy["closings"][number];
+
+/** The discrepancies of an aircraft, as the verdicts ask for them. */
+export interface DiscrepancyIndex {
+  readonly open: readonly Discrepancy[];
+  /** Open ones by the check that they name. */
+  readonly openOfCheck: ReadonlyMap<string, readonly Discrepancy[]>;
+  /** The latest closing of any discrepancy that names a check. */
+  readonly closedOfCheck: ReadonlyMap<string, Closing>;
+  /** Closed in different ways by different devices. */
+  readonly contested: readonly Discrepancy[];
+}
+
+const isContested = ({ closings }: Discrepancy): boolean =>
+  closings.some((one) => closings.some((other) => other.device !== one.device && other.how !== one.how));
+
+export function indexDiscrepancies(state: AircraftState): DiscrepancyIndex {
+  const open: Discrepancy[] = [];
+  const contested: Discrepancy[] = [];
+  const openOfCheck = new Map<string, Discrepancy[]>();
+  const closedOfCheck = new Map<string, Closing>();
+  for (const discrepancy of state.discrepancies.values()) {
+    const { check, closings } = discrepancy;
+    if (closings.length === 0) {
+      open.push(discrepancy);
+      if (check !== undefined) openOfCheck.set(check, [...(openOfCheck.get(check) ?? []), discrepancy]);
+      continue;
+    }
+    if (isContested(discrepancy)) contested.push(discrepancy);
+    if (check === undefined) continue;
+    for (const closing of closings) {
+      const before = closedOfCheck.get(check);
+      if (before === undefined || compareOrder(closing, before) > 0) closedOfCheck.set(check, closing);
+    }
+  }
+  return { open, openOfCheck, closedOfCheck, contested };
+}
