@@ -1,3 +1,4 @@
+export { type DecisionSheet, type DecisionSheetResult, sheetOfDecision } from "./decision-sheet.ts";
 export { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";
 export {
   makeSheet,

@@ -58,6 +58,8 @@ export interface Sheet {
   readonly signature: SheetSignature | null;
   readonly restsOn: string;
   readonly notice: string;
+  /** Said above everything else: that the record is not what it was when it was signed. */
+  readonly remark?: string;
 }
 
 export const STANDING_CAUTION =

@@ -30,6 +30,9 @@ function head(pen: Pen, sheet: Sheet, { x, y }: Origin): void {
       ? sheet.walk
       : `${sheet.flight.from} to ${sheet.flight.to}, off blocks ${sheet.flight.offBlocks}. ${sheet.walk}`;
   pen.line(flight, left, y + 61, { size: fitting(pen, flight, 96 * MM, 11) });
+  if (sheet.remark !== undefined) {
+    pen.line(sheet.remark, x, y - 5, { size: fitting(pen, sheet.remark, FRAME.width, 9.5), weight: "bold" });
+  }
   const cell = 15.4 * MM;
   ORDER.forEach((status, index) => {
     const cx = x + FRAME.width - (4 - index) * cell;

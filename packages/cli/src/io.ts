@@ -1,0 +1,47 @@
+import { readFile, writeFile } from "node:fs/promises";
+import { text as textOf } from "node:stream/consumers";
+import { Refused } from "./refused.ts";
+
+/** What a command may touch of the machine; tests give their own. */
+export interface Io {
+  out(line: string): void;
+  err(line: string): void;
+  /** The text of a file, or of standard input for `-`. @throws {Refused} with a way out */
+  readText(path: string): Promise<string>;
+  /** @throws {Refused} with a way out */
+  writeBytes(path: string, bytes: Uint8Array | string): Promise<void>;
+  now_ms(): number;
+  readonly env: Readonly<Record<string, string | undefined>>;
+}
+
+const reasonOf = (error: unknown): string => {
+  const code = error instanceof Error && "code" in error ? String(error.code) : "";
+  if (code === "ENOENT") return "there is no such file; check the name, or the folder you are in";
+  if (code === "EISDIR") return "it is a folder; name a file in it";
+  if (code === "EACCES" || code === "EPERM")
+    return "this user may not read or write it; check its permissions";
+  if (code === "ENOSPC") return "the disk is full; free some room and run the command again";
+  return error instanceof Error ? error.message : String(error);
+};
+
+export const machineIo: Io = {
+  out: (line) => process.stdout.write(`${line}\n`),
+  err: (line) => process.stderr.write(`${line}\n`),
+  async readText(path) {
+    try {
+      return path === "-" ? await textOf(process.stdin) : await readFile(path, "utf8");
+    } catch (error) {
+      throw new Refused("unreadable", `${path} could not be read: ${reasonOf(error)}.`);
+    }
+  },
+  async writeBytes(path, bytes) {
+    try {
+      if (path === "-") process.stdout.write(bytes);
+      else await writeFile(path, bytes);
+    } catch (error) {
+      throw new Refused("unreadable", `${path} could not be written: ${reasonOf(error)}.`);
+    }
+  },
+  now_ms: () => Date.now(),
+  env: process.env,
+};
