@@ -1,5 +1,6 @@
 import type { BookFault, BookResult } from "./book.ts";
 import { FaultList, inOrder, locatedFault, type Report, WHOLE_FILE } from "./faults/fault-list.ts";
+import { pathText } from "./faults/path.ts";
 import { shown } from "./faults/shown.ts";
 import { resolveBook } from "./resolve.ts";
 import { gaugesMakeSense } from "./rules/gauges.ts";
@@ -53,7 +54,11 @@ export async function readBook(text: string, fileName: string): Promise<BookResu
   if (isNotEmpty(syntaxFaults)) return failed(fileName, syntaxFaults);
 
   // The reader reports while it still learns what the aliases stand for: positions look that up when asked.
-  const reader: PlainReader = new PlainReader((path, fault) => list.report(path, fault));
+  const reader: PlainReader = new PlainReader((path, fault) => {
+    if (fault.on !== "key") withoutValue.add(pathText(path));
+    list.report(path, fault);
+  });
+  const withoutValue = new Set<string>();
   const list = new FaultList(fileName, new NodePositions(document.contents, reader.targets, lines));
   const plain = reader.read(document.contents);
   if (reader.stopped) return failed(fileName, list.inOrder());
@@ -67,7 +72,9 @@ export async function readBook(text: string, fileName: string): Promise<BookResu
   }
   if (isOtherVersion(plain, list.report)) return failed(fileName, list.inOrder());
 
-  const shape = checkShape(plain, list.report);
+  const shape = checkShape(plain, (path, fault) => {
+    if (!withoutValue.has(pathText(path))) list.report(path, fault); // else it is told already what is wrong there
+  });
   const draft = shape.ok ? draftOf(shape.source) : partialDraftOf(plain, shape.faultyPaths);
   for (const rule of RULES) rule(draft, list.report);
   const readings = readReadings(draft, list.report);

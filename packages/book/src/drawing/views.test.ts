@@ -37,7 +37,7 @@ describe("the drawings", () => {
           }
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 

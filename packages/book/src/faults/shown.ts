@@ -4,6 +4,7 @@ const LONGEST = 60;
 export function shown(value: unknown): string {
   if (value === undefined || value === null) return "nothing";
   if (typeof value === "string") {
+    if (value.trim() === "") return value === "" ? "empty text" : "blanks only";
     const oneLine = value.replace(/\s+/g, " ");
     return `"${oneLine.length > LONGEST ? `${oneLine.slice(0, LONGEST)}…` : oneLine}"`;
   }

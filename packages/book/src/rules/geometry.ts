@@ -13,7 +13,7 @@ export const geometryMakesSense: Rule = ({ geometry, aircraft }, report) => {
   }
   halfReachesOut(geometry.wing, ["wing"], tell);
   halfReachesOut(geometry.tailplane, ["tailplane"], tell);
-  wingPartsFit(geometry.wing, tell);
+  if (geometry.wing.tip.y > geometry.wing.root.y) wingPartsFit(geometry.wing, tell);
   spansRunUp(geometry, tell);
   standsOnItsWheels(geometry, tell);
   const engines = aircraft?.engines;

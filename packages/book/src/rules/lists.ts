@@ -23,7 +23,7 @@ function noRepeats(list: readonly string[], path: Path, report: Report): void {
   for (const [i, item] of list.entries()) {
     if (list.indexOf(item) < i) {
       report([...path, i], {
-        expected: "each only once",
+        expected: "each item only once",
         found: `\`${item}\` a second time`,
         remedy: "take it out",
       });

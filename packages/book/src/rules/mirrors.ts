@@ -3,14 +3,16 @@ import type { Path } from "../faults/path.ts";
 import type { Point } from "../schema/book-source.ts";
 import type { CheckSource } from "../schema/check.ts";
 import type { Draft } from "../shape/draft.ts";
+import { firstById } from "../shape/first-by-id.ts";
 import type { Rule } from "./rule.ts";
 import { withoutSide } from "./sides.ts";
 
 const TOLERANCE_m = 0.01;
+const OPPOSITE = { left: "right", right: "left", centre: undefined } as const;
 
 /** A point that says it mirrors another is its mirror image. */
 export const mirrorsAreMirrorImages: Rule = (draft, report) => {
-  const points = new Map(draft.points.map(({ value }) => [value.id, value]));
+  const points = firstById(draft.points);
   for (const { index, value } of draft.points) {
     const other = value.mirrors === undefined ? undefined : points.get(value.mirrors);
     if (other === undefined) continue;
@@ -34,14 +36,19 @@ function mirrorFault(point: Point, other: Point, path: Path, report: Report): vo
   }
   const [x, y, z] = other.place;
   const image = [x, -y, z];
-  if (point.place.some((metres, i) => Math.abs(metres - (image[i] ?? 0)) > TOLERANCE_m + 1e-9)) {
+  // A place on the wrong side is told with the side: it is one slip, not two.
+  const isOnItsSide = point.side === "centre" || point.place[1] < 0 === (point.side === "left");
+  if (
+    isOnItsSide &&
+    point.place.some((metres, i) => Math.abs(metres - (image[i] ?? 0)) > TOLERANCE_m + 1e-9)
+  ) {
     report([...path, "place"], {
       expected: `the mirror image of \`${other.id}\`, [${image.map((metres) => metres + 0).join(", ")}]`,
       found: `[${point.place.join(", ")}]`,
       remedy: "mend one of the two, or take out `mirrors`",
     });
   }
-  const opposite = { left: "right", right: "left", centre: undefined }[other.side];
+  const opposite = OPPOSITE[other.side];
   if (point.side !== opposite) {
     report([...path, "side"], {
       expected: opposite === undefined ? "a point on one side, mirrored on the other" : opposite,
@@ -52,7 +59,7 @@ function mirrorFault(point: Point, other: Point, path: Path, report: Report): vo
 
 /** What is checked on one side is checked on the other, unless the book says why not. */
 export const bothSidesAreChecked: Rule = (draft, report) => {
-  const images = mirrorImages(draft);
+  const { images, allSound } = mirrorImages(draft);
   const checksAt = new Map<string, CheckSource[]>();
   for (const { value } of draft.checks) {
     for (const point of pointsOf(value)) checksAt.set(point, [...(checksAt.get(point) ?? []), value]);
@@ -71,7 +78,7 @@ export const bothSidesAreChecked: Rule = (draft, report) => {
         remedy: `write at: [${lonely}, ${image}], or say why not with \`oneSided:\``,
       });
     }
-    if (value.oneSided !== undefined && lonely === undefined) {
+    if (value.oneSided !== undefined && lonely === undefined && allSound) {
       report(["checks", index, "oneSided"], {
         expected: "a check that is made on one side only, of a point that has a mirror image",
         found: mirrored.length === 0 ? "a point without one" : "the same check on the other side",
@@ -83,15 +90,27 @@ export const bothSidesAreChecked: Rule = (draft, report) => {
 
 const pointsOf = ({ at }: CheckSource): readonly string[] => (typeof at === "string" ? [at] : at);
 
-/** Both ways, whichever of the two points says it. */
-function mirrorImages(draft: Draft): ReadonlyMap<string, string> {
+interface MirrorImages {
+  /** Both ways, whichever of the two points says it. */
+  readonly images: ReadonlyMap<string, string>;
+  /** False when some `mirrors` is itself at fault: then a pair may be missing here. */
+  readonly allSound: boolean;
+}
+
+function mirrorImages(draft: Draft): MirrorImages {
+  const points = firstById(draft.points);
   const images = new Map<string, string>();
+  let allSound = draft.points.length === (draft.ids.points?.length ?? 0);
   for (const { value } of draft.points) {
-    if (value.mirrors === undefined || value.mirrors === value.id) continue;
-    images.set(value.id, value.mirrors);
-    if (!images.has(value.mirrors)) images.set(value.mirrors, value.id);
+    if (value.mirrors === undefined) continue;
+    const other = points.get(value.mirrors);
+    if (other !== undefined && value.side === OPPOSITE[other.side]) {
+      images.set(value.id, other.id).set(other.id, value.id);
+    } else {
+      allSound = false;
+    }
   }
-  return images;
+  return { images, allSound };
 }
 
 /** The same check: itself, or one with the same method and title, or the same id, but for the side they name. */

@@ -2,6 +2,7 @@ import { byWrittenId, type CheckAtPoint, comesAfter, expandChecks } from "../exp
 import type { Path } from "../faults/path.ts";
 import type { CheckSource } from "../schema/check.ts";
 import type { Draft, Listed } from "../shape/draft.ts";
+import { firstById } from "../shape/first-by-id.ts";
 import type { Rule } from "./rule.ts";
 import { withoutSide } from "./sides.ts";
 
@@ -59,8 +60,8 @@ interface WalkOrder {
 
 function walkOrder(draft: Draft): WalkOrder {
   const ranks = new Map((draft.ids.stances ?? []).map(({ id }, i) => [id, i]));
-  const points = new Map(draft.points.map(({ value }) => [value.id, value.stance]));
-  const of = ({ source, point }: CheckAtPoint): string => source.from ?? points.get(point) ?? "";
+  const points = firstById(draft.points);
+  const of = ({ source, point }: CheckAtPoint): string => source.from ?? points.get(point)?.stance ?? "";
   return { of, rank: (check) => ranks.get(of(check)) };
 }
 
@@ -77,7 +78,7 @@ interface Circle {
 
 /** Each circle of `after`, told once, where it closes. */
 function circles(checks: readonly Listed<CheckSource>[]): readonly Circle[] {
-  const byId = new Map(checks.map((check) => [check.value.id, check]));
+  const byId = new Map(checks.toReversed().map((check) => [check.value.id, check]));
   const state = new Map<string, "open" | "done">();
   const found: Circle[] = [];
   // An own stack: a chain of a thousand checks must not overflow that of the machine.

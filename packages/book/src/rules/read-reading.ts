@@ -236,7 +236,8 @@ class ReadingReader {
     try {
       const measure = parseMeasure(text, gauge.dimension, "reading");
       const [low, high] = gauge.range;
-      if (size === "shown" && (measure.valueSI < low.valueSI || measure.valueSI > high.valueSI)) {
+      const isGauge = low.valueSI < high.valueSI; // else the gauge itself is at fault, and says so
+      if (isGauge && size === "shown" && (measure.valueSI < low.valueSI || measure.valueSI > high.valueSI)) {
         this.#report([...this.#path, ...where], {
           expected: `a value that the gauge \`${gauge.id}\` can show, ${measureText(low)} to ${measureText(high)}`,
           found: measureText(measure),

@@ -2,6 +2,7 @@ import type { Report } from "../faults/fault-list.ts";
 import type { Path } from "../faults/path.ts";
 import type { Reading } from "../schema/reading.ts";
 import type { Draft } from "../shape/draft.ts";
+import { firstById } from "../shape/first-by-id.ts";
 import { measureText } from "./measure-text.ts";
 import { readReading } from "./read-reading.ts";
 
@@ -10,7 +11,7 @@ export type Readings = ReadonlyMap<number, Reading>;
 
 /** Every reading with its limits as measures; says where one cannot be, and where a check lacks one. */
 export function readReadings(draft: Draft, report: Report): Readings {
-  const gauges = new Map(draft.gauges.map(({ value }) => [value.id, value]));
+  const gauges = firstById(draft.gauges);
   const readings = new Map<number, Reading>();
   for (const { index, value } of draft.checks) {
     const path: Path = ["checks", index];

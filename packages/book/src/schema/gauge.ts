@@ -9,8 +9,11 @@ import {
   unitFromText,
 } from "@witnessmark/engine";
 import { z } from "zod";
+import { didYouMean } from "../faults/did-you-mean.ts";
 import type { DeepReadonly } from "../readonly.ts";
 import { Id, Line, refusal } from "./text.ts";
+
+const SPELLINGS = Object.values(UNITS).map(({ symbol }) => symbol);
 
 const unitText = z.string().transform((text, context): UnitId => {
   const unit = unitFromText(text);
@@ -19,6 +22,7 @@ const unitText = z.string().transform((text, context): UnitId => {
       code: "custom",
       message: "a unit that Witnessmark knows, such as bar, psi, °C, mm, L, V",
       input: text,
+      params: { remedy: didYouMean(text, SPELLINGS) },
     });
     return z.NEVER;
   }

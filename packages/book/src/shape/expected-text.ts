@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import { z } from "zod";
 import { oneOf } from "../faults/shown.ts";
 
 type RawIssue = Parameters<z.core.$ZodErrorMap>[0];
@@ -35,6 +35,7 @@ export function expectedText(issue: RawIssue): string | undefined {
 
 function bound(issue: RawIssue, limit: number | bigint, how: string): string {
   if (issue.code !== "too_small" && issue.code !== "too_big") return "";
+  if (issue.inst instanceof z.ZodTuple) return `a list of ${issue.inst.def.items.length}`;
   if (issue.origin === "array") return `a list of ${how} ${limit}`;
   if (issue.origin === "string") return `text of ${how} ${limit} characters`;
   return `a number, ${how} ${limit}`;

@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { didYouMean } from "../faults/did-you-mean.ts";
+import { didYouMean, nearest } from "../faults/did-you-mean.ts";
 import type { Report } from "../faults/fault-list.ts";
-import type { Path } from "../faults/path.ts";
+import { type Path, pathText } from "../faults/path.ts";
 import { oneOf, shown } from "../faults/shown.ts";
 import type { BookSource } from "../schema/book-source.ts";
 import { BookSource as BookSchema } from "../schema/book-source.ts";
@@ -24,17 +24,27 @@ export function checkShape(plain: unknown, report: Report): ShapeResult {
     },
   });
   if (result.success) return { ok: true, source: result.data };
-  const faultyPaths: Path[] = [];
-  for (const issue of result.error.issues.flatMap(unfolded)) {
+  const issues = result.error.issues.flatMap(unfolded);
+  /** Keys that are missing only because they are misspelt. */
+  const misspelt = new Set<string>();
+  for (const issue of issues) {
+    if (issue.code !== "unrecognized_keys") continue;
     const path = plainPath(issue.path);
-    faultyPaths.push(path);
-    if (issue.code === "unrecognized_keys") {
-      reportUnknownKeys(issue.keys, path, knownKeys.get(JSON.stringify(issue.path)) ?? [], report);
-    } else {
-      reportMisfit(issue, path, plain, report);
-    }
+    const meant = reportUnknownKeys(
+      issue.keys,
+      path,
+      knownKeys.get(JSON.stringify(issue.path)) ?? [],
+      report,
+    );
+    for (const key of meant) misspelt.add(pathText([...path, key]));
   }
-  return { ok: false, faultyPaths };
+  for (const issue of issues) {
+    const path = plainPath(issue.path);
+    if (issue.code === "unrecognized_keys") continue;
+    if (misspelt.has(pathText(path)) && valueAt(plain, path) === undefined) continue;
+    reportMisfit(issue, path, plain, report);
+  }
+  return { ok: false, faultyPaths: issues.map(({ path }) => plainPath(path)) };
 }
 
 /** The issues of the one way of writing a value that was evidently meant, where it may be written in several. */
@@ -50,16 +60,17 @@ function reportUnknownKeys(
   path: Path,
   known: readonly string[],
   report: Report,
-): void {
-  for (const key of keys) {
-    const meant = didYouMean(key, known);
+): readonly string[] {
+  return keys.flatMap((key) => {
+    const meant = nearest(key, known);
     report([...path, key], {
       expected: meant === undefined ? `one of the keys ${oneOf(known)}` : "a key that a book has here",
       found: `\`${key}\``,
-      remedy: meant,
+      remedy: meant === undefined ? undefined : `did you mean \`${meant}\`?`,
       on: "key",
     });
-  }
+    return meant === undefined ? [] : [meant];
+  });
 }
 
 function reportMisfit(issue: z.core.$ZodIssue, path: Path, plain: unknown, report: Report): void {
@@ -76,11 +87,20 @@ function reportMisfit(issue: z.core.$ZodIssue, path: Path, plain: unknown, repor
 
 function remedyFor(issue: z.core.$ZodIssue, path: Path, value: unknown): string | undefined {
   const key = path.at(-1);
-  if (value === undefined && typeof key === "string") return `add \`${key}:\``;
+  if (value === undefined && typeof key === "string") {
+    const only =
+      issue.code === "invalid_value" && issue.values.length === 1 ? ` ${String(issue.values[0])}` : "";
+    return `add \`${key}:${only}\``;
+  }
   if (value === null) return "write the value after the colon, or take the key out";
   const wantsText = issue.code === "invalid_type" && issue.expected === "string";
   if (wantsText && (typeof value === "number" || typeof value === "boolean")) {
     return `put it in quotes: "${value}"`;
+  }
+  const wantsList =
+    issue.code === "invalid_type" && (issue.expected === "array" || issue.expected === "tuple");
+  if (wantsList && (typeof value === "string" || typeof value === "number")) {
+    return `put it in brackets: [${String(value).replace(/[[\]]/g, "")}]`;
   }
   if (typeof value !== "string") return undefined;
   if (issue.code === "invalid_type" && (issue.expected === "number" || issue.expected === "int")) {
