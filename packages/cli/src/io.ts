@@ -24,6 +24,12 @@ const reasonOf = (error: unknown): string => {
   return error instanceof Error ? error.message : String(error);
 };
 
+// a reader that has seen enough (`… | head`) closes the pipe; that is no fault of ours and no reason to shout
+process.stdout.on("error", (error: Error & { code?: string }) => {
+  if (error.code === "EPIPE") process.exit(0);
+  throw error;
+});
+
 export const machineIo: Io = {
   out: (line) => process.stdout.write(`${line}\n`),
   err: (line) => process.stderr.write(`${line}\n`),

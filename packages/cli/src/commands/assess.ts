@@ -3,6 +3,7 @@ import type { LedgerEvent } from "@witnessmark/ledger";
 import { sheetOfDecision } from "@witnessmark/sheet";
 import { type Command, type Given, oneWord, textOption } from "../arguments.ts";
 import { EXIT } from "../exit-code.ts";
+import { faultLine } from "../fault-line.ts";
 import { LEDGER_OPTIONS, loadLedger, stateAndBook } from "../ledger-source.ts";
 import { Refused } from "../refused.ts";
 
@@ -105,7 +106,7 @@ export const assessCommand: Command = {
       );
       return sound ? exitOf(assessment) : EXIT.faults;
     }
-    for (const fault of ledger.faults) io.out(`The ledger: ${fault.says}.`);
+    for (const fault of ledger.faults) io.out(`The ledger: ${faultLine(fault)}`);
     io.out(
       `${assessment.aircraft}, ${book.aircraft.type}, book revision ${assessment.book.revision}, at ${assessment.at}`,
     );

@@ -2,6 +2,7 @@ import { readLedger } from "@witnessmark/ledger";
 import { sift } from "@witnessmark/server";
 import { type Command, oneWord } from "../arguments.ts";
 import { EXIT } from "../exit-code.ts";
+import { faultLine } from "../fault-line.ts";
 import { LEDGER_OPTIONS } from "../ledger-source.ts";
 import { withStore } from "../open-database.ts";
 import { Refused } from "../refused.ts";
@@ -19,7 +20,7 @@ export const ledgerImportCommand: Command = {
     const read = await readLedger(await io.readText(path), { now_ms: io.now_ms() });
     const aircraft = read.events[0]?.aircraft;
     if (read.faults.length > 0 || aircraft === undefined) {
-      for (const fault of read.faults) io.err(`${fault.says}.`);
+      for (const fault of read.faults) io.err(faultLine(fault));
       if (options["anyway"] !== true || aircraft === undefined) {
         throw new Refused(
           "faults",

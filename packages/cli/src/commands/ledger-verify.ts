@@ -2,6 +2,7 @@ import { readLedger } from "@witnessmark/ledger";
 import type { Command } from "../arguments.ts";
 import { oneWord } from "../arguments.ts";
 import { EXIT } from "../exit-code.ts";
+import { faultLine } from "../fault-line.ts";
 
 export const ledgerVerifyCommand: Command = {
   words: ["ledger", "verify"],
@@ -29,7 +30,7 @@ export const ledgerVerifyCommand: Command = {
         ),
       );
     } else {
-      for (const fault of read.faults) io.out(`${fault.says}.`);
+      for (const fault of read.faults) io.out(faultLine(fault));
       for (const remark of read.remarks) io.out(`To know: ${remark.says}.`);
       const what = `${path}: ${read.events.length} events of ${devices === 1 ? "one device" : `${devices} devices`}`;
       io.out(

@@ -2,6 +2,7 @@ import { sheetOfDecision } from "@witnessmark/sheet";
 import { renderSheetPdf } from "@witnessmark/sheet/pdf";
 import { type Command, oneWord, textOption } from "../arguments.ts";
 import { EXIT } from "../exit-code.ts";
+import { faultLine } from "../fault-line.ts";
 import { LEDGER_OPTIONS, loadLedger } from "../ledger-source.ts";
 import { Refused } from "../refused.ts";
 
@@ -19,7 +20,7 @@ export const sheetCommand: Command = {
   async run(given) {
     const { io, options } = given;
     const ledger = await loadLedger(given, oneWord(given, sheetCommand, "a ledger file or a registration"));
-    for (const fault of ledger.faults) io.err(`The ledger: ${fault.says}.`);
+    for (const fault of ledger.faults) io.err(`The ledger: ${faultLine(fault)}`);
     const result = await sheetOfDecision(ledger.events, textOption(given, "decision"));
     if (!result.ok)
       throw new Refused(result.why === "no-such-decision" ? "unreadable" : "faults", `${result.says}.`);

@@ -1,0 +1,203 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { smallBookText } from "@witnessmark/book";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { EXIT } from "./exit-code.ts";
+import { run } from "./run.ts";
+import { memoryIo } from "./testing/memory-io.ts";
+import { type WalkedLedger, walkedLedger } from "./testing/walked-ledger.ts";
+
+let ledger: WalkedLedger;
+let folder: string;
+beforeAll(async () => {
+  ledger = await walkedLedger();
+  folder = mkdtempSync(join(tmpdir(), "witnessmark-cli-"));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+async function command(words: string, files: Record<string, string> = {}) {
+  const machine = memoryIo({ "walk.jsonl": ledger.text, ...files });
+  const exit = await run(words.split(" "), machine.io);
+  return { exit, out: machine.out(), err: machine.err(), written: machine.written };
+}
+
+describe("a command line that is not understood", () => {
+  it.each([
+    { words: "walk", says: 'There is no command "walk".' },
+    { words: "ledger burn", says: 'There is no command "ledger burn".' },
+    { words: "ledger verify", says: "Expected a ledger file, found none." },
+    { words: "ledger verify a.jsonl b.jsonl", says: "Expected a ledger file, found a.jsonl b.jsonl." },
+    { words: "assess walk.jsonl --speed 9", says: "Unknown option '--speed'" },
+    { words: "work", says: "Which quantity?" },
+    { words: "work pressure-altitude elevation_ft", says: 'found "elevation_ft"' },
+    { words: "work pressure-altitude elevation_ft=high", says: 'found "elevation_ft=high"' },
+    { words: "work no-such-thing a_m=1", says: "no-such-thing: expected one of the" },
+    { words: "assess walk.jsonl --at tomorrow", says: "--at: expected a moment with its offset" },
+    { words: "book check", says: "Which book?" },
+  ])("$words: says so, and how it is written", async ({ words, says }) => {
+    const { exit, err } = await command(words);
+    expect(err).toContain(says);
+    expect(exit).toBe(EXIT.usage);
+  });
+
+  it("with no words at all prints every command and the caution", async () => {
+    const machine = memoryIo();
+    expect(await run([], machine.io)).toBe(EXIT.usage);
+    expect(machine.out()).toContain("the pilot in command decides");
+    for (const name of [
+      "assess",
+      "work",
+      "book check",
+      "ledger export",
+      "ledger import",
+      "ledger verify",
+      "sheet",
+    ]) {
+      expect(machine.out()).toContain(`witnessmark ${name}`);
+    }
+  });
+});
+
+describe("work", () => {
+  it("works a published example out, with its source", async () => {
+    // FAA-H-8083-25, chapter 11: elevation 5,883 ft, 30.10 inHg: pressure altitude 5,718 ft
+    const { exit, out } = await command(
+      "work pressure-altitude elevation_ft=5883 altimeterSetting_inHg=30.10 --json",
+    );
+    const answer = JSON.parse(out);
+    expect(exit).toBe(EXIT.done);
+    expect(answer.output.pressureAltitude_m / 0.3048).toBeCloseTo(5718, -0.5);
+    expect(answer.quantity.sources.length).toBeGreaterThan(0);
+  });
+
+  it("lists what there is, for people and for programs", async () => {
+    const { out } = await command("work --list");
+    expect(out).toContain("pressure-altitude");
+    const listed = JSON.parse((await command("work --list --json")).out);
+    expect(listed.length).toBeGreaterThan(20);
+  });
+});
+
+describe("book check", () => {
+  it("passes a book that is right", async () => {
+    const { exit, out } = await command("book check small.yaml", { "small.yaml": smallBookText });
+    expect(out).toMatch(/^small\.yaml: ZZ-SML, Pipit 1, revision 3: \d+ checks, no faults\.$/);
+    expect(exit).toBe(EXIT.done);
+  });
+
+  it("names file, line and column of each fault", async () => {
+    const bad = smallBookText.replace("revision: 3", "revision: three").replace("engines: 1", "motors: 1");
+    const { exit, out } = await command("book check small.yaml", { "small.yaml": bad });
+    expect(out).toMatch(/small\.yaml, line 2, column 11/);
+    expect(out).toContain("motors");
+    expect(exit).toBe(EXIT.faults);
+  });
+
+  it("says which file cannot be read", async () => {
+    const { exit, err } = await command("book check none.yaml");
+    expect(err).toContain("none.yaml could not be read");
+    expect(exit).toBe(EXIT.unreadable);
+  });
+});
+
+describe("ledger verify", () => {
+  it("finds nothing wrong with a ledger as it was made", async () => {
+    const { exit, out } = await command("ledger verify walk.jsonl");
+    expect(out).toContain(`${ledger.events.length} events of one device, as they were made.`);
+    expect(exit).toBe(EXIT.done);
+  });
+
+  it("names the line of a changed byte", async () => {
+    const lines = ledger.text.split("\n");
+    const line = lines.findIndex((text) => text.includes('"check.answered"'));
+    lines[line] = (lines[line] ?? "").replace("as-it-should-be", "not-right");
+    const { exit, out } = await command("ledger verify changed.jsonl", { "changed.jsonl": lines.join("\n") });
+    expect(out).toContain(`line ${line + 1}`);
+    expect(exit).toBe(EXIT.faults);
+  });
+
+  it("says that a file was cut short", async () => {
+    const { exit, out } = await command("ledger verify cut.jsonl", {
+      "cut.jsonl": ledger.text.slice(0, ledger.text.length * 0.6),
+    });
+    expect(out).toContain("cut short");
+    expect(exit).toBe(EXIT.faults);
+  });
+});
+
+describe("assess", () => {
+  it("says what stands in the way, from a file alone, and works the decision out again", async () => {
+    const { exit, out } = await command("assess walk.jsonl");
+    expect(out).toContain("ZZ-SML, Pipit 1, book revision 3");
+    expect(out).toContain("its assessment comes out the same");
+    expect(out).toContain("Fit for no real flight.");
+    expect(out).toContain("the pilot in command decides");
+    expect(exit).toBe(EXIT.open); // readings were asked for and none was recorded
+  });
+
+  it("gives programs the same", async () => {
+    const { out } = await command("assess walk.jsonl --json");
+    const answer = JSON.parse(out);
+    expect(answer.assessment.aircraft).toBe("ZZ-SML");
+    expect(answer.recomputed.matches).toBe(true);
+    expect(answer.decision.id).toBe(ledger.decision);
+  });
+
+  it("counts time: a day later, looks that hold for hours are open", async () => {
+    const count = (out: string) => JSON.parse(out).assessment.counts.open;
+    const then = count((await command("assess walk.jsonl --json --at 2026-11-12T08:30:00+01:00")).out);
+    const later = count((await command("assess walk.jsonl --json --at 2026-11-14T08:30:00+01:00")).out);
+    expect(later).toBeGreaterThan(then);
+  });
+});
+
+describe("sheet", () => {
+  it("is a PDF with the signed record in it", async () => {
+    const { exit, err, written } = await command("sheet walk.jsonl --output sheet.pdf");
+    expect(err).toContain("sheet.pdf: Not going yet, Thursday 12 November 2026.");
+    const pdf = Buffer.from(written.get("sheet.pdf") ?? []);
+    expect(pdf.subarray(0, 5).toString("latin1")).toBe("%PDF-");
+    expect(pdf.toString("latin1")).toContain("decision.json");
+    expect(exit).toBe(EXIT.done);
+  });
+
+  it("says when there is no such decision", async () => {
+    const { exit, err } = await command("sheet walk.jsonl --decision 01900000-0000-7000-8000-00000000ffff");
+    expect(err).toContain("There is no decision");
+    expect(exit).toBe(EXIT.unreadable);
+  });
+});
+
+describe("a database", () => {
+  it("takes a ledger in, once, and gives it back to the letter", async () => {
+    const first = await command(`ledger import walk.jsonl --data ${folder}`);
+    expect(first.out).toBe(`ZZ-SML: ${ledger.events.length} taken, 0 known already, 0 set aside.`);
+    const second = await command(`ledger import walk.jsonl --data ${folder}`);
+    expect(second.out).toBe(`ZZ-SML: 0 taken, ${ledger.events.length} known already, 0 set aside.`);
+    const { written } = await command(`ledger export ZZ-SML --output out.jsonl --data ${folder}`);
+    const eventLines = (text: string) => text.trim().split("\n").slice(1, -1);
+    expect(eventLines(new TextDecoder().decode(written.get("out.jsonl")))).toEqual(eventLines(ledger.text));
+  });
+
+  it("does not take a file with faults, unless told to, and then sets the bad events aside", async () => {
+    const other = mkdtempSync(join(tmpdir(), "witnessmark-cli-"));
+    const changed = ledger.text.replace("as-it-should-be", "not-right");
+    const refused = await command(`ledger import changed.jsonl --data ${other}`, {
+      "changed.jsonl": changed,
+    });
+    expect(refused.err).toContain("nothing of it was taken");
+    expect(refused.exit).toBe(EXIT.faults);
+    const taken = await command(`ledger import changed.jsonl --anyway --data ${other}`, {
+      "changed.jsonl": changed,
+    });
+    expect(taken.out).toBe(`ZZ-SML: ${ledger.events.length - 1} taken, 0 known already, 1 set aside.`);
+    rmSync(other, { recursive: true });
+  });
+
+  it("names the aircraft there are when one is not there", async () => {
+    const { exit, err } = await command(`assess ZZ-NON --data ${folder}`);
+    expect(err).toContain("There is no ledger of ZZ-NON in the database. There are: ZZ-SML.");
+    expect(exit).toBe(EXIT.unreadable);
+  });
+});

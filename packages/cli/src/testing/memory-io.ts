@@ -1,0 +1,24 @@
+import type { Io } from "../io.ts";
+import { Refused } from "../refused.ts";
+
+/** A machine of its own for one command: files in memory, what was said, a clock that stands. */
+export function memoryIo(files: Record<string, string> = {}, now_ms = Date.UTC(2026, 10, 12, 8, 0)) {
+  const said: string[] = [];
+  const complained: string[] = [];
+  const written = new Map<string, Uint8Array>();
+  const io: Io = {
+    out: (line) => said.push(line),
+    err: (line) => complained.push(line),
+    async readText(path) {
+      const text = files[path];
+      if (text === undefined) throw new Refused("unreadable", `${path} could not be read.`);
+      return text;
+    },
+    async writeBytes(path, bytes) {
+      written.set(path, typeof bytes === "string" ? new TextEncoder().encode(bytes) : bytes);
+    },
+    now_ms: () => now_ms,
+    env: {},
+  };
+  return { io, written, out: () => said.join("\n"), err: () => complained.join("\n") };
+}
