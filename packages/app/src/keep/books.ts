@@ -1,5 +1,4 @@
 import type { Book, BookFault } from "@witnessmark/book";
-import type { LedgerEvent } from "@witnessmark/ledger";
 import { CACHE_SHAPE } from "./cache-shape.ts";
 import type { Connection } from "./storage/open-database.ts";
 import type { BookRow } from "./storage/schema.ts";
@@ -79,8 +78,10 @@ export function openShelf(connection: Connection, report: (error: unknown) => vo
   };
 }
 
-/** The books that events adopt. */
-export const booksIn = (events: readonly LedgerEvent[]): readonly BookText[] =>
+/** The books that events, or drafts of them, adopt. */
+export const booksIn = (
+  events: readonly { readonly type: string; readonly body: unknown }[],
+): readonly BookText[] =>
   events.flatMap((event) =>
     event.type === "book.adopted" && isBookBody(event.body)
       ? [{ sha256: event.body.sha256, text: event.body.text }]

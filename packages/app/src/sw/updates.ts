@@ -1,3 +1,5 @@
+import { watchForMissingParts } from "./preload-error.ts";
+
 /** A newer version of the app, from the moment it has been fetched until it is taken up. */
 export interface AppUpdates {
   waiting(): boolean;
@@ -73,6 +75,7 @@ export function watchForUpdates(page: UpdatePage, report: (error: unknown) => vo
 
 /** The updates of this page; none in development and where a browser has no service workers (plain HTTP). */
 export function updatesOfThisPage(report: (error: unknown) => void): AppUpdates {
+  watchForMissingParts();
   if (!import.meta.env.PROD || !("serviceWorker" in navigator)) return NO_UPDATES;
   const updates = watchForUpdates(
     {

@@ -1,15 +1,19 @@
-import {
-  type AircraftState,
-  compareEvents,
-  emptyState,
-  type LedgerEvent,
-  type OrderKey,
-} from "@witnessmark/ledger";
+import { type AircraftState, emptyState, type LedgerEvent, type OrderKey } from "@witnessmark/ledger";
+import type { IDBPObjectStore, StoreNames } from "idb";
 import { CACHE_SHAPE } from "../cache-shape.ts";
 import type { Connection } from "../storage/open-database.ts";
-import { type AircraftRow, type KeepDatabase, newAircraftRow } from "../storage/schema.ts";
+import { type AircraftRow, type KeepDatabase, type KeepSchema, newAircraftRow } from "../storage/schema.ts";
 import { writeStrictly } from "../storage/strict-write.ts";
-import { fits, foldOnto, type LedgerMemory, memoryOf, TAIL_KEPT, withdrawnBy } from "./ledger-memory.ts";
+import { eventsInOrder, wholeLedger } from "./events-in-order.ts";
+import {
+  emptyMemory,
+  fits,
+  foldOnto,
+  type LedgerMemory,
+  memoryOf,
+  TAIL_KEPT,
+  withdrawnBy,
+} from "./ledger-memory.ts";
 
 const BATCH = 2_000;
 
@@ -25,25 +29,34 @@ export interface LoadedAircraft {
 /** Every event of an aircraft after a place in the ledger's order. */
 const after = (aircraft: string, key: OrderKey | null): IDBKeyRange =>
   key === null
-    ? IDBKeyRange.bound([aircraft], [aircraft, []])
+    ? wholeLedger(aircraft)
     : IDBKeyRange.bound([aircraft, key.hlc, key.device, key.deviceSeq], [aircraft, []], true);
 
 /**
  * Reads an aircraft. From `base` when everything before it is known to be in it, otherwise from the stored copy of a
  * state, otherwise from the first event.
+ *
+ * @returns also how many events are in the stored copy, when it was used
  */
 export async function loadAircraft(
   connection: Connection,
   aircraft: string,
   base: AircraftState | null,
-): Promise<LoadedAircraft> {
+): Promise<{ readonly loaded: LoadedAircraft; readonly savedCount: number | null }> {
   const stored = base ?? (await connection.run((database) => storedBase(database, aircraft)));
   if (stored !== null) {
     const loaded = await connection.run((database) => loadFrom(database, stored));
-    if (loaded !== null) return loaded;
+    if (loaded !== null) return { loaded, savedCount: base === null ? stored.eventCount : null };
   }
-  return await loadFromStart(connection, aircraft);
+  return { loaded: await loadFromStart(connection, aircraft), savedCount: null };
 }
+
+export const emptyAircraft = (aircraft: string): LoadedAircraft => ({
+  row: newAircraftRow(aircraft),
+  ledger: emptyMemory(aircraft),
+  toSend: 0,
+  quarantined: [],
+});
 
 async function storedBase(database: KeepDatabase, aircraft: string): Promise<AircraftState | null> {
   const row = await database.get("projections", aircraft);
@@ -54,27 +67,39 @@ async function storedBase(database: KeepDatabase, aircraft: string): Promise<Air
 async function loadFrom(database: KeepDatabase, base: AircraftState): Promise<LoadedAircraft | null> {
   const { aircraft } = base;
   const transaction = database.transaction(["aircraft", "events", "outbox", "apart"], "readonly");
-  const [row, tail, withdrawals, waiting, refused, apart] = await Promise.all([
+  const events = transaction.objectStore("events");
+  const [row = newAircraftRow(aircraft), tail, withdrawals, counts] = await Promise.all([
     transaction.objectStore("aircraft").get(aircraft),
-    transaction.objectStore("events").index("byOrder").getAll(after(aircraft, base.upTo)),
-    transaction
-      .objectStore("events")
-      .index("byTarget")
-      .getAll(IDBKeyRange.bound([aircraft], [aircraft, []])),
-    transaction.objectStore("outbox").index("byAircraft").count(inOutbox(aircraft, "waiting")),
-    transaction.objectStore("outbox").index("byAircraft").getAll(inOutbox(aircraft, "quarantined")),
-    transaction.objectStore("apart").index("byAircraft").getAll(aircraft),
-    transaction.done,
+    events.index("byOrder").getAll(after(aircraft, base.upTo)),
+    events.index("byTarget").getAll(wholeLedger(aircraft)),
+    countIn(transaction.objectStore("outbox"), transaction.objectStore("apart"), aircraft),
   ]);
-  const known = row ?? newAircraftRow(aircraft);
-  if (base.eventCount + tail.length !== known.eventCount) return null;
+  if (base.eventCount + tail.length !== row.eventCount) return null;
   if (!fits(base, tail, withdrawnBy(withdrawals))) return null;
-  return {
-    row: known,
-    ledger: memoryOf(base, tail, withdrawals),
-    toSend: waiting,
-    quarantined: [...refused, ...apart].map(({ id, reason = "" }) => ({ id, reason })),
-  };
+  return { row, ledger: memoryOf(base, tail, withdrawals), ...counts };
+}
+
+type Counts = Pick<LoadedAircraft, "toSend" | "quarantined">;
+
+/** What waits for the server, and what is kept apart. */
+export async function readCounts(database: KeepDatabase, aircraft: string): Promise<Counts> {
+  const transaction = database.transaction(["outbox", "apart"], "readonly");
+  return await countIn(transaction.objectStore("outbox"), transaction.objectStore("apart"), aircraft);
+}
+
+async function countIn(
+  outbox: IDBPObjectStore<KeepSchema, StoreNames<KeepSchema>[], "outbox">,
+  apart: IDBPObjectStore<KeepSchema, StoreNames<KeepSchema>[], "apart">,
+  aircraft: string,
+): Promise<Counts> {
+  const [toSend, refused, kept] = await Promise.all([
+    outbox.index("byAircraft").count(inOutbox(aircraft, "waiting")),
+    outbox.index("byAircraft").getAll(inOutbox(aircraft, "quarantined")),
+    apart.index("byAircraft").getAll(aircraft),
+  ]);
+  // What was entered again stands in the ledger: nobody needs to do anything about it.
+  const lost = kept.filter((row) => row.enteredAgainAs === undefined);
+  return { toSend, quarantined: [...refused, ...lost].map(({ id, reason = "" }) => ({ id, reason })) };
 }
 
 /** The outbox rows of one aircraft in one state, in the order of their chains. */
@@ -100,38 +125,25 @@ async function loadFromStart(connection: Connection, aircraft: string): Promise<
 /** Everything but the latest events. */
 async function foldStored(connection: Connection, aircraft: string): Promise<AircraftState> {
   const withdrawals = await connection.run((database) =>
-    database.getAllFromIndex("events", "byTarget", IDBKeyRange.bound([aircraft], [aircraft, []])),
+    database.getAllFromIndex("events", "byTarget", wholeLedger(aircraft)),
   );
   const withdrawn = withdrawnBy(withdrawals);
-  let state = { ...emptyState(aircraft), withdrawn };
+  let state: AircraftState = { ...emptyState(aircraft), withdrawn };
   let loose: LedgerEvent[] = [];
-  let last: LedgerEvent | null = null;
-  for (;;) {
-    const from: LedgerEvent | null = last;
-    const batch: LedgerEvent[] = await connection.run((database) =>
-      database.getAllFromIndex("events", "byOrder", fromAgain(aircraft, from), BATCH),
-    );
-    const seen = new Set(loose.slice(-BATCH).map((event) => event.id));
-    const fresh = batch.filter((event) => !seen.has(event.id)).sort(compareEvents);
-    if (fresh.length === 0) return state;
-    loose.push(...fresh);
-    last = fresh.at(-1) ?? last;
-    const settled = loose.slice(0, Math.max(0, loose.length - TAIL_KEPT));
-    state = foldOnto(state, settled, withdrawn);
-    loose = loose.slice(settled.length);
+  for await (const event of eventsInOrder(connection, aircraft)) {
+    loose.push(event);
+    if (loose.length < BATCH + TAIL_KEPT) continue;
+    state = foldOnto(state, loose.slice(0, BATCH), withdrawn);
+    loose = loose.slice(BATCH);
   }
+  const settled = loose.slice(0, Math.max(0, loose.length - TAIL_KEPT));
+  return foldOnto(state, settled, withdrawn);
 }
-
-/** From an event on, itself included: two events may have one place in the order, and neither may be lost. */
-const fromAgain = (aircraft: string, event: OrderKey | null): IDBKeyRange =>
-  event === null
-    ? after(aircraft, null)
-    : IDBKeyRange.bound([aircraft, event.hlc, event.device, event.deviceSeq], [aircraft, []]);
 
 async function recount(database: KeepDatabase, aircraft: string): Promise<void> {
   await writeStrictly(database, ["aircraft", "events"], async (transaction) => {
     const row = (await transaction.objectStore("aircraft").get(aircraft)) ?? newAircraftRow(aircraft);
-    const eventCount = await transaction.objectStore("events").index("byOrder").count(after(aircraft, null));
+    const eventCount = await transaction.objectStore("events").index("byOrder").count(wholeLedger(aircraft));
     await transaction.objectStore("aircraft").put({ ...row, eventCount });
   });
 }

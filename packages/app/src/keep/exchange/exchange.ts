@@ -1,0 +1,124 @@
+import type { Settings } from "../storage/schema.ts";
+import type { ExchangeContext } from "./context.ts";
+import { ServerInconsistent } from "./context.ts";
+import { type About, OutOfReach, PROTOCOL_VERSION, Refused } from "./server.ts";
+import { syncAircraft } from "./sync-aircraft.ts";
+
+/** Everything, or one aircraft of which something is new. */
+export type Scope = "all" | { readonly aircraft: string };
+
+export interface Outcome {
+  /** Whether a Witnessmark server answered. */
+  readonly reached: boolean;
+  /** What could not be done, in one sentence for a person. */
+  readonly trouble: string | null;
+  readonly settings: Partial<Pick<Settings, "operator" | "clockOffset_ms">>;
+}
+
+/** A measure of the clocks taken over a slower answer than this says little. */
+const SLOW_ANSWER_MS = 10_000;
+
+export interface Exchange {
+  /** One exchange with the server. Never throws: what goes wrong is in the outcome. */
+  round(scope: Scope): Promise<Outcome>;
+  /** The connection was interrupted: compare both sides anew at the next exchange. */
+  interrupted(): void;
+}
+
+export function makeExchange(
+  context: ExchangeContext,
+  parts: {
+    readonly names: () => readonly string[];
+    readonly operator: () => string | null;
+    /** Whether this phone and the server are known to hold the same of an aircraft. */
+    readonly isLevel: (aircraft: string, epoch: string, head: number) => boolean;
+    readonly explain: (error: unknown) => Promise<string>;
+  },
+): Exchange {
+  /** Aircraft whose two sides were compared since the connection was last interrupted. */
+  const met = new Set<string>();
+  let epoch: string | null = null;
+
+  async function everything(): Promise<Outcome> {
+    const { about, settings } = await greet(context);
+    const refusal = refusalOf(about, parts.operator());
+    if (refusal !== null) return { reached: true, trouble: refusal, settings };
+    const list = await context.server.aircraft();
+    epoch = list.epoch;
+    const heads = new Map(list.aircraft.map(({ aircraft, head }) => [aircraft, head]));
+    const troubles: string[] = [];
+    for (const aircraft of new Set([...parts.names(), ...heads.keys()])) {
+      const isLevel = met.has(aircraft) && parts.isLevel(aircraft, list.epoch, heads.get(aircraft) ?? 0);
+      if (!isLevel) troubles.push(...(await one(aircraft, list.epoch)));
+    }
+    return { reached: true, trouble: troubles[0] ?? null, settings };
+  }
+
+  /** @returns what could not be done: trouble with one aircraft does not hold up the others */
+  async function one(aircraft: string, at: string): Promise<readonly string[]> {
+    try {
+      await syncAircraft(context, aircraft, at, !met.has(aircraft));
+      met.add(aircraft);
+      return [];
+    } catch (error) {
+      if (error instanceof OutOfReach) throw error;
+      met.delete(aircraft);
+      return [await parts.explain(error)];
+    }
+  }
+
+  async function attempt(scope: Scope): Promise<Outcome> {
+    try {
+      if (scope === "all" || epoch === null) return await everything();
+      const [trouble = null] = await one(scope.aircraft, epoch);
+      return { reached: true, trouble, settings: {} };
+    } catch (error) {
+      met.clear();
+      if (error instanceof OutOfReach) return { reached: false, trouble: null, settings: {} };
+      return { reached: error instanceof Refused, trouble: await parts.explain(error), settings: {} };
+    }
+  }
+
+  return {
+    // Two tabs exchanging at once would be right, and a waste.
+    round: (scope) => context.locks.hold("exchange", () => attempt(scope)),
+    interrupted: () => met.clear(),
+  };
+}
+
+async function greet(
+  context: ExchangeContext,
+): Promise<{ readonly about: About; readonly settings: Outcome["settings"] }> {
+  const asked_ms = context.now_ms();
+  const about = await context.server.about();
+  const answered_ms = context.now_ms();
+  const server_ms = Date.parse(about.now);
+  const took_ms = answered_ms - asked_ms;
+  const isMeasured = Number.isFinite(server_ms) && took_ms >= 0 && took_ms < SLOW_ANSWER_MS;
+  return {
+    about,
+    settings: {
+      operator: about.operator,
+      ...(isMeasured ? { clockOffset_ms: Math.round((asked_ms + answered_ms) / 2 - server_ms) } : {}),
+    },
+  };
+}
+
+/** Why nothing can be exchanged with this server, whatever it holds. */
+function refusalOf(about: About, operator: string | null): string | null {
+  if (about.protocolVersion !== PROTOCOL_VERSION) {
+    return about.protocolVersion > PROTOCOL_VERSION
+      ? "The server is newer than this app. Take up the new version of the app; what is kept here stays."
+      : "This app is newer than the server. Ask whoever runs the server to bring it up to date; what is kept here stays.";
+  }
+  if (operator !== null && about.operator !== operator) {
+    return `This server keeps the records of ${about.operator}, and this phone those of ${operator}. Nothing is exchanged between them.`;
+  }
+  return null;
+}
+
+/** A sentence for a person about what an exchange could not do. */
+export function sentenceOf(error: unknown): string {
+  if (error instanceof Refused || error instanceof ServerInconsistent) return error.message;
+  return `The exchange with the server failed: ${error instanceof Error ? error.message : String(error)}`;
+}

@@ -1,0 +1,357 @@
+import { type Author, type LedgerEvent, type Subject, sha256 } from "@witnessmark/ledger";
+import { booksIn, openShelf } from "./books.ts";
+import { type Draft, type Keep, type KeepSnapshot, NotKept } from "./contract.ts";
+import { deviceLabel, openDevice } from "./device.ts";
+import { makeExchange, type Outcome, sentenceOf } from "./exchange/exchange.ts";
+import { listen } from "./exchange/live.ts";
+import { makeSchedule } from "./exchange/schedule.ts";
+import { reachServer } from "./exchange/server.ts";
+import { openHoldings } from "./holdings.ts";
+import { appendDrafts } from "./ledger/append.ts";
+import { exportLedger } from "./ledger/export-ledger.ts";
+import { makeLocks } from "./locks.ts";
+import { fullOptions, type KeepOptions } from "./options.ts";
+import { handTo, introducePerson } from "./people.ts";
+import { afterExchange, type PhoneState, readPhone, UNKNOWN_PHONE } from "./phone.ts";
+import { makePhotoPost } from "./photos/photo-post.ts";
+import { findPhoto } from "./photos/photos.ts";
+import { withRoom } from "./room.ts";
+import { makeSnapshots } from "./snapshots.ts";
+import { asNotKept } from "./storage/not-kept.ts";
+import { CannotOpen, connect } from "./storage/open-database.ts";
+import type { PhotoRow, Settings } from "./storage/schema.ts";
+import { joinTabs, type TabMessage } from "./tabs.ts";
+
+/** A keeper at work. A page has one; tests have several. */
+export interface OpenKeep extends Keep {
+  /** Resolves when the storage was read, or cannot be: see `snapshot().phase`. */
+  readonly opened: Promise<void>;
+  close(): void;
+}
+
+/** Opens what this phone keeps. Resolves also when it cannot be opened: the snapshot then says why. */
+export async function openKeep(options: KeepOptions = {}): Promise<OpenKeep> {
+  const keep = startKeep(options);
+  await keep.opened;
+  return keep;
+}
+
+/** As `openKeep`, but to be had at once, in its phase "opening". */
+export function startKeep(given: KeepOptions = {}): OpenKeep {
+  const options = fullOptions(given);
+  const { now_ms, page, storage, updates } = options;
+  let isClosed = false;
+  const report = (error: unknown) => {
+    if (!isClosed) options.report(error);
+  };
+
+  const connection = connect(options.name);
+  const locks = makeLocks(options.locks, options.name);
+  const shelf = openShelf(connection, report);
+  const server = reachServer(options.fetch);
+
+  let phase: KeepSnapshot["phase"] = "opening";
+  let openError: string | null = null;
+  let phone: PhoneState = UNKNOWN_PHONE;
+  let trouble: string | null = null;
+  let persisted: boolean | null = null;
+
+  const snapshots = makeSnapshots(() => ({
+    phase,
+    openError,
+    phone,
+    trouble: trouble ?? post.trouble(),
+    persisted,
+    updateWaiting: updates.waiting(),
+    entries: holdings.entries(),
+  }));
+  const publish = () => snapshots.publish();
+
+  const holdings = openHoldings(connection, shelf, {
+    now_ms,
+    later: options.later,
+    report,
+    onChange: publish,
+  });
+  const tabs = joinTabs(options.name, (message) => heed(message).catch(report));
+
+  const post = makePhotoPost({
+    connection,
+    server,
+    locks,
+    report,
+    onChange: () => refreshPhone().catch(report),
+  });
+
+  const exchange = makeExchange(
+    {
+      connection,
+      locks,
+      server,
+      now_ms,
+      device: () => deviceInHand(),
+      deviceChanged: async () => {
+        await refreshPhone();
+        tabs.tell({ kind: "settings" });
+      },
+      heads: (aircraft) => holdings.of(aircraft).ledger.state.heads,
+      async tell({ aircraft, ...change }) {
+        await holdings.committed(aircraft, change);
+        tabs.tell({ kind: "aircraft", aircraft: [aircraft] });
+      },
+    },
+    {
+      names: () => holdings.names(),
+      operator: () => phone.operator,
+      isLevel(aircraft, epoch, head) {
+        const { row, toSend } = holdings.of(aircraft);
+        return row.epoch === epoch && row.pulledTo === head && !row.refill && toSend === 0;
+      },
+      async explain(error) {
+        report(error);
+        const notKept = await asNotKept(error, estimate);
+        return notKept.reason === "other" ? sentenceOf(error) : notKept.message;
+      },
+    },
+  );
+
+  const schedule = makeSchedule(
+    async (scope) => {
+      const outcome = await exchange.round(scope);
+      await takeOutcome(outcome);
+      return outcome;
+    },
+    Math.random,
+    options.automatic,
+  );
+
+  const live = options.liveSource
+    ? listen(options.liveSource, {
+        connected() {
+          exchange.interrupted();
+          void schedule.want("all");
+        },
+        head({ aircraft, head, epoch }) {
+          const { row } = holdings.of(aircraft);
+          if (row.epoch !== epoch || row.pulledTo < head) void schedule.want({ aircraft });
+        },
+      })
+    : null;
+
+  const offs = [
+    page.onShown(() => shown().catch(report)),
+    page.onHidden(() => live?.close()),
+    page.onOnline(() => void schedule.want("all")),
+    updates.subscribe(publish),
+  ];
+
+  const estimate = async () => (await storage?.estimate()) ?? {};
+
+  function deviceInHand() {
+    if (phone.device === null) throw new CannotOpen("The storage of this phone is not open yet.");
+    return phone.device;
+  }
+
+  async function refreshPhone(): Promise<void> {
+    phone = await readPhone(connection, phone);
+    publish();
+  }
+
+  async function open(): Promise<void> {
+    try {
+      const device = await locks.hold("device", () => openDevice(connection, deviceLabel(options.userAgent)));
+      phone = { ...phone, device };
+      await refreshPhone();
+      const names = await connection.run((database) => database.getAllKeys("aircraft"));
+      for (const name of names) await holdings.refresh(name);
+      persisted = (await storage?.persisted()) ?? null;
+      phase = "ready";
+      openError = null;
+    } catch (error) {
+      report(error);
+      phase = "cannot-open";
+      openError =
+        error instanceof CannotOpen
+          ? error.message
+          : `The storage of this phone cannot be read (${error instanceof Error ? error.message : String(error)}). Reload the page.`;
+    }
+    publish();
+    if (phase !== "ready" || isClosed) return;
+    if (options.automatic) void schedule.want("all");
+    if (page.isShown()) live?.open();
+  }
+
+  async function shown(): Promise<void> {
+    if (phase === "opening") return;
+    if (phase === "cannot-open") {
+      await open();
+      return;
+    }
+    await connection.probe();
+    await refreshPhone();
+    await holdings.catchUp();
+    live?.open();
+    if (options.automatic) void schedule.want("all");
+    updates.look();
+  }
+
+  async function heed(message: TabMessage): Promise<void> {
+    await opened;
+    if (phase !== "ready" || isClosed) return;
+    if (message.kind === "settings") await refreshPhone();
+    else for (const aircraft of message.aircraft) await holdings.refresh(aircraft);
+  }
+
+  async function takeOutcome(outcome: Outcome): Promise<void> {
+    const after = afterExchange(phone, outcome, now_ms());
+    phone = after.phone;
+    trouble = outcome.trouble;
+    publish();
+    if (outcome.reached) post.go();
+    try {
+      await writeSettings(after.write);
+    } catch (error) {
+      report(error); // it is measured again at the next exchange
+    }
+  }
+
+  async function writeSettings(settings: Partial<Settings>): Promise<void> {
+    const names = Object.keys(settings) as (keyof Settings)[]; // the keys of a part of Settings
+    if (names.length === 0) return;
+    await connection.run(async (database) => {
+      const transaction = database.transaction("settings", "readwrite");
+      for (const name of names) {
+        const value = settings[name];
+        if (value !== undefined) await transaction.store.put(value, name);
+      }
+      await transaction.done;
+    });
+    tabs.tell({ kind: "settings" });
+  }
+
+  async function keepDrafts(
+    registration: string,
+    drafts: readonly Draft[],
+    photo?: PhotoRow,
+  ): Promise<readonly LedgerEvent[]> {
+    await opened;
+    const author = await authorInHand();
+    if (drafts.length === 0) return [];
+    const operator = await operatorOrRefuse();
+    let taken: Promise<void> | undefined;
+    try {
+      await shelf.ready(booksIn(drafts));
+      const { events } = await withRoom(connection, report, () =>
+        locks.hold(`append:${registration}`, async () => {
+          const place = { device: deviceInHand(), row: holdings.of(registration).row };
+          const context = {
+            connection,
+            operator,
+            author,
+            now_ms: now_ms(),
+            clockOffset_ms: phone.clockOffset_ms,
+          };
+          const appended = await appendDrafts(context, place, drafts, photo);
+          const { row, events: inserted } = appended;
+          taken = holdings.committed(registration, { row, inserted, waiting: inserted.length });
+          return appended;
+        }),
+      );
+      await taken;
+      tabs.tell({ kind: "aircraft", aircraft: [registration] });
+      if (options.automatic) void schedule.want({ aircraft: registration });
+      return events.slice(-drafts.length);
+    } catch (error) {
+      throw await asNotKept(error, estimate);
+    }
+  }
+
+  async function authorInHand(): Promise<Author> {
+    if (phase !== "ready") throw new NotKept("gone", `Not kept. ${openError ?? "The storage is not open."}`);
+    if (phone.person === null) throw new NotKept("other", "Not kept. Say first who holds the phone.");
+    return phone.person;
+  }
+
+  /** Every entry names whose record it belongs to, which only the server can tell, once. */
+  async function operatorOrRefuse(): Promise<string> {
+    if (phone.operator === null) await schedule.want("all");
+    if (phone.operator !== null) return phone.operator;
+    throw new NotKept(
+      "other",
+      "Not kept. This phone has never reached its server, which it must do once. Connect it, then answer again.",
+    );
+  }
+
+  async function adopt(text: string, fileName: string): ReturnType<Keep["adoptBook"]> {
+    const { book, faults } = await shelf.read(text, fileName);
+    if (book === null) return { faults };
+    const { registration, type } = book.aircraft;
+    const { state } = holdings.of(registration).ledger;
+    const drafts: Draft[] = [];
+    if (state.books.at(-1)?.sha256 !== book.sha256) {
+      const body = { sha256: book.sha256, revision: book.revision, registration, type, text };
+      drafts.push({ type: "book.adopted", body });
+    }
+    if (state.archived) drafts.push({ type: "aircraft.restored", body: {} });
+    await keepDrafts(registration, drafts);
+    return { registration };
+  }
+
+  async function attach(registration: string, subject: Subject, file: Blob): Promise<void> {
+    const small = await locks.hold("shrink", () => options.shrink(file));
+    const bytes = await small.blob.arrayBuffer();
+    const { mediaType, width_px, height_px } = small;
+    const hash = await sha256(new Uint8Array(bytes));
+    const body = { subject, sha256: hash, mediaType, size_B: bytes.byteLength, width_px, height_px };
+    await keepDrafts(registration, [{ type: "photo.attached", body }], { sha256: hash, mediaType, bytes });
+    await refreshPhone();
+  }
+
+  /** Runs a change of who is known on this phone. */
+  async function changePeople<T>(change: () => Promise<T>): Promise<T> {
+    await opened;
+    let result: T;
+    try {
+      result = await withRoom(connection, report, change);
+    } catch (error) {
+      throw await asNotKept(error, estimate);
+    }
+    await refreshPhone();
+    tabs.tell({ kind: "settings" });
+    return result;
+  }
+
+  const opened = open();
+  return {
+    opened,
+    subscribe: snapshots.subscribe,
+    snapshot: snapshots.current,
+    append: (registration, drafts) => keepDrafts(registration, drafts),
+    attachPhoto: attach,
+    photo: (hash) => findPhoto(connection, server, hash, report),
+    adoptBook: adopt,
+    introduce: (person) => changePeople(() => introducePerson(connection, person)),
+    choosePerson: (id) => changePeople(() => handTo(connection, id)),
+    exportLedger: (registration) => exportLedger(connection, registration, phone.operator ?? "", now_ms()),
+    async askToPersist() {
+      persisted = (await storage?.persist()) ?? false;
+      publish();
+      return persisted;
+    },
+    takeUpdate: () => updates.take(),
+    async exchange() {
+      await opened;
+      if (phase !== "ready") return;
+      await schedule.want("all");
+      await post.settled();
+    },
+    close() {
+      isClosed = true;
+      schedule.stop();
+      live?.close();
+      tabs.close();
+      for (const off of offs) off();
+      connection.close();
+    },
+  };
+}
