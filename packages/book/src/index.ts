@@ -28,6 +28,7 @@ export type { CheckSource, Fault } from "./schema/check.ts";
 export { HappeningKind, Method, Severity, WalkKind } from "./schema/check.ts";
 export type { Gauge } from "./schema/gauge.ts";
 export type { Geometry } from "./schema/geometry.ts";
+export { HAPPENING_KINDS, METHODS, WALK_KINDS } from "./schema/kinds.ts";
 export type { Limit, Reading } from "./schema/reading.ts";
 export type { Side } from "./schema/text.ts";
 export { smallBookText } from "./testing/small-book.ts";

@@ -1,25 +1,16 @@
 import { z } from "zod";
 import type { DeepReadonly } from "../readonly.ts";
+import { HAPPENING_KINDS, METHODS, WALK_KINDS } from "./kinds.ts";
 import { ReadingSource } from "./reading.ts";
 import { Id, Line, measureOf } from "./text.ts";
 
-export const Method = z.enum(["look", "touch", "move", "measure", "count", "drain", "listen"]);
+export const Method = z.enum(METHODS);
 export type Method = z.infer<typeof Method>;
 
-export const WalkKind = z.enum(["first-of-day", "turnaround", "after-flight"]);
+export const WalkKind = z.enum(WALK_KINDS);
 export type WalkKind = z.infer<typeof WalkKind>;
 
-/** What can happen to an aircraft that makes earlier looks untrue. */
-export const HappeningKind = z.enum([
-  "fuelled",
-  "unattended",
-  "rain",
-  "frost",
-  "maintenance",
-  "flown",
-  "towed",
-  "loaded",
-]);
+export const HappeningKind = z.enum(HAPPENING_KINDS);
 export type HappeningKind = z.infer<typeof HappeningKind>;
 
 /** How bad it is to miss: drives order within a stance, never a verdict. */
