@@ -10,7 +10,10 @@ const MM = 72 / 25.4;
 const FRAME = { width: 186 * MM, height: 252 * MM };
 const HEAD = 27 * MM;
 const MIDDLE = 88 * MM;
-const FOOT = 50 * MM;
+const FOOT = 53 * MM;
+/** Between the two halves: room for a line on either side of the cut. */
+const CUT = 36;
+const GROUND = 12.5 * MM;
 const ORDER: readonly Status[] = ["stop", "caution", "open", "clear"];
 
 interface Origin {
@@ -88,13 +91,21 @@ function readings(
   return rest;
 }
 
-function noteHeight(pen: Pen, note: SheetNote, width: number): number {
-  const text = pen.wrap(noteText(note), width - 112, { size: 9.5 });
-  return Math.max(19, 9.5 * 1.3 * text.length + 8);
-}
+const NOTE_TEXT_WIDTH = FRAME.width - 118;
 
 const noteText = (note: SheetNote) =>
-  `${note.title}. ${note.says}${note.reason === undefined ? "" : ` Why: ${note.reason}`}`;
+  note.reason === undefined ? note.says : `${note.says} Why: ${note.reason}`;
+
+const noteHeight = (pen: Pen, note: SheetNote): number =>
+  Math.max(
+    20,
+    pen.leadBlock(
+      `${note.title}.`,
+      noteText(note),
+      { x: 0, y: 0, width: NOTE_TEXT_WIDTH, size: 9.5 },
+      false,
+    ) + 10,
+  );
 
 function noteRow(pen: Pen, note: SheetNote, x: number, y: number, width: number): number {
   pen.document
@@ -104,8 +115,13 @@ function noteRow(pen: Pen, note: SheetNote, x: number, y: number, width: number)
   pen.line(String(note.number), x + 12, y + 13, { size: 8, weight: "bold", align: "centre" });
   drawMark(pen.document, note.status, x + 31, y + 10, 13);
   pen.line(note.margin, x + width - 6, y + 13, { size: 9.5, weight: "bold", align: "right" });
-  pen.block(noteText(note), x + 45, y + 3.5, width - 112, { size: 9.5 });
-  const height = noteHeight(pen, note, width);
+  pen.leadBlock(`${note.title}.`, noteText(note), {
+    x: x + 45,
+    y: y + 3.5,
+    width: NOTE_TEXT_WIDTH,
+    size: 9.5,
+  });
+  const height = noteHeight(pen, note);
   pen.rule(x, y + height, x + width, y + height, 0.5);
   return height;
 }
@@ -127,7 +143,7 @@ function notes(
   if (all.length === 0) pen.line("Nothing", at.x + 6, y + 14, { size: 10 });
   for (const [index, note] of all.entries()) {
     const last = index === all.length - 1;
-    if (y + noteHeight(pen, note, width) + (last ? 0 : 16) > bottom) {
+    if (y + noteHeight(pen, note) + (last ? 0 : 16) > bottom) {
       pen.line(`${all.length - index} more overleaf`, at.x + 6, y + 12, { size: 9.5, weight: "bold" });
       return all.slice(index);
     }
@@ -184,18 +200,18 @@ function signature(pen: Pen, sheet: Sheet, { x, y }: Origin, width: number): voi
 
 /** The half that stays behind; the stripe crosses the cut, so the two show that they belong together. */
 function groundHalf(pen: Pen, sheet: Sheet, { x, y }: Origin): void {
-  const cut = y + 11;
-  pen.document.rect(x + 22 * MM, y, 11, 22).fill("black");
-  pen.line("Take this half with you.", x + 29 * MM, cut - 3, { size: 8.5 });
+  const cut = y + CUT / 2;
+  pen.document.rect(x + 22 * MM, y, 11, CUT).fill("black");
+  pen.line("Take this half with you.", x + 29 * MM, cut - 6, { size: 8.5 });
   pen.rule(x, cut, x + FRAME.width, cut, 0.6, 3);
   pen.line(
     "Leave this half on the ground. The stripe shows that the two belong together.",
     x + 29 * MM,
-    cut + 9.5,
+    cut + 13,
     { size: 8.5 },
   );
-  const top = y + 22;
-  const height = 12.5 * MM;
+  const top = y + CUT;
+  const height = GROUND;
   pen.box(x, top, FRAME.width, height, 1.5);
   const cells: readonly [string, string, number][] = [
     ["Aircraft", `${sheet.registration} ${sheet.type}`, 0.26],
@@ -218,7 +234,7 @@ export function drawSheet(pen: Pen, sheet: Sheet, book: Book, addPage: () => voi
   const { page } = pen.document;
   const x = (page.width - FRAME.width) / 2;
   const y = Math.min(12 * MM, (page.height - FRAME.height) / 2);
-  const frameHeight = FRAME.height - 22 - 12.5 * MM;
+  const frameHeight = FRAME.height - CUT - GROUND;
   head(pen, sheet, { x, y });
   const middle = y + HEAD;
   pen.rule(x, middle, x + FRAME.width, middle, 1.2);

@@ -66,6 +66,33 @@ export class Pen {
     return base - how.size;
   }
 
+  /** Wrapped text that begins bold; returns how high it is. With `draw` false it only measures. */
+  leadBlock(
+    lead: string,
+    rest: string,
+    at: { readonly x: number; readonly y: number; readonly width: number; readonly size: number },
+    draw = true,
+  ): number {
+    const { x, y, width, size } = at;
+    const words = [
+      ...lead.split(/\s+/).map((text) => ({ text, weight: "bold" as const })),
+      ...rest.split(/\s+/).map((text) => ({ text, weight: "text" as const })),
+    ].filter(({ text }) => text !== "");
+    const space = this.width(" ", { size });
+    let left = 0;
+    let base = y + size;
+    for (const { text, weight } of words) {
+      const wide = this.width(text, { size, weight });
+      if (left > 0 && left + wide > width) {
+        left = 0;
+        base += size * 1.3;
+      }
+      if (draw) this.line(text, x + left, base, { size, weight });
+      left += wide + space;
+    }
+    return base - y;
+  }
+
   rule(x0: number, y0: number, x1: number, y1: number, weight = 0.75, dash?: number): void {
     this.document.save();
     if (dash !== undefined) this.document.dash(dash, { space: dash });

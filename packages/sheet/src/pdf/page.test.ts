@@ -1,0 +1,154 @@
+import { readBook, smallBookText } from "@witnessmark/book";
+import type { Status } from "@witnessmark/ledger";
+import PdfDocument from "pdfkit";
+import { describe, expect, it } from "vitest";
+import type { Sheet, SheetNote } from "../sheet.ts";
+import { STANDING_CAUTION } from "../sheet.ts";
+import { renderSheetPdf } from "./index.ts";
+import { drawSheet } from "./page.ts";
+import { type Lettering, Pen } from "./pen.ts";
+import { registerTypeFace } from "./type-face.ts";
+
+async function smallBook() {
+  const result = await readBook(smallBookText, "small.yaml");
+  if (!result.ok) throw new Error("the small book has faults");
+  return result.book;
+}
+
+const note = (number: number): SheetNote => ({
+  number,
+  status: (["stop", "caution", "open"] as const)[number % 3] ?? "open",
+  title: `Thing ${number}`,
+  says: `says ${number} of itself at some length, so that the line has to be broken once or perhaps twice`,
+  margin: `${number} mm`,
+  reason: `reason ${number}`,
+});
+
+const sheetWith = (notes: number, readings: number): Sheet => ({
+  title: "Go, with one reason given",
+  status: "caution",
+  registration: "ZZ-SML",
+  type: "Pipit 1",
+  date: "Thursday 12 November 2026",
+  flight: { from: "ZZTW", to: "ZZQN", offBlocks: "09:10, 08:10 UTC" },
+  walk: "First walk of the day",
+  counts: { stop: 1, caution: 2, open: 3, clear: 44 },
+  marks: [{ place: [3.5, 1.4, 0.3], status: "caution", note: 1 }],
+  notes: Array.from({ length: notes }, (_, i) => note(i + 1)),
+  readings: Array.from({ length: readings }, (_, i) => ({
+    title: `Reading ${i + 1}`,
+    says: `is ${i + 1}`,
+    margin: `${i + 1} bar`,
+    status: "clear" as Status,
+  })),
+  holds: "Holds until 16:40: sunset",
+  voidWhen: ["fuelled again", "worked on"],
+  caution: STANDING_CAUTION,
+  signature: {
+    by: "Łukasz Example",
+    role: "pilot",
+    at: "09:05:12, 08:05 UTC",
+    hash: "7C1F 09A4 E2B8 0001",
+    keySigned: true,
+  },
+  restsOn: "50 checks, 9 readings, book revision 3",
+  notice: "An invented aircraft. Fit for no real flight.",
+});
+
+/** Everything that was lettered, page by page. */
+class RecordingPen extends Pen {
+  readonly pages: string[][] = [[]];
+  override line(text: string, x: number, y: number, how: Lettering): void {
+    this.pages.at(-1)?.push(text);
+    super.line(text, x, y, how);
+  }
+}
+
+async function letteredBy(sheet: Sheet): Promise<string[]> {
+  const document = new PdfDocument({ size: "A4", margin: 0 });
+  registerTypeFace(document);
+  const pen = new RecordingPen(document);
+  drawSheet(pen, sheet, await smallBook(), () => {
+    document.addPage();
+    pen.pages.push([]);
+  });
+  return pen.pages.map((page) => page.join(" "));
+}
+
+describe("the sheet on paper", () => {
+  it("says on its first page what is decided, by whom, on what it rests, until when, and the caution", async () => {
+    const pages = await letteredBy(sheetWith(3, 5));
+    expect(pages).toHaveLength(1);
+    for (const said of [
+      "Go, with one reason given",
+      "ZZ-SML",
+      "off blocks 09:10, 08:10 UTC",
+      "Łukasz Example",
+      "7C1F 09A4 E2B8 0001",
+      "Holds until 16:40: sunset",
+      "50 checks, 9 readings, book revision 3",
+      "An invented aircraft. Fit for no real flight.",
+      "Take this half with you.",
+      STANDING_CAUTION,
+    ]) {
+      expect(pages[0]).toContain(said);
+    }
+  });
+
+  it.each([
+    { notes: 0, readings: 0 },
+    { notes: 40, readings: 0 },
+    { notes: 2, readings: 60 },
+    { notes: 130, readings: 130 },
+  ])(
+    "leaves out none of $notes notes and $readings readings, however many pages that takes",
+    async ({ notes, readings }) => {
+      const all = (await letteredBy(sheetWith(notes, readings))).join(" ");
+      for (let i = 1; i <= notes; i++) {
+        expect(all).toContain(`Thing ${i}.`);
+        expect(all).toContain(`reason ${i}`);
+      }
+      for (let i = 1; i <= readings; i++) expect(all).toContain(`Reading ${i} `);
+    },
+  );
+
+  it("says above everything that a record is not what was signed", async () => {
+    const [page] = await letteredBy({
+      ...sheetWith(1, 1),
+      remark: "Worked out again, its assessment differs.",
+    });
+    expect(page).toContain("Worked out again, its assessment differs.");
+  });
+});
+
+describe("the PDF file", () => {
+  const given = async () => ({
+    sheet: sheetWith(3, 5),
+    book: await smallBook(),
+    attachments: [{ name: "decision.json", text: '{"signed":true}', description: "The signed decision" }],
+    at: new Date("2026-11-12T08:05:12Z"),
+  });
+
+  it("carries the signed record, and the caution in its properties", async () => {
+    const text = Buffer.from(await renderSheetPdf(await given())).toString("latin1");
+    expect(text).toMatch(/^%PDF-1/);
+    expect(text).toContain("decision.json");
+    expect(text).toContain("/EmbeddedFile");
+    expect(text).toMatch(/\/Lang \(en\)/);
+  });
+
+  it("is the same, byte by byte, when made again", async () => {
+    expect(
+      Buffer.from(await renderSheetPdf(await given())).equals(
+        Buffer.from(await renderSheetPdf(await given())),
+      ),
+    ).toBe(true);
+  });
+
+  it("fits Letter as it fits A4", async () => {
+    const text = Buffer.from(await renderSheetPdf({ ...(await given()), paper: "LETTER" })).toString(
+      "latin1",
+    );
+    expect(text).toMatch(/\/MediaBox \[0 0 612 792\]/);
+  });
+});
