@@ -187,7 +187,7 @@ describe("a book that was damaged at random", () => {
           expect(faultSentence(fault)).toMatch(/^zz\.yaml/);
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
   });
 

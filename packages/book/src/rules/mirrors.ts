@@ -60,16 +60,24 @@ function mirrorFault(point: Point, other: Point, path: Path, report: Report): vo
 /** What is checked on one side is checked on the other, unless the book says why not. */
 export const bothSidesAreChecked: Rule = (draft, report) => {
   const { images, allSound } = mirrorImages(draft);
-  const checksAt = new Map<string, CheckSource[]>();
+  const namesAt = new Map<string, Set<string>>();
   for (const { value } of draft.checks) {
-    for (const point of pointsOf(value)) checksAt.set(point, [...(checksAt.get(point) ?? []), value]);
+    for (const point of pointsOf(value)) {
+      const names = namesAt.get(point) ?? new Set();
+      for (const name of sidelessNames(value)) names.add(name);
+      namesAt.set(point, names);
+    }
   }
   // A check whose own text is at fault may be the one that is missing here: say nothing then.
   if (draft.checks.length !== (draft.ids.checks?.length ?? 0)) return;
   for (const { index, value } of draft.checks) {
     const points = pointsOf(value);
     const mirrored = points.filter((point) => images.has(point));
-    const lonely = mirrored.find((point) => !hasTwin(value, checksAt.get(images.get(point) ?? "") ?? []));
+    const names = sidelessNames(value);
+    const lonely = mirrored.find((point) => {
+      const others = namesAt.get(images.get(point) ?? "");
+      return !names.some((name) => others?.has(name));
+    });
     if (value.oneSided === undefined && lonely !== undefined) {
       const image = images.get(lonely) ?? "";
       report(["checks", index, "at", ...(typeof value.at === "string" ? [] : [points.indexOf(lonely)])], {
@@ -113,11 +121,8 @@ function mirrorImages(draft: Draft): MirrorImages {
   return { images, allSound };
 }
 
-/** The same check: itself, or one with the same method and title, or the same id, but for the side they name. */
-const hasTwin = (check: CheckSource, others: readonly CheckSource[]): boolean =>
-  others.some(
-    (other) =>
-      other.id === check.id ||
-      withoutSide(other.id) === withoutSide(check.id) ||
-      (other.method === check.method && withoutSide(other.title) === withoutSide(check.title)),
-  );
+/** Two checks are the same on either side when their ids, or method and title, differ only in the side they name. */
+const sidelessNames = ({ id, method, title }: CheckSource): readonly string[] => [
+  `id ${withoutSide(id)}`,
+  `${method} ${withoutSide(title)}`,
+];

@@ -9,7 +9,8 @@ import { Id, IsoDate, Line, Metres, Side } from "./text.ts";
 const Identity = z.strictObject({
   registration: z
     .string()
-    .regex(/^[A-Z0-9]+(-[A-Z0-9]+)*$/, { error: "capital letters and figures, as painted on the aircraft" }),
+    .regex(/^[A-Z0-9]+(-[A-Z0-9]+)*$/, { error: "capital letters and figures, as painted on the aircraft" })
+    .max(16, { error: "at most 16 characters" }),
   type: Line,
   description: Line.describe('What kind of aircraft it is: "pressurised single-engine turboprop".'),
   engine: z.enum(["turboprop", "piston"]),

@@ -5,6 +5,7 @@ import { z } from "zod";
 export const Id = z
   .string()
   .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, { error: "lower-case letters and figures joined by hyphens" })
+  .max(60, { error: "at most 60 characters" })
   .meta({ description: "Lower-case letters and figures joined by hyphens." });
 
 /** A line that a person reads; never empty. */
