@@ -1,14 +1,12 @@
+export { altimeterSettingSimple, altimeterSettingUs, stationPressureUs } from "./air/altimeter-setting-us.ts";
 export {
   altimeterCheckMargin,
-  altimeterSettingSimple,
-  altimeterSettingUs,
   flightLevelAdjustment,
   indicationChange,
   pressureAltitude,
   qfe,
   reportedQnh,
   settingBeyondScale,
-  stationPressureUs,
 } from "./air/altimetry.ts";
 export { densityAltitude, moistDensityAltitude, virtualTemperature } from "./air/density-altitude.ts";
 export {
@@ -86,9 +84,7 @@ export {
 } from "./gas/cylinder-pressure.ts";
 export { gaugePressureAtAmbient, gaugePressureAtTemperature } from "./gas/gauge-pressure.ts";
 export {
-  btpsToStpd,
   idealFreeVolume,
-  ntpdToStpd,
   oxygenContents,
   oxygenUsable,
   oxygenUsableShare,
@@ -101,19 +97,18 @@ export {
   oxygenDensity,
 } from "./gas/real-gas.ts";
 export type { Gas } from "./gas/real-gas-model.ts";
+export { btpsToStpd, ntpdToStpd } from "./gas/reference-states.ts";
 export { strutExtensionChange } from "./gas/strut.ts";
 export {
-  hydroplaningSpeedRolling,
-  hydroplaningSpeedTouchdown,
   tyreActionBand,
   tyreHighestPressure,
   tyreLoadedPressure,
   tyreLoss,
-  tyrePressureRule,
   tyreRetentionLimit,
   tyreShareOfService,
 } from "./gas/tyre.ts";
 export { type TyreAction, type TyreActionKind, tyreAction } from "./gas/tyre-action.ts";
+export { hydroplaningSpeedRolling, hydroplaningSpeedTouchdown, tyrePressureRule } from "./gas/tyre-rules.ts";
 export { InputError, type InputErrorCode, type InputErrorDetail } from "./input-error.ts";
 export { DefinitionError } from "./registry/check-definition.ts";
 export { defineQuantity } from "./registry/define-quantity.ts";

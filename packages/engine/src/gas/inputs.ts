@@ -11,6 +11,9 @@ export const GAUGE_PRESSURE_Pa = {
   meaning: "pressure that the gauge shows",
 } as const;
 
+/** Gauge pressures of tyres, flat to the highest in use. */
+export const TYRE_RANGE_Pa = [0, 3e6] as const;
+
 export const AMBIENT_PRESSURE_Pa = {
   name: "ambientPressure_Pa",
   unit: "Pa",

@@ -4,7 +4,7 @@
  * p = 1000 d R T Z with d in mol/L, tau = 300 K / T and
  * Z = 1 + d (a0 + a1 tau + a2 tau²) + d² (b0 + b1 tau) + c d³.
  *
- * Valid for 228 to 340 K and 0 to 21 MPa absolute; there Z is within 0.0007 (oxygen) and 0.0011 (nitrogen) of the
+ * Valid for 228 to 340 K and 0 to 21 MPa absolute; there Z is within 0.0007 (oxygen) and 0.0012 (nitrogen) of the
  * reference equations. Callers check the range.
  *
  * @source a fit of this project to the Schmidt and Wagner (1985) equation for oxygen and the reference equation for

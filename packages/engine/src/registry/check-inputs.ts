@@ -2,10 +2,19 @@ import { InputError } from "../input-error.ts";
 import type { InputSpec } from "./quantity.ts";
 import { rangeText, valueText } from "./range-text.ts";
 
+/** What a conversion from another unit may leave over at the end of a range: 140 °F comes to a hair over 333.15 K. */
+const ROUNDING = 4 * Number.EPSILON;
+
+/** The value, on the end of its range where only rounding puts it beyond; undefined outside. */
+function withinRange(value: number, [low, high]: readonly [number, number]): number | undefined {
+  if (value >= low && value <= high) return value;
+  if (value < low) return value >= low - ROUNDING * Math.abs(low) ? low : undefined;
+  return value <= high + ROUNDING * Math.abs(high) ? high : undefined;
+}
+
 /** Refuses a value that is missing, not a finite number, or outside the input's range. */
-function checkInput(quantity: string, spec: InputSpec, value: unknown): void {
+function checkInput(quantity: string, spec: InputSpec, value: unknown): number {
   const { name, unit, range } = spec;
-  const [low, high] = range;
   if (value === undefined) {
     throw new InputError("missing", name, {
       quantity,
@@ -22,7 +31,8 @@ function checkInput(quantity: string, spec: InputSpec, value: unknown): void {
       received: String(value),
     });
   }
-  if (value < low || value > high) {
+  const within = withinRange(value, range);
+  if (within === undefined) {
     throw new InputError("out-of-range", name, {
       quantity,
       value,
@@ -32,14 +42,20 @@ function checkInput(quantity: string, spec: InputSpec, value: unknown): void {
       remedy: "check the figure and its unit; nothing is computed outside the range",
     });
   }
+  return within;
 }
 
 /**
  * Refuses inputs of which a name is unknown or a value will not do.
  *
+ * @returns the inputs to compute with, by name
  * @throws {InputError} `missing`, `unknown-input`, `not-a-number`, `out-of-range`
  */
-export function checkInputs(quantity: string, specs: readonly InputSpec[], inputs: object): void {
+export function checkInputs(
+  quantity: string,
+  specs: readonly InputSpec[],
+  inputs: object,
+): Readonly<Record<string, number>> {
   const values = new Map<string, unknown>(Object.entries(inputs));
   for (const name of values.keys()) {
     if (specs.some((spec) => spec.name === name)) continue;
@@ -49,5 +65,7 @@ export function checkInputs(quantity: string, specs: readonly InputSpec[], input
       received: name,
     });
   }
-  for (const spec of specs) checkInput(quantity, spec, values.get(spec.name));
+  return Object.fromEntries(
+    specs.map((spec) => [spec.name, checkInput(quantity, spec, values.get(spec.name))]),
+  );
 }

@@ -12,15 +12,15 @@ import type { InputSpecs, InputsOf, OutputSpec, Quantity, QuantityDefinition } f
 export function defineQuantity<const Inputs extends InputSpecs, const Output extends OutputSpec>(
   definition: QuantityDefinition<Inputs, Output>,
 ): Quantity<Inputs, Output> {
-  const { id, inputs, output, compute } = definition;
+  const { id, inputs, output } = definition;
   checkDefinition(definition);
-  // A formula is told apart from its inputs' types only here, where a watched object stands in for them.
-  checkReads(id, inputs, compute as unknown as (watched: Readonly<Record<string, number>>) => number);
+  // Types tell the names that compute reads; from here on they are looked at as they are.
+  const compute = definition.compute as unknown as (given: Readonly<Record<string, number>>) => number;
+  checkReads(id, inputs, compute);
   return Object.freeze({
     ...definition,
     compute(given: InputsOf<Inputs>): number {
-      checkInputs(id, inputs, given);
-      const value = compute(given);
+      const value = compute(checkInputs(id, inputs, given));
       if (!Number.isFinite(value)) {
         throw new InputError("not-a-number", output.name, {
           quantity: id,

@@ -1,14 +1,16 @@
 import {
-  altimeterCheckMargin,
   altimeterSettingSimple,
   altimeterSettingUs,
+  stationPressureUs,
+} from "../air/altimeter-setting-us.ts";
+import {
+  altimeterCheckMargin,
   flightLevelAdjustment,
   indicationChange,
   pressureAltitude,
   qfe,
   reportedQnh,
   settingBeyondScale,
-  stationPressureUs,
 } from "../air/altimetry.ts";
 import { densityAltitude, moistDensityAltitude, virtualTemperature } from "../air/density-altitude.ts";
 import {
@@ -75,9 +77,7 @@ import {
 import { nitrogenPressureAtTemperature, oxygenPressureAtTemperature } from "../gas/cylinder-pressure.ts";
 import { gaugePressureAtAmbient, gaugePressureAtTemperature } from "../gas/gauge-pressure.ts";
 import {
-  btpsToStpd,
   idealFreeVolume,
-  ntpdToStpd,
   oxygenContents,
   oxygenUsable,
   oxygenUsableShare,
@@ -89,18 +89,17 @@ import {
   oxygenCompressibility,
   oxygenDensity,
 } from "../gas/real-gas.ts";
+import { btpsToStpd, ntpdToStpd } from "../gas/reference-states.ts";
 import { strutExtensionChange } from "../gas/strut.ts";
 import {
-  hydroplaningSpeedRolling,
-  hydroplaningSpeedTouchdown,
   tyreActionBand,
   tyreHighestPressure,
   tyreLoadedPressure,
   tyreLoss,
-  tyrePressureRule,
   tyreRetentionLimit,
   tyreShareOfService,
 } from "../gas/tyre.ts";
+import { hydroplaningSpeedRolling, hydroplaningSpeedTouchdown, tyrePressureRule } from "../gas/tyre-rules.ts";
 import { DefinitionError } from "./check-definition.ts";
 import type { AnyQuantity } from "./quantity.ts";
 

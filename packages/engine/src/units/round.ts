@@ -7,7 +7,8 @@ const ON_THE_STEP = 1e-9;
  * The next step on the side that does not flatter: a distance needed goes up, a margin left goes down.
  *
  * @param value in any unit; `step` in the same, above zero
- * @returns a whole number of steps, never on the wrong side of `value` by more than a billionth of a step
+ * @returns a whole number of steps, never on the wrong side of `value` by more than a billionth of a step, or
+ *   the rounding of the value itself
  * @throws {InputError} `not-a-number`, `out-of-range` (step)
  */
 export function roundToSafeSide(value: number, step: number, direction: "up" | "down"): number {
@@ -19,11 +20,8 @@ export function roundToSafeSide(value: number, step: number, direction: "up" | "
   }
   const steps = value / step;
   const nearest = Math.round(steps);
+  const noise = Math.max(ON_THE_STEP, 4 * Number.EPSILON * Math.abs(steps));
   const whole =
-    Math.abs(steps - nearest) <= ON_THE_STEP
-      ? nearest
-      : direction === "up"
-        ? Math.ceil(steps)
-        : Math.floor(steps);
+    Math.abs(steps - nearest) <= noise ? nearest : direction === "up" ? Math.ceil(steps) : Math.floor(steps);
   return Number((whole * step).toPrecision(15)) + 0; // the last digits of 3 × 0.1 are noise; + 0 takes −0 away
 }
