@@ -1,5 +1,4 @@
 export { openStore, type StoreOptions } from "./open-store.ts";
-export { openPostgres, type PostgresOptions } from "./postgres/open-postgres.ts";
 export { backUpSqlite } from "./sqlite/back-up-sqlite.ts";
 export { openSqlite, type SqliteOptions } from "./sqlite/open-sqlite.ts";
 export type {

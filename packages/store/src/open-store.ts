@@ -1,4 +1,3 @@
-import { openPostgres } from "./postgres/open-postgres.ts";
 import { openSqlite } from "./sqlite/open-sqlite.ts";
 import type { Store } from "./store.ts";
 
@@ -16,8 +15,13 @@ export interface StoreOptions {
  *
  * @throws {StoreError} when it cannot be reached or used
  */
-export function openStore({ databaseUrl, file, onProblem = console.error }: StoreOptions): Promise<Store> {
-  return databaseUrl === undefined || databaseUrl === ""
-    ? openSqlite({ file, onProblem })
-    : openPostgres({ databaseUrl, onProblem });
+export async function openStore({
+  databaseUrl,
+  file,
+  onProblem = console.error,
+}: StoreOptions): Promise<Store> {
+  if (databaseUrl === undefined || databaseUrl === "") return openSqlite({ file, onProblem });
+  // Loaded only when it is needed: the driver is half of what a start would load.
+  const { openPostgres } = await import("./postgres/open-postgres.ts");
+  return openPostgres({ databaseUrl, onProblem });
 }

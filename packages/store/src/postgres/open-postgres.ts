@@ -2,6 +2,7 @@ import { Client, type ClientConfig, Pool, types } from "pg";
 import { type Applied, type Migration, pendingMigrations, readMigrations } from "../migration.ts";
 import { type Row, textOf, wholeOf } from "../row.ts";
 import type { Store } from "../store.ts";
+import { StoreError } from "../store-error.ts";
 import { settleHome } from "./home.ts";
 import { asStoreError } from "./postgres-fault.ts";
 import { PostgresStore } from "./postgres-store.ts";
@@ -58,7 +59,10 @@ export async function openPostgres(options: PostgresOptions): Promise<Store> {
       return settleHome(client);
     },
   });
-  pool.on("error", onProblem);
+  // The driver hangs the whole connection on such an error; its words are enough.
+  pool.on("error", ({ message }) =>
+    onProblem(new StoreError("unreachable", `A connection broke: ${message}.`)),
+  );
   return new PostgresStore(pool, config, onProblem);
 }
 

@@ -1,0 +1,72 @@
+import { join, resolve } from "node:path";
+import { openStore } from "@witnessmark/store";
+import { readSettings, type Settings, USAGE } from "./settings.ts";
+import { startServer } from "./start-server.ts";
+
+const ROOT = resolve(import.meta.dirname, "../../..");
+
+async function run(settings: Settings): Promise<void> {
+  const { port, host, databaseUrl, file, operator, publicOrigins, behindProxy } = settings;
+  const store = await openStore({ databaseUrl, file });
+  try {
+    const own = store.forOperator(operator);
+    if (settings.withDemo && (await own.heads()).length === 0) {
+      // Loaded only when it is needed: it brings everything that reads a book.
+      const { seedDemo } = await import("./demo/seed-demo.ts");
+      const added = await seedDemo({
+        own,
+        operator,
+        books: join(ROOT, "books"),
+        now_ms: Date.now(),
+        zone_min: -new Date().getTimezoneOffset(),
+      });
+      if (added.length > 0) console.log(`Put in the demo aircraft ${added.join(", ")}.`);
+    }
+    const server = await startServer({
+      store,
+      operator,
+      port,
+      host,
+      appDirectory: join(ROOT, "packages/app/dist"),
+      allowedOrigins: publicOrigins,
+      behindProxy,
+    });
+    stopOnSignal(async () => {
+      await server.close();
+      await store.close();
+    });
+    const kept = databaseUrl === undefined ? resolve(file) : "the PostgreSQL database of DATABASE_URL";
+    console.log(`Witnessmark is at ${server.url}\nEverything is kept in ${kept}. Stop it with Ctrl+C.`);
+  } catch (error) {
+    await store.close();
+    throw error;
+  }
+}
+
+/** The first signal ends it in order; a second one at once. */
+function stopOnSignal(stop: () => Promise<void>): void {
+  let stopping = false;
+  for (const signal of ["SIGINT", "SIGTERM"] as const) {
+    process.on(signal, () => {
+      if (stopping) process.exit(1);
+      stopping = true;
+      stop().then(
+        () => process.exit(0),
+        (error) => fail(error),
+      );
+    });
+  }
+}
+
+function fail(error: unknown): void {
+  console.error(error instanceof Error ? error.message : error);
+  process.exit(1);
+}
+
+try {
+  const settings = readSettings(process.argv.slice(2), process.env);
+  if (settings === null) console.log(USAGE);
+  else await run(settings);
+} catch (error) {
+  fail(error);
+}
