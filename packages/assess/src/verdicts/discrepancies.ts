@@ -7,7 +7,7 @@ import type { Context } from "../context.ts";
 import { type Finding, severityOf } from "../finding.ts";
 import { judge } from "../reading/judge.ts";
 import { recorded_ms } from "../walk/moments.ts";
-import { inside } from "../words/count-words.ts";
+import { inside, sentence } from "../words/count-words.ts";
 import { momentText, whenText } from "../words/local-time.ts";
 
 const MEND: readonly [string] = ["Put it right: licensed mechanic, then look again"];
@@ -104,7 +104,7 @@ function discrepancyVerdict(discrepancy: Discrepancy, context: Context): Finding
     id: `discrepancy:${discrepancy.id}`,
     topic: "discrepancy" as const,
     title,
-    says: told.join(", "),
+    says: sentence(told.join(", ")),
     working: {
       lines: [
         { label: "Raised", value: raised },

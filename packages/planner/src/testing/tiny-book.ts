@@ -61,6 +61,7 @@ export const tinyBook = (parts: {
   gauges: new Map(),
   areas: new Map([["all", { id: "all", name: "All" }]]),
   stances: parts.stances,
+  stancesById: new Map(parts.stances.map((stance) => [stance.id, stance])),
   points: new Map(
     parts.stances.map((stance) => [
       `${stance.id}-point`,
@@ -75,6 +76,7 @@ export const tinyBook = (parts: {
     ]),
   ),
   checks: parts.checks,
+  checksById: new Map(parts.checks.map((check) => [check.id, check])),
   groundGear: parts.gear ?? [],
   equipment: [],
 });
