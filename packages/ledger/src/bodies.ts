@@ -54,7 +54,9 @@ export const When = z
   .string({ error: WHEN })
   .check(z.iso.datetime({ offset: true, error: WHEN }), z.maxLength(40, { error: WHEN }));
 
-const UnitName = z.enum(Object.keys(UNITS) as [UnitId, ...UnitId[]], { error: "a unit of the engine" }); // keys of a const object
+const UnitName = z.enum(Object.keys(UNITS) as [UnitId, ...UnitId[]], {
+  error: "a unit such as bar, psi, degC or L",
+}); // keys of a const object
 const ReadValue = z.strictObject({ value: finite, unit: UnitName });
 
 export const AuthorPart = z.strictObject({
@@ -104,10 +106,10 @@ export const BODIES: { readonly [T in EventType]: z.ZodMiniType<Bodies[T]> } = {
     label: text(1, 120),
     key: z.discriminatedUnion("kind", [
       z.strictObject({
-        kind: z.literal("ecdsa-p256"),
+        kind: z.literal("ecdsa-p256", { error: "ecdsa-p256" }),
         publicKey: z.strictObject({ x: Coordinate, y: Coordinate }),
       }),
-      z.strictObject({ kind: z.literal("none"), why: text(1, 400) }),
+      z.strictObject({ kind: z.literal("none", { error: "none" }), why: text(1, 400) }),
     ]),
   }),
   "book.adopted": z.strictObject({

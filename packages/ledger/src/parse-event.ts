@@ -112,7 +112,6 @@ function expectedBy(issue: Issue): string {
   }
   if (issue.code === "invalid_type" && issue.expected === "array") return "a list";
   if (issue.code === "invalid_union") return "one of the kinds of this version";
-  if (issue.code === "invalid_value") return issue.values.map((value) => JSON.stringify(value)).join(" or ");
   if (issue.code === "invalid_key") return `keys that are ${issue.issues[0]?.message ?? "of the right form"}`;
   return issue.message;
 }

@@ -1,5 +1,6 @@
 import type { LedgerEvent } from "../event.ts";
-import { compareEvents, compareOrder } from "../order.ts";
+import { compareOrder } from "../order.ts";
+import { sortEvents } from "../sort-events.ts";
 import type { AircraftState, Conflict } from "../state.ts";
 import { applyEvent } from "./apply.ts";
 import { Draft } from "./draft.ts";
@@ -76,9 +77,8 @@ export function arrange(events: readonly LedgerEvent[]): {
       if (event.hash < other.hash) byId.set(event.id, event);
     }
   }
-  const inOrder = byId.size === events.length ? events.slice() : [...byId.values()];
-  if (!isInOrder(inOrder)) inOrder.sort(compareEvents);
-  return { inOrder, conflicts: conflictsOf(lowest) };
+  const once = byId.size === events.length ? events : [...byId.values()];
+  return { inOrder: sortEvents(once), conflicts: conflictsOf(lowest) };
 }
 
 function conflictsOf(hashesById: ReadonlyMap<string, ReadonlySet<string>>): readonly Conflict[] {
@@ -88,15 +88,6 @@ function conflictsOf(hashesById: ReadonlyMap<string, ReadonlySet<string>>): read
       const [keptHash = "", ...dropped] = [...hashes].sort();
       return dropped.map((droppedHash) => ({ event, keptHash, droppedHash }));
     });
-}
-
-function isInOrder(events: readonly LedgerEvent[]): boolean {
-  let before: LedgerEvent | undefined;
-  for (const event of events) {
-    if (before !== undefined && compareEvents(before, event) > 0) return false;
-    before = event;
-  }
-  return true;
 }
 
 /** Folds arranged events that all come after `from` onto it. */

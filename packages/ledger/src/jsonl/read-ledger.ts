@@ -195,11 +195,9 @@ async function footerFaults(
     wrong(`the closing line counts ${footer.events} events, found ${events.length}`);
   }
   if (headerLine !== undefined && (await sha256(headerLine.text)) !== footer.header) {
-    faults.push({
-      code: "header-wrong",
-      line: headerLine.line,
-      says: "line 1 is not the header that the closing line names: one of the two was changed",
-    });
+    const says = `line ${headerLine.line}, the header, is not the one that line ${footerLine}, the closing line, names: one of the two was changed`;
+    faults.push({ code: "header-wrong", line: headerLine.line, says });
+    wrong(says);
   }
   const heads = new Map<string, LedgerEvent>();
   for (const event of events) {

@@ -11,12 +11,13 @@ export class Phone {
   readonly device: string;
   readonly made: UnsealedEvent[] = [];
   #clock: string | null = null;
+  #wrong_ms: number;
   readonly #random: Random;
   readonly #about: {
     readonly operator: string;
     readonly aircraft: string;
     readonly author: Author;
-    /** This phone's clock minus the true time. */
+    /** This phone's clock minus the true time, until it is set. */
     readonly wrong_ms: number;
     readonly zone_min: number;
   };
@@ -24,6 +25,7 @@ export class Phone {
   constructor(random: Random, start_ms: number, about: Phone["about"]) {
     this.#random = random;
     this.#about = about;
+    this.#wrong_ms = about.wrong_ms;
     this.device = random.uuidv7(start_ms);
   }
 
@@ -33,8 +35,8 @@ export class Phone {
 
   /** Makes an event at this true time. */
   make(true_ms: number, draft: EventDraft): UnsealedEvent {
-    const { operator, aircraft, author, wrong_ms, zone_min } = this.#about;
-    const wall_ms = true_ms + wrong_ms;
+    const { operator, aircraft, author, zone_min } = this.#about;
+    const wall_ms = true_ms + this.#wrong_ms;
     this.#clock = tick(this.#clock, wall_ms);
     const event: UnsealedEvent = {
       id: this.#random.uuidv7(true_ms),
@@ -53,9 +55,16 @@ export class Phone {
     return event;
   }
 
-  /** Sees another phone's event at this true time. */
-  see(true_ms: number, event: { readonly hlc: string }): void {
-    this.#clock = merge(this.#clock, event.hlc, true_ms + this.#about.wrong_ms).clock;
+  /** Sees another phone's event at this true time. Whether its clock follows that event's. */
+  see(true_ms: number, event: { readonly hlc: string }): boolean {
+    const { clock, merged } = merge(this.#clock, event.hlc, true_ms + this.#wrong_ms);
+    this.#clock = clock;
+    return merged;
+  }
+
+  /** Its clock is set, right or wrong. */
+  setClock(wrong_ms: number): void {
+    this.#wrong_ms = wrong_ms;
   }
 }
 
@@ -91,7 +100,8 @@ export async function sealAll(
   return sealed;
 }
 
-const placeholderSeal = (event: UnsealedEvent): KnownEvent =>
+/** An event with a hash that is unique and nothing else. */
+export const placeholderSeal = (event: UnsealedEvent): KnownEvent =>
   ({
     ...event,
     hash: event.device.replaceAll("-", "") + event.deviceSeq.toString(16).padStart(32, "0"),
