@@ -18,5 +18,5 @@ export function useKeep(): Keep {
 /** What the keeper holds now; renders again when it changes. */
 export function useKeepSnapshot(): KeepSnapshot {
   const keep = useKeep();
-  return useSyncExternalStore(keep.subscribe, keep.snapshot);
+  return useSyncExternalStore(keep.subscribe, keep.snapshot, keep.snapshot);
 }

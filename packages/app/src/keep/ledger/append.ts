@@ -19,7 +19,8 @@ export interface Appended {
   readonly row: AircraftRow;
 }
 
-const ATTEMPTS = 5;
+/** Each time another tab has been quicker, so that one of them always gets on. */
+const ATTEMPTS = 50;
 
 /**
  * Keeps drafts as events in one strict transaction. The events are made before it, because hashing would end it;

@@ -12,7 +12,8 @@ import {
 
 /** How many of the latest events stay loose, so that one that comes late finds its place without a new start. */
 export const TAIL_KEPT = 1_000;
-const TAIL_MOST = 3 * TAIL_KEPT;
+/** How much longer than that the tail grows before it is cut. */
+const GROWTH = 3;
 
 /**
  * The state of one aircraft in memory: folded up to some event (`base`), and the events after it (`tail`), which can
@@ -50,7 +51,7 @@ export function foldOnto(
   const last = inOrder.at(-1);
   if (last === undefined) return state.withdrawn === withdrawn ? state : { ...state, withdrawn };
   const counting = inOrder.filter((event) => !isWithdrawal(event) && !withdrawn.has(event.id));
-  const advanced = advance(state, counting);
+  const advanced = advance({ ...state, withdrawn }, counting);
   if (advanced === undefined) {
     throw new Error(
       `fold of ${last.aircraft}: expected events after ${JSON.stringify(state.upTo)} in ledger order, received ${inOrder[0]?.id}`,
@@ -129,11 +130,11 @@ export function fits(
  *
  * @returns the same memory when there is nothing to move
  */
-export function shorten(memory: LedgerMemory, now_ms: number): LedgerMemory {
+export function shorten(memory: LedgerMemory, now_ms: number, kept = TAIL_KEPT): LedgerMemory {
   const { base, tail, withdrawals, state } = memory;
-  if (tail.length <= TAIL_MOST) return memory;
+  if (tail.length <= GROWTH * kept) return memory;
   let end = 0;
-  for (const event of tail.slice(0, tail.length - TAIL_KEPT)) {
+  for (const event of tail.slice(0, tail.length - kept)) {
     if (hlcTime_ms(event.hlc) > now_ms) break;
     end++;
   }

@@ -25,8 +25,9 @@ export async function writeStrictly<T>(
     result = await work(transaction);
   } catch (error) {
     giveUp(transaction);
-    await done;
-    throw error;
+    const cause = await done;
+    // A request that fell with its transaction says less than the transaction about why.
+    throw isAbort(error) && cause !== null ? cause : error;
   }
   const failure = await done;
   if (failure !== null) throw failure;
@@ -52,6 +53,8 @@ export async function allOf<T>(asked: readonly Promise<T>[]): Promise<T[]> {
     return answer.value;
   });
 }
+
+const isAbort = (error: unknown): boolean => error instanceof DOMException && error.name === "AbortError";
 
 /** Undoes what a transaction has done so far. */
 function giveUp(transaction: { abort(): void }): void {
