@@ -1,6 +1,6 @@
 import type { LedgerEvent } from "./event.ts";
 import { arrange, emptyState, foldInOrder } from "./fold/fold.ts";
-import { isWithdrawal, withdrawnIds } from "./fold/withdrawals.ts";
+import { isWithdrawal, type Withdrawal, withdrawnIds } from "./fold/withdrawals.ts";
 import { compareEvents } from "./order.ts";
 import type { AircraftState } from "./state.ts";
 
@@ -21,6 +21,7 @@ export class Projection {
   #byId = new Map<string, LedgerEvent>();
   /** Events that lost their id to another, kept so that the conflict stays told. */
   #dropped: LedgerEvent[] = [];
+  #withdrawals: Withdrawal[] = [];
   #marks: Mark[] = [];
   #state: AircraftState;
 
@@ -53,9 +54,10 @@ export class Projection {
     }
     const unseen = events.filter((event) => this.#byId.get(event.id)?.hash !== event.hash);
     if (unseen.length === 0) return this.#state;
-    const { inOrder: added, conflicts } = arrange(unseen);
-    if (conflicts.length > 0 || unseen.some((event) => this.#byId.has(event.id))) this.#startAgain(unseen);
-    else this.#insert(added);
+    const isPlain = this.#byId.size > 0 && !unseen.some(({ id }) => this.#byId.has(id));
+    const { inOrder: added, conflicts } = isPlain ? arrange(unseen) : NOTHING;
+    if (isPlain && conflicts.length === 0) this.#insert(added);
+    else this.#startAgain(unseen);
     return this.#state;
   }
 
@@ -69,7 +71,8 @@ export class Projection {
 
     let withdrawn = this.#state.withdrawn;
     if (added.some(isWithdrawal)) {
-      withdrawn = withdrawnIds(this.#inOrder.filter(isWithdrawal));
+      this.#withdrawals = this.#withdrawals.concat(added.filter(isWithdrawal));
+      withdrawn = withdrawnIds(this.#withdrawals);
       for (const id of withdrawn.symmetricDifference(this.#state.withdrawn)) {
         const changed = this.#byId.get(id);
         if (changed !== undefined) from = Math.min(from, placeOf(this.#inOrder, changed));
@@ -78,17 +81,18 @@ export class Projection {
     this.#foldFrom(from, withdrawn);
   }
 
-  /** Everything once more: two events with one id may change which of them counts anywhere. */
+  /** Everything from the beginning; also when two events have one id, which may change what counts anywhere. */
   #startAgain(unseen: readonly LedgerEvent[]): void {
     const all = [...this.#inOrder, ...this.#dropped, ...unseen];
     const { inOrder, conflicts } = arrange(all);
-    const kept = new Set(inOrder);
-    this.#dropped = all.filter((event) => !kept.has(event));
-    this.#inOrder = [...inOrder];
+    this.#inOrder = inOrder.slice();
     this.#byId = new Map(inOrder.map((event) => [event.id, event]));
+    this.#dropped =
+      conflicts.length === 0 ? [] : all.filter(({ id, hash }) => this.#byId.get(id)?.hash !== hash);
+    this.#withdrawals = inOrder.filter(isWithdrawal);
     this.#marks = [];
     this.#state = { ...emptyState(this.#aircraft), conflicts };
-    this.#foldFrom(0, withdrawnIds(inOrder.filter(isWithdrawal)));
+    this.#foldFrom(0, withdrawnIds(this.#withdrawals));
   }
 
   /** Folds again from a position in order on, starting at the nearest state kept before it. */
@@ -110,6 +114,8 @@ export class Projection {
     this.#marks = thinned(this.#marks, end);
   }
 }
+
+const NOTHING = { inOrder: [], conflicts: [] } as const;
 
 /** Where states are kept in a fold of many events: a late event is seldom late by much. */
 const MARKS_BEFORE_END = [16_384, 2048, 256, 32];

@@ -1,7 +1,7 @@
 import type { KnownEvent, LedgerEvent } from "../event.ts";
 import { isKnownEvent } from "../known.ts";
 
-type Withdrawal = Extract<KnownEvent, { type: "event.withdrawn" }>;
+export type Withdrawal = Extract<KnownEvent, { type: "event.withdrawn" }>;
 
 export const isWithdrawal = (event: LedgerEvent): event is Withdrawal =>
   event.type === "event.withdrawn" && isKnownEvent(event);
