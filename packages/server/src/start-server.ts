@@ -66,9 +66,11 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     close: async () => {
       const closed = new Promise<void>((resolve) => server.close(() => resolve()));
       live.close();
-      server.closeIdleConnections();
+      // A connection falls idle when its request is answered, and would then be kept for the next one.
+      const idle = setInterval(() => server.closeIdleConnections(), 20);
       const force = setTimeout(() => server.closeAllConnections(), GRACE_MS);
       await closed;
+      clearInterval(idle);
       clearTimeout(force);
     },
   };

@@ -1,3 +1,4 @@
+import { judge } from "@witnessmark/assess";
 import type { Book, Check, Gauge, Limit, Reading } from "@witnessmark/book";
 import { fromSI, type Measure } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
@@ -31,11 +32,14 @@ function bandOf(limit: Limit): BandAt {
   }
 }
 
-/** In the middle of what is allowed; with one limit only, half way from it to the end of the scale. */
-function middleSI(band: BandAt, scale: Reading["scale"]): number {
+/** Where in the band a healthy aircraft could be: in the middle rather than at an end. */
+const PLACES_1 = [0.5, 0.2, 0.8, 0, 1] as const;
+
+/** So far from the low end of what is allowed to its high end; the end of the scale stands for a limit that is not there. */
+function withinSI(band: BandAt, scale: Reading["scale"], place_1: number): number {
   const low = band.low?.valueSI ?? scale[0].valueSI;
   const high = band.high?.valueSI ?? scale[1].valueSI;
-  return (low + high) / 2;
+  return low + (high - low) * place_1;
 }
 
 /** As the gauge would show it: in its unit, in whole steps. */
@@ -55,7 +59,14 @@ export function demoReading(
   const gauge = reading === undefined ? undefined : book.gauges.get(reading.gauge);
   if (reading === undefined || gauge === undefined) return null;
   const band = bandOf(reading.limit);
-  const read = asShown(middleSI(band, reading.scale), gauge);
-  if (band.at === undefined || reading.temperatureOf === undefined) return { gauge: gauge.id, read };
-  return { gauge: gauge.id, read, temperature: { value: band.at.value, unit: band.at.unit } };
+  const temperature =
+    band.at === undefined || reading.temperatureOf === undefined
+      ? {}
+      : { temperature: { value: band.at.value, unit: band.at.unit } };
+  const candidates = PLACES_1.map((place_1) => ({
+    gauge: gauge.id,
+    read: asShown(withinSI(band, reading.scale, place_1), gauge),
+    ...temperature,
+  }));
+  return candidates.find((given) => judge(check, book, given).status === "clear") ?? candidates[0] ?? null;
 }

@@ -12,6 +12,11 @@ export class RateLimiter {
     this.#limit = limit;
   }
 
+  /** How many clients are remembered. */
+  get size(): number {
+    return this.#clients.size;
+  }
+
   /**
    * Takes one request from a client's allowance.
    *
@@ -23,8 +28,9 @@ export class RateLimiter {
     if (known === undefined && this.#clients.size >= REMEMBERED) this.#forget(now_ms);
     const before = known ?? { left: burst, at_ms: now_ms };
     const left = Math.min(burst, before.left + (Math.max(0, now_ms - before.at_ms) / 1_000) * perSecond);
-    const allowed = left >= 1;
-    this.#clients.set(client, { left: allowed ? left - 1 : left, at_ms: now_ms });
+    // A hair less than one is one: it is what rounding leaves of a client that keeps exactly to the rate.
+    const allowed = left >= 1 - 1e-9;
+    this.#clients.set(client, { left: allowed ? Math.max(0, left - 1) : left, at_ms: now_ms });
     return allowed ? 0 : Math.max(1, Math.ceil((1 - left) / perSecond));
   }
 

@@ -1,4 +1,4 @@
-import { hashOfEvent, type LedgerEvent, readLedger, verifyLedger } from "@witnessmark/ledger";
+import { hashOfEvent, type LedgerEvent, readLedger, sha256, verifyLedger } from "@witnessmark/ledger";
 import type { Store } from "@witnessmark/store";
 import type { TestDatabase } from "@witnessmark/store/testing/backend";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -7,6 +7,8 @@ import { type RunningServer, startServer } from "../start-server.ts";
 import { AIRCRAFT, OPERATOR, TestDevice } from "./test-device.ts";
 import { TestPhone } from "./test-phone.ts";
 
+/** ISO/IEC 15948, clause 5.2. */
+const PNG_SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 const NOW_MS = Date.UTC(2031, 4, 6, 9, 0, 0);
 
 /** What the server promises, on whichever store. Run in full against each. */
@@ -211,6 +213,44 @@ export function serverContract(name: string, create: () => Promise<TestDatabase>
         expect(read.events).toHaveLength(505);
         expect((await verifyLedger(read.events)).faults).toEqual([]);
         await expect(client.ledgerFile("ZZ-NIL")).rejects.toMatchObject({ status: 404 });
+      });
+    });
+
+    describe("pictures", () => {
+      const png = new Uint8Array([
+        ...PNG_SIGNATURE,
+        ...Array.from({ length: 300 }, (_, index) => index % 256),
+      ]);
+
+      it("are kept once, and come back to the byte with their own type", async () => {
+        const hash = await sha256(png);
+        expect(await client.hasPhoto(hash)).toBe(false);
+        expect(await client.getPhoto(hash)).toBeNull();
+        expect(await client.putPhoto(hash, png)).toBe("stored");
+        expect(await client.putPhoto(hash, png)).toBe("present");
+        expect(await client.hasPhoto(hash)).toBe(true);
+        const picture = await client.getPhoto(hash);
+        expect(picture?.type).toBe("image/png");
+        expect(new Uint8Array((await picture?.arrayBuffer()) ?? new ArrayBuffer())).toEqual(png);
+      });
+
+      it("that are none are refused, whatever they are called", async () => {
+        const html = new TextEncoder().encode("<script>alert(1)</script>");
+        await expect(client.putPhoto(await sha256(html), html)).rejects.toMatchObject({
+          status: 415,
+          code: "no-picture",
+        });
+        expect(await client.hasPhoto(await sha256(html))).toBe(false);
+      });
+
+      it("that were changed on the way are refused", async () => {
+        const changed = Uint8Array.from(png);
+        changed[99] = 0;
+        await expect(client.putPhoto(await sha256(png), changed)).rejects.toMatchObject({
+          status: 422,
+          code: "another-hash",
+        });
+        expect(await client.hasPhoto(await sha256(png))).toBe(false);
       });
     });
 

@@ -1,0 +1,62 @@
+import { describe, expect, it } from "vitest";
+import { readSettings } from "./settings.ts";
+
+describe("readSettings", () => {
+  it("serves this machine only, from one file, when nothing is said", () => {
+    expect(readSettings([], {})).toEqual({
+      port: 4460,
+      host: "127.0.0.1",
+      databaseUrl: undefined,
+      file: "data/witnessmark.sqlite",
+      operator: "own",
+      publicOrigins: [],
+      behindProxy: false,
+      withDemo: true,
+    });
+  });
+
+  it("takes the environment, and an empty setting as none", () => {
+    const env = {
+      PORT: "0",
+      HOST: "0.0.0.0",
+      DATABASE_URL: "postgres://db/walk",
+      DATA_DIR: "/var/lib/walk",
+      OPERATOR: "island",
+      PUBLIC_ORIGIN: "https://a.example, https://b.example",
+      BEHIND_PROXY: "1",
+      DEMO: "0",
+    };
+    expect(readSettings([], env)).toEqual({
+      port: 0,
+      host: "0.0.0.0",
+      databaseUrl: "postgres://db/walk",
+      file: "/var/lib/walk/witnessmark.sqlite",
+      operator: "island",
+      publicOrigins: ["https://a.example", "https://b.example"],
+      behindProxy: true,
+      withDemo: false,
+    });
+    expect(readSettings([], { PORT: "", DATABASE_URL: "" })).toMatchObject({
+      port: 4460,
+      databaseUrl: undefined,
+    });
+  });
+
+  it("lets the command line win", () => {
+    expect(readSettings(["--port", "5000", "--no-demo"], { PORT: "6000", DEMO: "1" })).toMatchObject({
+      port: 5000,
+      withDemo: false,
+    });
+  });
+
+  it.each(["80a", "-1", "70000", "4.5"])("refuses the port %s in words", (port) => {
+    expect(() => readSettings([], { PORT: port })).toThrow(
+      `PORT: expected a whole number from 0 to 65535, found ${port}.`,
+    );
+  });
+
+  it("refuses what it does not know, and gives help when asked", () => {
+    expect(() => readSettings(["--prot", "1"], {})).toThrow(/--prot/);
+    expect(readSettings(["--help"], {})).toBeNull();
+  });
+});
