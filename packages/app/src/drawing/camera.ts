@@ -1,0 +1,78 @@
+import { type Book, extent } from "@witnessmark/book";
+import type { WalkScene } from "./walk-scene.ts";
+
+/** Where the datum falls on the drawing, and how large a metre is. */
+export interface Camera {
+  readonly pxPerMetre: number;
+  readonly originX_px: number;
+  readonly originY_px: number;
+}
+
+export interface Room {
+  readonly width_px: number;
+  readonly height_px: number;
+}
+
+/** Near enough that a stance fills the picture; the widest of these at which it still fits is taken. */
+const NEAR_SCALES = [44, 38, 32, 26, 21] as const;
+
+interface Box {
+  readonly fore: number;
+  readonly aft: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+const boxOf = (places: readonly (readonly [number, number])[]): Box => ({
+  fore: Math.min(...places.map(([x]) => x)),
+  aft: Math.max(...places.map(([x]) => x)),
+  left: Math.min(...places.map(([, y]) => y)),
+  right: Math.max(...places.map(([, y]) => y)),
+});
+
+/** A phone's view: the stance in hand and what is looked at from it, in the part that no tool covers. */
+export function nearCamera(scene: WalkScene, room: Room, covered: { readonly bottom_px: number }): Camera {
+  const near = scene.points.filter((point) => point.near).map((point) => [point.x_m, point.y_m] as const);
+  const stance = scene.here?.stance.place;
+  const places = [...near, ...(stance === undefined ? [] : [stance])];
+  const box = places.length === 0 ? { fore: 0, aft: 6, left: -3, right: 3 } : boxOf(places);
+  const clear = { width_px: room.width_px * 0.72, height_px: room.height_px - covered.bottom_px * 0.3 };
+  const fits = (scale: number) =>
+    (box.aft - box.fore) * scale + 56 <= clear.height_px &&
+    (box.right - box.left) * scale + 60 <= clear.width_px;
+  const pxPerMetre = NEAR_SCALES.find(fits) ?? NEAR_SCALES[NEAR_SCALES.length - 1] ?? 21;
+  // the key plan covers the right of the picture, a tool its foot
+  const middleX_px = room.width_px * 0.46;
+  const middleY_px = (room.height_px - covered.bottom_px * 0.4) / 2;
+  return {
+    pxPerMetre,
+    originX_px: Math.round(middleX_px - ((box.left + box.right) / 2) * pxPerMetre),
+    originY_px: Math.round(middleY_px - ((box.fore + box.aft) / 2) * pxPerMetre),
+  };
+}
+
+/** What has to be in the picture when the whole walk is drawn. */
+export function walkBox(book: Book, scene: Pick<WalkScene, "stops">): Box {
+  const body = extent(book.geometry);
+  return boxOf([
+    [body.fore_m, body.left_m],
+    [body.aft_m, body.right_m],
+    ...scene.stops.filter(({ stance }) => stance.posture !== "inside").map(({ stance }) => stance.place),
+  ]);
+}
+
+/** The whole walk in a room, with margins. */
+export function wholeCamera(
+  box: Box,
+  room: Room,
+  margin: { readonly side_px: number; readonly top_px: number; readonly bottom_px: number },
+): Camera {
+  const width_px = Math.max(40, room.width_px - 2 * margin.side_px);
+  const height_px = Math.max(40, room.height_px - margin.top_px - margin.bottom_px);
+  const pxPerMetre = Math.min(width_px / (box.right - box.left), height_px / (box.aft - box.fore));
+  return {
+    pxPerMetre,
+    originX_px: room.width_px / 2 - ((box.left + box.right) / 2) * pxPerMetre,
+    originY_px: margin.top_px + (height_px - (box.aft - box.fore) * pxPerMetre) / 2 - box.fore * pxPerMetre,
+  };
+}

@@ -1,0 +1,197 @@
+import { type Book, feet, noseUp, walkLine } from "@witnessmark/book";
+import type { WalkPlan } from "@witnessmark/planner";
+import { memo, type RefCallback, useCallback, useMemo } from "react";
+import { MarkAt } from "../marks/mark.tsx";
+import { AircraftPlan } from "./aircraft-plan.tsx";
+import type { Camera } from "./camera.ts";
+import type { ScenePoint, SceneStop, WalkScene } from "./walk-scene.ts";
+
+interface WalkDrawingProps {
+  readonly book: Book;
+  readonly plan: WalkPlan;
+  readonly scene: WalkScene;
+  readonly camera: Camera;
+  readonly mark_px: number;
+  readonly ring_px: number;
+}
+
+/** The strokes of a walk on the aircraft: line, aircraft, stances, line of sight, points. For use inside an SVG. */
+export const WalkDrawing = memo(function WalkDrawing({
+  book,
+  plan,
+  scene,
+  camera,
+  mark_px,
+  ring_px,
+}: WalkDrawingProps) {
+  const { pxPerMetre } = camera;
+  const project = useMemo(() => noseUp(pxPerMetre, 0, 0), [pxPerMetre]);
+  return (
+    <g transform={`translate(${camera.originX_px} ${camera.originY_px})`}>
+      <WalkPath book={book} plan={plan} here={scene.here?.stance.id} pxPerMetre={pxPerMetre} />
+      <AircraftPlan geometry={book.geometry} pxPerMetre={pxPerMetre} detail={2} centre />
+      {scene.stops.map((stop) => (
+        <StanceMark
+          key={stop.stance.id}
+          stance={stop.stance}
+          number={stop.number}
+          state={stop.state}
+          pxPerMetre={pxPerMetre}
+          ring_px={ring_px}
+        />
+      ))}
+      <Sight here={scene.here} inHand={scene.inHand} project={project} ring_px={ring_px} />
+      {scene.points.map((point) => (
+        <PointMark
+          key={point.id}
+          x={point.y_m * pxPerMetre}
+          y={point.x_m * pxPerMetre}
+          status={point.status}
+          size_px={point.near ? mark_px * 1.35 : mark_px}
+        />
+      ))}
+    </g>
+  );
+});
+
+const PointMark = memo(MarkAt);
+
+const WalkPath = memo(function WalkPath({
+  book,
+  plan,
+  here,
+  pxPerMetre,
+}: {
+  readonly book: Book;
+  readonly plan: WalkPlan;
+  readonly here: string | undefined;
+  readonly pxPerMetre: number;
+}) {
+  const door = book.geometry.door;
+  const line = useMemo(() => {
+    const stances = plan.stops.map((stop) => stop.stance);
+    const head_px = pxPerMetre > 40 ? 7 : 6;
+    if (door === undefined) return walkLine(stances, here, noseUp(pxPerMetre, 0, 0), { head_px });
+    const start: [number, number] = [
+      (door.x[0] + door.x[1]) / 2 + 0.7,
+      (door.side === "right" ? 1 : -1) * (halfWidthAt(book, door.x[1]) + 1.5),
+    ];
+    return walkLine(stances, here, noseUp(pxPerMetre, 0, 0), { head_px, start });
+  }, [book, plan, here, pxPerMetre, door]);
+  return (
+    <>
+      <path className="walked" d={line.walked} />
+      <path className="walk-ahead" d={line.ahead} />
+      <path className="walk-heads" d={line.heads} />
+    </>
+  );
+});
+
+function halfWidthAt(book: Book, x_m: number): number {
+  const aft = book.geometry.fuselage.find(([x]) => x >= x_m);
+  return aft?.[1] ?? 0;
+}
+
+interface StanceMarkProps {
+  readonly stance: SceneStop["stance"];
+  readonly number: number;
+  readonly state: SceneStop["state"];
+  readonly pxPerMetre: number;
+  readonly ring_px: number;
+}
+
+const StanceMark = memo(function StanceMark({ stance, number, state, pxPerMetre, ring_px }: StanceMarkProps) {
+  const [x_m, y_m] = stance.place;
+  const [x, y] = [y_m * pxPerMetre, x_m * pxPerMetre];
+  const inside = stance.posture === "inside";
+  const soles = feet(stance.place, stance.facing, noseUp(pxPerMetre, 0, 0));
+  const behind_rad = ((stance.facing + 90) * Math.PI) / 180;
+  const ring = state === "here" && !inside;
+  const label =
+    state === "here"
+      ? { x: x + ring_px + 14, y: y + 15 }
+      : { x: x + Math.cos(behind_rad) * 20, y: y + Math.sin(behind_rad) * 20 };
+  return (
+    <g>
+      {ring ? <circle className="here-ring" cx={x} cy={y} r={ring_px} /> : null}
+      {ring && stance.posture === "crouch" ? (
+        <path className="here-ring" d={`M${x - ring_px - 5},${y}h10M${x + ring_px - 5},${y}h10`} />
+      ) : null}
+      <path className={`feet feet-${state}`} d={soles} />
+      {inside ? null : (
+        <text
+          className={`stance-number stance-${state} halo`}
+          x={label.x}
+          y={label.y + 4.5}
+          textAnchor="middle"
+        >
+          {number}
+        </text>
+      )}
+    </g>
+  );
+});
+
+/** The line of sight from where one stands to the point in hand. */
+function Sight({
+  here,
+  inHand,
+  project,
+  ring_px,
+}: {
+  readonly here: SceneStop | undefined;
+  readonly inHand: ScenePoint | undefined;
+  readonly project: (x_m: number, y_m: number) => readonly [number, number];
+  readonly ring_px: number;
+}) {
+  if (inHand === undefined) return null;
+  const [bx, by] = project(inHand.x_m, inHand.y_m);
+  const end = <circle className="sight-end" cx={bx} cy={by} r={14} />;
+  if (here === undefined) return end;
+  const [ax, ay] = project(here.stance.place[0], here.stance.place[1]);
+  const start_px = here.stance.posture === "inside" ? 12 : ring_px;
+  const length = Math.hypot(bx - ax, by - ay);
+  if (length <= start_px + 14) return end;
+  const [ux, uy] = [(bx - ax) / length, (by - ay) / length];
+  return (
+    <>
+      <path
+        className="sight"
+        d={`M${ax + ux * start_px},${ay + uy * start_px}L${bx - ux * 14},${by - uy * 14}`}
+      />
+      {end}
+    </>
+  );
+}
+
+const REACH_px = 34;
+
+/** Goes to the nearest point when the drawing is tapped; the list of what is left is the way there by keyboard. */
+export function usePointTap<E extends Element>(
+  scene: WalkScene,
+  camera: Camera,
+  onPoint: (id: string) => void,
+): RefCallback<E> {
+  return useCallback(
+    (element: E | null) => {
+      if (element === null) return;
+      const tap = (event: Event) => {
+        if (!(event instanceof MouseEvent)) return;
+        const box = element.getBoundingClientRect();
+        const [x, y] = [
+          event.clientX - box.left - camera.originX_px,
+          event.clientY - box.top - camera.originY_px,
+        ];
+        let nearest: { id: string; far_px: number } | undefined;
+        for (const point of scene.points) {
+          const far_px = Math.hypot(point.y_m * camera.pxPerMetre - x, point.x_m * camera.pxPerMetre - y);
+          if (far_px <= (nearest?.far_px ?? REACH_px)) nearest = { id: point.id, far_px };
+        }
+        if (nearest !== undefined) onPoint(nearest.id);
+      };
+      element.addEventListener("click", tap);
+      return () => element.removeEventListener("click", tap);
+    },
+    [scene, camera, onPoint],
+  );
+}

@@ -1,0 +1,33 @@
+import type { Status } from "@witnessmark/ledger";
+import { Mark } from "../marks/mark.tsx";
+import { href } from "../routes/route.ts";
+
+export type SheetName = "walk" | "decide" | "aircraft";
+
+interface SheetsNavProps {
+  readonly registration: string;
+  readonly here: SheetName;
+  readonly worst: Readonly<Record<SheetName, Status>>;
+  readonly revision: number | null;
+}
+
+const NAMES: Readonly<Record<SheetName, string>> = { walk: "Walk", decide: "Decide", aircraft: "Aircraft" };
+
+/** A row of fasteners: each sheet wears its worst mark, so the row itself says what is left. */
+export function SheetsNav({ registration, here, worst, revision }: SheetsNavProps) {
+  return (
+    <nav className="sheets" aria-label="Sheets">
+      {(["walk", "decide", "aircraft"] as const).map((name) => (
+        <a
+          key={name}
+          href={href({ at: name, registration })}
+          aria-current={name === here ? "page" : undefined}
+        >
+          <Mark status={worst[name]} size_px={22} />
+          {NAMES[name]}
+          {name === "aircraft" && revision !== null ? <small>rev {revision}</small> : null}
+        </a>
+      ))}
+    </nav>
+  );
+}

@@ -1,0 +1,90 @@
+/** Every place in the app, as an address after the hash: it works from a file server, offline, and with Back. */
+export type Route =
+  | { readonly at: "apron" }
+  | { readonly at: "archived" }
+  | { readonly at: "add" }
+  | { readonly at: "settings" }
+  | { readonly at: "walk"; readonly registration: string; readonly step?: StepAddress }
+  | { readonly at: "left"; readonly registration: string }
+  | { readonly at: "gear"; readonly registration: string }
+  | { readonly at: "happened"; readonly registration: string }
+  | { readonly at: "decide"; readonly registration: string }
+  | { readonly at: "decision"; readonly registration: string; readonly decision: string }
+  | { readonly at: "aircraft"; readonly registration: string; readonly check?: string }
+  | { readonly at: "unknown"; readonly address: string };
+
+export interface StepAddress {
+  readonly kind: "check" | "ground-gear";
+  readonly id: string;
+}
+
+const SINGLE = ["archived", "add", "settings"] as const;
+const OF_AIRCRAFT = ["left", "gear", "happened", "decide"] as const;
+
+/** `#/ZZ-SKR/walk/check/oil-level` as a route; what does not read is `unknown`, never a wrong screen. */
+export function readRoute(hash: string): Route {
+  const parts = hash
+    .replace(/^#?\/?/, "")
+    .split("/")
+    .filter(Boolean)
+    .map(decode);
+  const [first, second, third, fourth] = parts;
+  if (first === undefined) return { at: "apron" };
+  const single = SINGLE.find((name) => name === first);
+  if (single !== undefined && second === undefined) return { at: single };
+  const registration = first;
+  if (second === undefined || second === "walk") {
+    if ((third === "check" || third === "ground-gear") && fourth !== undefined) {
+      return { at: "walk", registration, step: { kind: third, id: fourth } };
+    }
+    return { at: "walk", registration };
+  }
+  const sheet = OF_AIRCRAFT.find((name) => name === second);
+  if (sheet !== undefined) return { at: sheet, registration };
+  if (second === "aircraft") {
+    return { at: "aircraft", registration, ...(third === undefined ? {} : { check: third }) };
+  }
+  if (second === "decision" && third !== undefined) return { at: "decision", registration, decision: third };
+  return { at: "unknown", address: parts.join("/") };
+}
+
+/** The address of a route, for the `href` of a real link. */
+export function href(route: Exclude<Route, { at: "unknown" }>): string {
+  switch (route.at) {
+    case "apron":
+      return "#/";
+    case "archived":
+    case "add":
+    case "settings":
+      return `#/${route.at}`;
+    case "walk":
+      return route.step === undefined
+        ? address(route.registration, "walk")
+        : address(route.registration, "walk", route.step.kind, route.step.id);
+    case "left":
+    case "gear":
+    case "happened":
+    case "decide":
+      return address(route.registration, route.at);
+    case "decision":
+      return address(route.registration, "decision", route.decision);
+    case "aircraft":
+      return route.check === undefined
+        ? address(route.registration, "aircraft")
+        : address(route.registration, "aircraft", route.check);
+    default:
+      return route satisfies never;
+  }
+}
+
+const address = (...parts: readonly string[]) => `#/${parts.map(encodeURIComponent).join("/")}`;
+
+/** A part that was typed by hand may not decode; it is then taken as it stands. */
+function decode(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch (error) {
+    if (error instanceof URIError) return part;
+    throw error;
+  }
+}

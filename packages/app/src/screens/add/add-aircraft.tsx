@@ -1,0 +1,79 @@
+import type { BookFault } from "@witnessmark/book";
+import { type ChangeEvent, useState } from "react";
+import { PlainTitle } from "../../frame/title-block.tsx";
+import { Trouble } from "../../frame/trouble.tsx";
+import { useKeeping } from "../../frame/use-keeping.ts";
+import type { KeepSnapshot } from "../../keep/contract.ts";
+import { useKeep } from "../../keep/react.ts";
+import { href } from "../../routes/route.ts";
+import { go } from "../../routes/use-route.ts";
+import { keptOfAll } from "../../words/keeping.ts";
+import { BookFaults } from "./book-faults.tsx";
+import "./add.css";
+
+interface Outcome {
+  readonly fileName: string;
+  readonly faults: readonly BookFault[];
+}
+
+/** Adds an aircraft from its book; every fault of the file is shown at once, with its place. */
+export function AddAircraft({ snapshot }: { readonly snapshot: KeepSnapshot }) {
+  return (
+    <div className="frame">
+      <PlainTitle title="Add an aircraft" kept={keptOfAll(snapshot.status)} back={href({ at: "apron" })} />
+      <main className="page add">
+        <section>
+          <h2>From its book</h2>
+          <p>
+            A book is a text file (.yaml) that tells the aircraft’s shape, what to look at, what right looks
+            like and its limits. One for an aircraft that is here already becomes its next revision.
+          </p>
+          <BookFile
+            label="Choose a book"
+            onAdopted={(registration) => go({ at: "aircraft", registration }, "replace")}
+          />
+        </section>
+      </main>
+      <footer className="plain-foot">
+        <a className="button full tall" href={href({ at: "apron" })}>
+          Back to the Apron
+        </a>
+      </footer>
+    </div>
+  );
+}
+
+interface BookFileProps {
+  readonly label: string;
+  readonly onAdopted: (registration: string) => void;
+}
+
+/** Takes a book from a file; says what was read, or all that is wrong with it. */
+export function BookFile({ label, onAdopted }: BookFileProps) {
+  const keep = useKeep();
+  const keeping = useKeeping();
+  const [outcome, setOutcome] = useState<Outcome | null>(null);
+  const take = async (event: ChangeEvent<HTMLInputElement>) => {
+    const input = event.currentTarget;
+    const file = input.files?.[0];
+    if (file === undefined) return;
+    setOutcome(null);
+    await keeping.keep(async () => {
+      const result = await keep.adoptBook(await file.text(), file.name);
+      if ("faults" in result) setOutcome({ fileName: file.name, faults: result.faults });
+      else onAdopted(result.registration);
+    });
+    // so that the same file can be chosen again once it is mended
+    input.value = "";
+  };
+  return (
+    <>
+      <label className="button filled tall full file-button" aria-busy={keeping.busy}>
+        {keeping.busy ? "Reading" : label}
+        <input type="file" accept=".yaml,.yml,text/yaml" onChange={(event) => void take(event)} />
+      </label>
+      <Trouble words={keeping.trouble} />
+      {outcome === null ? null : <BookFaults fileName={outcome.fileName} faults={outcome.faults} />}
+    </>
+  );
+}

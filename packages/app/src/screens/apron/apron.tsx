@@ -1,0 +1,238 @@
+import { type Book, extent } from "@witnessmark/book";
+import { useMemo } from "react";
+import { PlainTitle } from "../../frame/title-block.tsx";
+import type { AircraftEntry, KeepSnapshot } from "../../keep/contract.ts";
+import { useKeep } from "../../keep/react.ts";
+import { Mark } from "../../marks/mark.tsx";
+import { useMinute } from "../../preferences/clock.ts";
+import { flightDrafts, flightOf } from "../../preferences/flight-draft.ts";
+import { href } from "../../routes/route.ts";
+import { assessed } from "../../walk/assessed.ts";
+import { openWalk, walkButton } from "../../walk/open-walk.ts";
+import { clockTime } from "../../words/dates.ts";
+import { tally } from "../../words/figures.ts";
+import { keptOfAll } from "../../words/keeping.ts";
+import { ApronPicture } from "./apron-picture.tsx";
+import { TakeDemoAway } from "./take-demo-away.tsx";
+import "./apron.css";
+
+/** Half a picture's width on a phone, less a margin: what the widest wing must fit into. */
+const PICTURE_px = 136;
+
+/** The aircraft one looks after, each with what stands between it and flight. */
+export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
+  const entries = useMemo(
+    () => [...snapshot.aircraft.values()].filter((entry) => !entry.state.archived),
+    [snapshot.aircraft],
+  );
+  const archived = snapshot.aircraft.size - entries.length;
+  const pxPerMetre = useMemo(() => commonScale(entries), [entries]);
+  const walking = entries.some((entry) => openWalk(entry.state) !== undefined);
+  const first = entries.find((entry) => openWalk(entry.state) !== undefined);
+  return (
+    <div className="frame">
+      <PlainTitle title="Apron" kept={keptOfAll(snapshot.status)} />
+      <main className="apron">
+        {snapshot.status.updateWaiting && !walking ? <UpdateWaiting /> : null}
+        {entries.length === 0 ? (
+          <Empty archived={archived} />
+        ) : (
+          <ul className={entries.length <= 3 ? "apron-list apron-fills" : "apron-list"}>
+            {entries.map((entry, index) => (
+              <AircraftRow
+                key={entry.registration}
+                entry={entry}
+                pxPerMetre={pxPerMetre}
+                first={entry === first}
+                scaleBar={index === entries.length - 1}
+              />
+            ))}
+          </ul>
+        )}
+        {entries.length === 0 ? null : <Odds entries={entries} archived={archived} />}
+      </main>
+      <footer className="apron-foot">
+        <a href={href({ at: "settings" })}>Units and theme</a>
+        <a href={href({ at: "add" })}>Add an aircraft</a>
+      </footer>
+    </div>
+  );
+}
+
+/** One scale for all, so that the pictures can be compared. */
+function commonScale(entries: readonly AircraftEntry[]): number {
+  const widest_m = Math.max(
+    13.4,
+    ...entries.flatMap(({ book }) => {
+      if (book === null) return [];
+      const { left_m, right_m } = extent(book.geometry);
+      return [2 * Math.max(-left_m, right_m)];
+    }),
+  );
+  return PICTURE_px / widest_m;
+}
+
+interface AircraftRowProps {
+  readonly entry: AircraftEntry;
+  readonly pxPerMetre: number;
+  readonly first: boolean;
+  readonly scaleBar: boolean;
+}
+
+function AircraftRow({ entry, pxPerMetre, first, scaleBar }: AircraftRowProps) {
+  const { book, registration, state } = entry;
+  if (book === null) return <UnreadableRow entry={entry} />;
+  return (
+    <ReadableRow
+      registration={registration}
+      book={book}
+      state={state}
+      pxPerMetre={pxPerMetre}
+      first={first}
+      scaleBar={scaleBar}
+    />
+  );
+}
+
+interface ReadableRowProps extends Omit<AircraftRowProps, "entry"> {
+  readonly registration: string;
+  readonly book: Book;
+  readonly state: AircraftEntry["state"];
+}
+
+function ReadableRow({ registration, book, state, pxPerMetre, first, scaleBar }: ReadableRowProps) {
+  const minute = useMinute();
+  const draft = flightDrafts.use()[registration];
+  const flight = flightOf(draft);
+  const assessment = assessed(book, state, flight, minute);
+  const { status } = assessment;
+  const planned =
+    flight === null ? "no flight planned" : `${clockTime(Date.parse(flight.offBlocks))} to ${flight.to}`;
+  const worstAt = assessment.verdicts.find(
+    (verdict) => verdict.status === status && verdict.status !== "clear",
+  );
+  const button = walkButton(state, minute * 60_000);
+  return (
+    <li className="apron-row">
+      <ApronPicture
+        book={book}
+        pxPerMetre={pxPerMetre}
+        status={status}
+        place={worstAt === undefined || status === "open" ? undefined : placeOf(book, state, worstAt.subject)}
+        scaleBar={scaleBar}
+      />
+      <div className="apron-text">
+        <h2>
+          <a href={href({ at: "decide", registration })}>{registration}</a>
+        </h2>
+        <p className="apron-type">
+          {book.aircraft.type}, {planned}
+        </p>
+        <p className={`apron-line ${status}`}>
+          <Mark status={status} size_px={28} />
+          <span>{assessment.line}</span>
+        </p>
+        <a
+          className={first ? "button filled apron-go" : "button apron-go"}
+          href={href({ at: "walk", registration })}
+          aria-label={`${button}: ${registration}`}
+        >
+          {button}
+        </a>
+      </div>
+    </li>
+  );
+}
+
+type Subject = NonNullable<ReturnType<typeof assessed>["verdicts"][number]["subject"]>;
+
+/** Where on the aircraft a verdict is about. */
+function placeOf(
+  book: Book,
+  state: AircraftEntry["state"],
+  subject: Subject | undefined,
+): readonly [number, number] | undefined {
+  if (subject === undefined) return undefined;
+  const ofCheck = (id: string | undefined) => book.checks.find((check) => check.id === id)?.point;
+  const found = subject.kind === "discrepancy" ? state.discrepancies.get(subject.id) : undefined;
+  const pointId =
+    subject.kind === "ground-gear"
+      ? book.groundGear.find((item) => item.id === subject.id)?.point
+      : (found?.point ?? ofCheck(found?.check ?? subject.id));
+  const point = pointId === undefined ? undefined : book.points.get(pointId);
+  return point === undefined ? undefined : [point.place[0], point.place[1]];
+}
+
+function UnreadableRow({ entry }: { readonly entry: AircraftEntry }) {
+  const { registration } = entry;
+  return (
+    <li className="apron-row">
+      <div className="apron-picture" />
+      <div className="apron-text">
+        <h2>{registration}</h2>
+        <p className="apron-type">
+          {entry.bookFaults.length === 0
+            ? "No book here yet"
+            : `The book does not read: ${tally(entry.bookFaults.length, "fault")}`}
+        </p>
+        <a className="button apron-go" href={href({ at: "aircraft", registration })}>
+          See what is wrong
+        </a>
+      </div>
+    </li>
+  );
+}
+
+function Empty({ archived }: { readonly archived: number }) {
+  return (
+    <div className="apron-empty">
+      <Mark status="open" size_px={56} silent />
+      <h2>No aircraft here yet</h2>
+      <p>
+        Add one from its book: a text file that tells its shape, what to look at and what right looks like.
+      </p>
+      <a className="button filled tall" href={href({ at: "add" })}>
+        Add an aircraft
+      </a>
+      {archived === 0 ? null : (
+        <a className="button" href={href({ at: "archived" })}>
+          {tally(archived, "aircraft", "aircraft")} put away
+        </a>
+      )}
+    </div>
+  );
+}
+
+/** What is seldom wanted, under the list. */
+function Odds({
+  entries,
+  archived,
+}: {
+  readonly entries: readonly AircraftEntry[];
+  readonly archived: number;
+}) {
+  const demo = entries.filter((entry) => entry.registration.startsWith("ZZ-"));
+  if (archived === 0 && demo.length === 0) return null;
+  return (
+    <div className="apron-odds">
+      {demo.length === 0 ? null : <TakeDemoAway registrations={demo.map((entry) => entry.registration)} />}
+      {archived === 0 ? null : (
+        <a className="quiet" href={href({ at: "archived" })}>
+          {tally(archived, "aircraft", "aircraft")} put away
+        </a>
+      )}
+    </div>
+  );
+}
+
+function UpdateWaiting() {
+  const keep = useKeep();
+  return (
+    <div className="apron-update">
+      <span>A newer version of the app is here.</span>
+      <button type="button" className="button" onClick={() => keep.takeUpdate()}>
+        Take it
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,96 @@
+import type { Standing } from "@witnessmark/assess";
+import type { Decision } from "@witnessmark/ledger";
+import { deviceWord } from "../../frame/device-word.ts";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { href } from "../../routes/route.ts";
+import { clockTime, whenShort } from "../../words/dates.ts";
+import { tally } from "../../words/figures.ts";
+import { ROLE_NAMES } from "../../words/people.ts";
+
+interface DecisionJointProps {
+  readonly open: OpenAircraft;
+  readonly decision: Decision;
+  readonly standing: Standing;
+}
+
+/** The stripe painted across evidence and signature; out of line once what it rests on has moved. */
+export function DecisionJoint({ open, decision, standing }: DecisionJointProps) {
+  const { registration, entry } = open;
+  const signed_ms = Date.parse(decision.recordedAt);
+  const now_ms = Date.now();
+  const signed = `Signed ${whenShort(signed_ms, now_ms)}`;
+  const checks = decision.restsOn.filter(({ verdict }) => verdict.startsWith("check:")).length;
+  const flight =
+    decision.flight === null
+      ? ""
+      : `${decision.flight.from} to ${decision.flight.to}, ${clockTime(Date.parse(decision.flight.offBlocks))}. `;
+  const answer =
+    decision.answer === "not-going"
+      ? "Not going yet."
+      : decision.reasons.length === 0
+        ? "Go."
+        : `Go, with ${tally(decision.reasons.length, "reason")} given.`;
+  const kept = entry.toSend > 0 ? "Kept, not yet all sent." : "On the server.";
+  const worse = standing.stands ? [] : standing.worse;
+  return (
+    <section className="decided" aria-label="The last decision">
+      <div className={standing.stands ? "joint" : "joint joint-lapsed"}>
+        <svg className="joint-stripe" aria-hidden="true" preserveAspectRatio="none" viewBox="0 0 30 100">
+          {standing.stands ? (
+            <rect className="wm-stripe" x="0" y="0" width="15" height="100" />
+          ) : (
+            <>
+              <rect className="wm-stripe" x="15" y="0" width="15" height="56" />
+              <rect className="wm-stripe" x="0" y="57" width="15" height="43" />
+            </>
+          )}
+        </svg>
+        <div className="joint-half">
+          {standing.stands ? (
+            <>
+              <h2>{answer.replace(/\.$/, "")}</h2>
+              <p>
+                {flight}
+                {tally(checks, "check")} looked at.
+                {standing.until === undefined
+                  ? ""
+                  : ` Holds until ${whenShort(standing.until.at_ms, now_ms)}.`}
+              </p>
+            </>
+          ) : (
+            <>
+              <h2 className="caution">{firstSentence(standing.because)}</h2>
+              <p>{restOf(standing.because)}</p>
+            </>
+          )}
+        </div>
+        <div className="joint-half">
+          <h2>{ROLE_NAMES[decision.author.role]}</h2>
+          <p>
+            {decision.author.name}. {signed}
+            {standing.stands
+              ? ` on this ${deviceWord()}. ${kept}`
+              : `, lapsed ${whenShort(standing.since_ms, now_ms)}.`}
+          </p>
+        </div>
+      </div>
+      <div className="decided-acts">
+        {standing.stands || worse.length === 0 ? null : (
+          <a className="button filled tall full" href={href({ at: "walk", registration })}>
+            Look again{worse.length === 0 ? "" : `, ${tally(worse.length, "thing")}`}
+          </a>
+        )}
+        <a className="button tall full" href={href({ at: "decision", registration, decision: decision.id })}>
+          The sheet
+        </a>
+      </div>
+    </section>
+  );
+}
+
+const firstSentence = (text: string) => text.split(/(?<=\.)\s/)[0]?.replace(/\.$/, "") ?? text;
+const restOf = (text: string) =>
+  text
+    .split(/(?<=\.)\s/)
+    .slice(1)
+    .join(" ");

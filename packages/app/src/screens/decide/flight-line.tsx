@@ -1,0 +1,111 @@
+import { useState } from "react";
+import { flightDrafts, flightOf, setFlight } from "../../preferences/flight-draft.ts";
+import { clockTime, fieldTime, isoWithOffset, momentOfField, shortDay, utcTime } from "../../words/dates.ts";
+
+/** The flight that the decision is for, as far as the pilot says it: from, to, off blocks. */
+export function FlightLine({ registration }: { readonly registration: string }) {
+  const draft = flightDrafts.use()[registration];
+  const flight = flightOf(draft);
+  const [asking, setAsking] = useState(false);
+  if (!asking) {
+    return (
+      <section className="flight-line">
+        <div>
+          <h2>{flight === null ? "No flight planned" : `${flight.from} to ${flight.to}`}</h2>
+          <p>{flight === null ? "A decision may say which flight it is for." : whenText(flight.offBlocks)}</p>
+        </div>
+        <button type="button" className="button" onClick={() => setAsking(true)}>
+          {flight === null ? "Say which" : "Change"}
+        </button>
+      </section>
+    );
+  }
+  return <FlightForm registration={registration} onDone={() => setAsking(false)} />;
+}
+
+function whenText(offBlocks: string): string {
+  const at_ms = Date.parse(offBlocks);
+  return `Off blocks ${shortDay(at_ms)}, ${clockTime(at_ms)} (${utcTime(at_ms)})`;
+}
+
+function FlightForm({
+  registration,
+  onDone,
+}: {
+  readonly registration: string;
+  readonly onDone: () => void;
+}) {
+  const draft = flightDrafts.get()[registration];
+  const [from, setFrom] = useState(draft?.from ?? "");
+  const [to, setTo] = useState(draft?.to ?? "");
+  const [when, setWhen] = useState(() =>
+    fieldTime(draft?.offBlocks ? Date.parse(draft.offBlocks) : nextHour()),
+  );
+  const [asked, setAsked] = useState(false);
+  const at_ms = momentOfField(when);
+  const whole = from.trim() !== "" && to.trim() !== "" && at_ms !== null;
+  const save = () => {
+    setAsked(true);
+    if (!whole || at_ms === null) return;
+    setFlight(registration, {
+      from: from.trim().toUpperCase(),
+      to: to.trim().toUpperCase(),
+      offBlocks: isoWithOffset(at_ms),
+    });
+    onDone();
+  };
+  const code = {
+    maxLength: 40,
+    autoComplete: "off",
+    autoCapitalize: "characters",
+    spellCheck: false,
+  } as const;
+  return (
+    <form
+      className="flight-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        save();
+      }}
+      noValidate
+    >
+      <h2>Which flight?</h2>
+      <div className="flight-fields">
+        <label className="field">
+          <span>From</span>
+          <input value={from} onChange={(event) => setFrom(event.target.value)} {...code} />
+        </label>
+        <label className="field">
+          <span>To</span>
+          <input value={to} onChange={(event) => setTo(event.target.value)} {...code} />
+        </label>
+        <label className="field flight-when">
+          <span>Off blocks, local time</span>
+          <input type="datetime-local" value={when} onChange={(event) => setWhen(event.target.value)} />
+        </label>
+      </div>
+      {asked && !whole ? (
+        <p className="trouble" role="alert">
+          From, to and off blocks: all three, or none.
+        </p>
+      ) : null}
+      <div className="row-of-buttons">
+        <button type="submit" className="button filled">
+          Set
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            setFlight(registration, null);
+            onDone();
+          }}
+        >
+          No flight
+        </button>
+      </div>
+    </form>
+  );
+}
+
+const nextHour = () => Math.ceil((Date.now() + 20 * 60_000) / 3_600_000) * 3_600_000;

@@ -1,0 +1,174 @@
+import type { Verdict } from "@witnessmark/assess";
+import type { Status } from "@witnessmark/ledger";
+import { useMemo, useState } from "react";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { Mark } from "../../marks/mark.tsx";
+import { href } from "../../routes/route.ts";
+import { figure } from "../../words/figures.ts";
+import { PutRight } from "./put-right.tsx";
+import { Working } from "./working.tsx";
+
+interface VerdictListProps {
+  readonly open: OpenAircraft;
+  readonly only: Status | null;
+}
+
+/** How many clear verdicts stand open at the end of the list; those with a margin come first. */
+const CLEAR_SHOWN = 3;
+/** More open ones than this are folded: the drawing of the walk tells them better. */
+const OPEN_SHOWN = 8;
+
+/** Stop, caution, open, clear; the margin at the right, the working folded under each. */
+export function VerdictList({ open, only }: VerdictListProps) {
+  const { verdicts } = open.assessment;
+  const groups = useMemo(() => {
+    const of = (status: Status) => verdicts.filter((verdict) => verdict.status === status);
+    const clear = of("clear");
+    const withFigure = (verdict: Verdict) =>
+      verdict.margin !== undefined && verdict.margin.unit !== "" ? 0 : 1;
+    return {
+      stop: of("stop"),
+      caution: of("caution"),
+      open: of("open"),
+      clear: clear.toSorted((a, b) => withFigure(a) - withFigure(b)),
+    };
+  }, [verdicts]);
+  const shows = (status: Status) => only === null || only === status;
+  return (
+    <ol className="verdicts">
+      {shows("stop")
+        ? groups.stop.map((verdict) => <Row key={verdict.id} open={open} verdict={verdict} />)
+        : null}
+      {shows("caution")
+        ? groups.caution.map((verdict) => <Row key={verdict.id} open={open} verdict={verdict} />)
+        : null}
+      {shows("open") ? (
+        <Folded
+          open={open}
+          verdicts={groups.open}
+          shown={only === "open" ? groups.open.length : groups.open.length > OPEN_SHOWN ? 2 : OPEN_SHOWN}
+          word="open"
+        />
+      ) : null}
+      {shows("clear") ? (
+        <Folded
+          open={open}
+          verdicts={groups.clear}
+          shown={only === "clear" ? groups.clear.length : CLEAR_SHOWN}
+          word="clear"
+        />
+      ) : null}
+    </ol>
+  );
+}
+
+interface FoldedProps {
+  readonly open: OpenAircraft;
+  readonly verdicts: readonly Verdict[];
+  readonly shown: number;
+  readonly word: string;
+}
+
+function Folded({ open, verdicts, shown, word }: FoldedProps) {
+  const [all, setAll] = useState(false);
+  const rest = verdicts.length - shown;
+  const listed = all || rest <= 0 ? verdicts : verdicts.slice(0, shown);
+  return (
+    <>
+      {listed.map((verdict) => (
+        <Row key={verdict.id} open={open} verdict={verdict} />
+      ))}
+      {rest > 0 ? (
+        <li className="more-row">
+          <button type="button" className="group chevron" aria-expanded={all} onClick={() => setAll(!all)}>
+            <span>{all ? `Fewer ${word}` : `${figure(rest)} more ${rest === 1 ? "is" : "are"} ${word}`}</span>
+          </button>
+        </li>
+      ) : null}
+    </>
+  );
+}
+
+function Row({ open, verdict }: { readonly open: OpenAircraft; readonly verdict: Verdict }) {
+  const [unfolded, setUnfolded] = useState(false);
+  const { status, subject } = verdict;
+  const goesThere = status === "open" && subject !== undefined && subject.kind !== "discrepancy";
+  const head = (
+    <>
+      <Mark status={status} size_px={28} />
+      <h3>{verdict.title}</h3>
+      <span className={`margin ${status}`}>{verdict.margin?.text ?? ""}</span>
+    </>
+  );
+  if (goesThere) {
+    return (
+      <li className={`row-${status}`}>
+        <a className="row" href={placeOf(open.registration, subject)}>
+          {head}
+          <p>{verdict.says}</p>
+          <span className="row-does row-goes">Go there</span>
+        </a>
+      </li>
+    );
+  }
+  return (
+    <li className={`row-${status}`}>
+      <button
+        type="button"
+        className={status === "stop" ? "row row-wide" : "row"}
+        aria-expanded={unfolded}
+        onClick={() => setUnfolded(!unfolded)}
+      >
+        {head}
+        <p>{verdict.says}</p>
+        <span className="row-does chevron">Working</span>
+      </button>
+      {unfolded ? <Working verdict={verdict} /> : null}
+      {verdict.status === "stop" ? <WaysOut open={open} verdict={verdict} /> : null}
+    </li>
+  );
+}
+
+type Subject = NonNullable<Verdict["subject"]>;
+
+function placeOf(registration: string, subject: Subject): string {
+  return subject.kind === "check" || subject.kind === "ground-gear"
+    ? href({ at: "walk", registration, step: { kind: subject.kind, id: subject.id } })
+    : href({ at: "walk", registration });
+}
+
+/** Under a stop: what would end it. A discrepancy can be put right here; anything else is looked at again. */
+function WaysOut({
+  open,
+  verdict,
+}: {
+  readonly open: OpenAircraft;
+  readonly verdict: Extract<Verdict, { status: "stop" }>;
+}) {
+  const { subject } = verdict;
+  const found = subject?.kind === "discrepancy" ? open.state.discrepancies.get(subject.id) : undefined;
+  const check = found?.check ?? (subject?.kind === "check" ? subject.id : undefined);
+  const step =
+    subject?.kind === "ground-gear"
+      ? ({ kind: "ground-gear", id: subject.id } as const)
+      : check === undefined
+        ? undefined
+        : ({ kind: "check", id: check } as const);
+  return (
+    <div className="ways">
+      {found === undefined ? null : <PutRight open={open} discrepancy={found} wayOut={verdict.wayOut[0]} />}
+      {step === undefined ? null : (
+        <a href={href({ at: "walk", registration: open.registration, step })}>
+          <b>Look again</b>
+          <span>{found === undefined ? verdict.wayOut.join(". ") : "Goes to the check that found it"}</span>
+        </a>
+      )}
+      {found === undefined && step === undefined ? (
+        <p>
+          <b>Way out</b>
+          <span>{verdict.wayOut.join(". ")}</span>
+        </p>
+      ) : null}
+    </div>
+  );
+}

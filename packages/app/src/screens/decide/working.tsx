@@ -1,0 +1,35 @@
+import type { Verdict } from "@witnessmark/assess";
+
+/** How an answer was reached: every figure, the formula, and where it comes from. */
+export function Working({ verdict }: { readonly verdict: Verdict }) {
+  const { working, sources } = verdict;
+  const because = verdict.status === "caution" || verdict.status === "stop" ? verdict.because : [];
+  const missing = verdict.status === "open" ? verdict.missing : [];
+  return (
+    <div className="working">
+      <dl>
+        {working.lines.map((line) => (
+          <div key={`${line.label}${line.value}`}>
+            <dt>{line.label}</dt>
+            <dd>{line.value}</dd>
+          </div>
+        ))}
+      </dl>
+      {missing.length === 0 ? null : <p>Missing: {missing.join(", ")}.</p>}
+      {because.map((reason) => (
+        <p key={reason}>{reason}.</p>
+      ))}
+      {working.formula === undefined ? null : <p className="formula">{working.formula.text}</p>}
+      {sources.length === 0 ? null : (
+        <p className="sources">
+          {sources
+            .map((source) =>
+              source.locator === undefined ? source.title : `${source.title}, ${source.locator}`,
+            )
+            .join(". ")}
+          .
+        </p>
+      )}
+    </div>
+  );
+}

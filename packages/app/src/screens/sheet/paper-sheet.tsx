@@ -1,0 +1,208 @@
+import type { Book } from "@witnessmark/book";
+import type { Sheet, SheetReading } from "@witnessmark/sheet";
+import { Mark } from "../../marks/mark.tsx";
+import { ROLE_NAMES, ROLES } from "../../words/people.ts";
+import { SheetPlan } from "./sheet-plan.tsx";
+
+interface PaperSheetProps {
+  readonly sheet: Sheet;
+  readonly book: Book;
+}
+
+/** Readings beside the drawing; more of them go under the notes. */
+const BESIDE = 11;
+/** Open things told one by one; the rest are named in one paragraph, so that the sheet stays one page. */
+const OPEN_TOLD = 5;
+
+/** One page of paper, A4 or Letter: borders and strokes only, since backgrounds may not print. */
+export function PaperSheet({ sheet, book }: PaperSheetProps) {
+  const beside = sheet.readings.slice(0, BESIDE);
+  const below = sheet.readings.slice(BESIDE);
+  return (
+    <article className="paper" aria-label="The sheet">
+      {sheet.remark === undefined ? null : <p className="paper-remark">{sheet.remark}</p>}
+      <div className="paper-frame">
+        <Head sheet={sheet} />
+        <div className={beside.length === 0 ? "paper-mid paper-alone" : "paper-mid"}>
+          <SheetPlan sheet={sheet} book={book} />
+          {beside.length === 0 ? null : (
+            <div>
+              <h2>The readings</h2>
+              <Readings rows={beside} />
+            </div>
+          )}
+        </div>
+        <Notes sheet={sheet} />
+        {below.length === 0 ? null : (
+          <div className="paper-more">
+            <Readings rows={below.filter((_, index) => index % 2 === 0)} />
+            <Readings rows={below.filter((_, index) => index % 2 === 1)} />
+          </div>
+        )}
+        <Foot sheet={sheet} />
+      </div>
+      <div className="paper-cut">
+        <i aria-hidden="true" />
+        <span>Take this half with you.</span>
+        <span>Leave this half on the ground. The stripe shows that the two belong together.</span>
+      </div>
+      <Slip sheet={sheet} />
+    </article>
+  );
+}
+
+function Head({ sheet }: { readonly sheet: Sheet }) {
+  return (
+    <div className="paper-top">
+      <div className="paper-mark">
+        <Mark status={sheet.status} size_px={68} />
+      </div>
+      <div>
+        <h1>{sheet.title}</h1>
+        <p>
+          <b>{sheet.registration}</b> {sheet.type}, {sheet.date}
+          <br />
+          {sheet.flight === null
+            ? sheet.walk
+            : `${sheet.flight.from} to ${sheet.flight.to}, off blocks ${sheet.flight.offBlocks}. ${sheet.walk}`}
+        </p>
+      </div>
+      <div className="paper-counts">
+        {(["stop", "caution", "open", "clear"] as const).map((status) => (
+          <div key={status}>
+            <Mark status={status} size_px={26} silent />
+            <b>{sheet.counts[status]}</b>
+            {status}
+          </div>
+        ))}
+      </div>
+    </div>
+  );
+}
+
+function Readings({ rows }: { readonly rows: readonly SheetReading[] }) {
+  return (
+    <table className="paper-readings">
+      <thead className="out-of-sight">
+        <tr>
+          <th scope="col">What</th>
+          <th scope="col">Read</th>
+          <th scope="col">Left</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={`${row.title}${row.says}`}>
+            <th scope="row">{row.title}</th>
+            <td>{row.status === "open" ? "" : valueOf(row.says)}</td>
+            <td>
+              <b>{row.margin}</b>
+              <Mark status={row.status} size_px={16} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** "5.00 bar" of "5.00 bar, 4.97 or more at 4 °C". */
+const valueOf = (says: string) => says.split(/[,:]\s/)[0] ?? says;
+
+function Notes({ sheet }: { readonly sheet: Sheet }) {
+  const told = sheet.notes.filter((note) => note.status !== "open");
+  const open = sheet.notes.filter((note) => note.status === "open");
+  const listed = [...told, ...open.slice(0, OPEN_TOLD)];
+  const rest = open.slice(OPEN_TOLD);
+  if (sheet.notes.length === 0) {
+    return (
+      <div className="paper-notes">
+        <h2>Everything as the book says, and no closer to a limit than its gauge can tell</h2>
+      </div>
+    );
+  }
+  return (
+    <div className="paper-notes">
+      <h2>Not as the book says, close to a limit, or not known</h2>
+      <ol>
+        {listed.map((note) => (
+          <li key={note.number}>
+            <i>{note.number}</i>
+            <Mark status={note.status} size_px={20} />
+            <span>
+              <b>{note.title}.</b> {note.says}. {note.reason === undefined ? null : <>Why: {note.reason}</>}
+            </span>
+            <b>{note.margin}</b>
+          </li>
+        ))}
+      </ol>
+      {rest.length === 0 ? null : (
+        <p className="paper-rest">
+          <b>Also open:</b> {rest.map((note) => note.title).join(", ")}.
+        </p>
+      )}
+    </div>
+  );
+}
+
+function Foot({ sheet }: { readonly sheet: Sheet }) {
+  const { signature } = sheet;
+  const role = ROLES.find((each) => each === signature?.role);
+  return (
+    <div className="paper-low">
+      <div>
+        <h2>{sheet.holds}. Void at once when</h2>
+        <ul className="paper-void">
+          {sheet.voidWhen.map((words) => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+        <p className="paper-warn">{sheet.caution}</p>
+      </div>
+      <div className="paper-block">
+        <div className="paper-sign">
+          <small>{role === undefined ? "Pilot in command" : ROLE_NAMES[role]}</small>
+          <b>{signature?.by ?? ""}</b>
+        </div>
+        <div>
+          <small>Signed</small>
+          <b>{signature?.at ?? "not signed"}</b>
+        </div>
+        <div>
+          <small>Decision{signature === null || signature.keySigned ? "" : ", no device key"}</small>
+          <b>{signature?.hash ?? ""}</b>
+        </div>
+        <div>
+          <small>Rests on</small>
+          <b>{sheet.restsOn}</b>
+        </div>
+        <div className="paper-notice">{sheet.notice}</div>
+      </div>
+    </div>
+  );
+}
+
+function Slip({ sheet }: { readonly sheet: Sheet }) {
+  const { flight, signature } = sheet;
+  const cells = [
+    ["From", flight?.from ?? ""],
+    ["To", flight?.to ?? ""],
+    ["Off", flight?.offBlocks.split(",")[0] ?? ""],
+    ["Signed", signature?.at.split(",")[0] ?? ""],
+    ["Decision", signature?.hash.slice(0, 9) ?? ""],
+  ] as const;
+  return (
+    <div className="paper-slip">
+      <div>
+        <small>Aircraft</small>
+        <b>{sheet.registration}</b> {sheet.type}
+      </div>
+      {cells.map(([label, value]) => (
+        <div key={label}>
+          <small>{label}</small>
+          <b>{value}</b>
+        </div>
+      ))}
+    </div>
+  );
+}

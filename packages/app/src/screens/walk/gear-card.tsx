@@ -1,0 +1,123 @@
+import type { GroundGearItem } from "@witnessmark/book";
+import { useState } from "react";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { Trouble } from "../../frame/trouble.tsx";
+import { putOff } from "../../walk/put-off.ts";
+import { piecesOffCount, postureText, type StepView, type WalkView } from "../../walk/walk-view.ts";
+import { countOf, tally } from "../../words/figures.ts";
+import { GearList } from "./gear-list.tsx";
+import { StanceRow } from "./stance-row.tsx";
+import { type Sayer, useHeadingFocus } from "./walk-sheet.tsx";
+
+interface GearCardProps {
+  readonly open: OpenAircraft;
+  readonly view: WalkView;
+  readonly inHand: StepView;
+  readonly item: GroundGearItem;
+  readonly sayer: Sayer;
+  readonly wide: boolean;
+}
+
+const NOT_FITTED = "nowhere: it was not fitted";
+
+/** Ground gear is counted off piece by piece, and says where each went; after a flight it is counted on. */
+export function GearCard(props: GearCardProps) {
+  const { open, view, inHand, item, sayer, wide } = props;
+  const heading = useHeadingFocus();
+  const fitting = view.walk.kind === "after-flight";
+  const done = fitting
+    ? Math.min(item.count, open.state.groundGear.get(item.id)?.fitted ?? 0)
+    : piecesOffCount(open.state, view.walk, item.id);
+  const rest = Math.max(0, item.count - done);
+  const [count, setCount] = useState(rest);
+  const places = fitting ? [] : [...item.stowedIn, NOT_FITTED];
+  const [place, setPlace] = useState(places[0] ?? "");
+  const [whyOpen, setWhyOpen] = useState(false);
+  const verb = fitting ? "on" : "off";
+
+  const keepIt = () => {
+    const body = { item: item.id, count, walk: view.walk.id };
+    void sayer.say(`${verb}, ${done + count} of ${item.count}`, [
+      fitting
+        ? { type: "groundGear.fitted", body }
+        : { type: "groundGear.removed", body: { ...body, stowedIn: place } },
+    ]);
+  };
+
+  return (
+    <>
+      <div className="card-in">
+        <header className="what">
+          <p className="where">
+            <b>{item.name}</b>, {postureText(inHand.stop)}
+          </p>
+          <h2 ref={heading} tabIndex={-1}>
+            {fitting ? "Fit it and count it on" : "Take it off and count it"}
+          </h2>
+          {wide ? null : (
+            <button
+              type="button"
+              className="why chevron"
+              aria-expanded={whyOpen}
+              onClick={() => setWhyOpen(!whyOpen)}
+            >
+              Why
+            </button>
+          )}
+        </header>
+        <dl className="parts">
+          <dt>Should be</dt>
+          <dd>
+            {countOf(item.count, "piece")} {verb}
+            {done === 0 ? "" : `; ${done} counted so far`}
+          </dd>
+          {wide || whyOpen ? (
+            <>
+              <dt>Why</dt>
+              <dd>{item.why}</dd>
+            </>
+          ) : null}
+        </dl>
+        {rest > 1 ? (
+          <fieldset className="counts-row">
+            <legend className="legend">How many are {verb}</legend>
+            {Array.from({ length: rest }, (_, i) => i + 1).map((each) => (
+              <button key={each} type="button" aria-pressed={each === count} onClick={() => setCount(each)}>
+                {each}
+              </button>
+            ))}
+          </fieldset>
+        ) : null}
+        {fitting ? null : (
+          <fieldset className="choices stow">
+            <legend className="legend">Stowed in</legend>
+            {places.map((each) => (
+              <button key={each} type="button" aria-pressed={each === place} onClick={() => setPlace(each)}>
+                {each === NOT_FITTED ? "It was not fitted" : capital(each)}
+              </button>
+            ))}
+          </fieldset>
+        )}
+        {fitting ? null : <GearList open={open} view={view} />}
+      </div>
+      <Trouble words={sayer.trouble} onDismiss={sayer.dismiss} />
+      {wide ? <StanceRow open={open} view={view} inHand={inHand} /> : null}
+      <div className="answers gear-answers">
+        <button
+          type="button"
+          className="yes filled"
+          aria-busy={sayer.busy}
+          disabled={rest === 0}
+          onClick={keepIt}
+        >
+          {rest === 0 ? `All ${verb}` : `${tally(count, "piece")} ${verb}`}
+        </button>
+        <button type="button" onClick={() => putOff(view.walk.id, item.id)}>
+          Not yet
+        </button>
+      </div>
+    </>
+  );
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,44 @@
+import { useEffect, useState } from "react";
+import { clockTime } from "../../words/dates.ts";
+
+export interface Said {
+  readonly name?: string;
+  readonly words: string;
+  readonly at_ms: number;
+}
+
+interface KeptStripProps {
+  readonly said: Said | null;
+  readonly onUndo: (() => void) | undefined;
+}
+
+/** It gives way to the drawing after a while; Undo itself stays. */
+const SHOWN_ms = 12_000;
+
+/** "Right strut, as it should be. Kept 07:41." with a way back. Said only once the storage has committed. */
+export function KeptStrip({ said, onUndo }: KeptStripProps) {
+  const [gone, setGone] = useState<Said | null>(null);
+  useEffect(() => {
+    if (said === null) return;
+    const timer = setTimeout(() => setGone(said), SHOWN_ms);
+    return () => clearTimeout(timer);
+  }, [said]);
+  const shown = said !== null && said !== gone;
+  return (
+    <div className={shown ? "kept-strip" : "kept-strip kept-none"}>
+      <p role="status">
+        {shown ? (
+          <>
+            {said.name === undefined ? null : <b>{said.name}, </b>}
+            {said.words}. Kept {clockTime(said.at_ms)}.
+          </>
+        ) : null}
+      </p>
+      {shown && onUndo !== undefined ? (
+        <button type="button" onClick={onUndo}>
+          Undo
+        </button>
+      ) : null}
+    </div>
+  );
+}

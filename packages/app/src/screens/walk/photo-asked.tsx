@@ -1,0 +1,70 @@
+import { useState } from "react";
+import { Trouble } from "../../frame/trouble.tsx";
+import { useKeep } from "../../keep/react.ts";
+import { Mark } from "../../marks/mark.tsx";
+import { putOff } from "../../walk/put-off.ts";
+import { answered, type CheckCardProps } from "./check-card.tsx";
+import { PanelHead } from "./panel-head.tsx";
+import { PhotoButton } from "./photo-button.tsx";
+import type { ReadingInHand } from "./use-reading.ts";
+
+interface PhotoAskedProps extends CheckCardProps {
+  readonly reading: ReadingInHand | null;
+  readonly onBack: () => void;
+}
+
+/** A check whose evidence is a photo: it is taken, or the reason why not is written beside the answer. */
+export function PhotoAsked(props: PhotoAskedProps) {
+  const { open, view, check, sayer, reading } = props;
+  const keep = useKeep();
+  const [photo, setPhoto] = useState<File | null>(null);
+  const [reason, setReason] = useState("");
+  const [asked, setAsked] = useState(false);
+  const subject = { kind: "check", id: check.id } as const;
+  const save = async () => {
+    setAsked(true);
+    if (photo === null && reason.trim() === "") return;
+    const note =
+      photo === null
+        ? [{ type: "note.written", body: { subject, text: `No photo: ${reason.trim()}` } } as const]
+        : [];
+    if (photo === null) putOff(view.walk.id, check.id);
+    const kept = await sayer.say(
+      "as it should be",
+      [...(reading?.drafts() ?? []), answered(view.walk.id, check.id, "as-it-should-be"), ...note],
+      async () => {
+        if (photo !== null) await keep.attachPhoto(open.registration, subject, photo);
+      },
+    );
+    if (kept) reading?.settle();
+  };
+  return (
+    <>
+      <div className="card-in panel">
+        <PanelHead {...props} title="The book asks for a photo" />
+        <p className="panel-text">{check.shouldBe}</p>
+        <label className="field in-words">
+          <span>No photo? Say why</span>
+          <input value={reason} onChange={(event) => setReason(event.target.value)} maxLength={300} />
+        </label>
+      </div>
+      <Trouble words={sayer.trouble} onDismiss={sayer.dismiss} />
+      <p className="verdict open" role="status">
+        <Mark status="open" size_px={28} />
+        <span>
+          {photo !== null
+            ? "Photo taken. It is kept with the answer."
+            : asked
+              ? "A photo, or a reason why not."
+              : "Without the photo it stays open"}
+        </span>
+      </p>
+      <div className="answers two">
+        <PhotoButton label={photo === null ? "Photo" : "Another photo"} onPhoto={setPhoto} />
+        <button type="button" className="filled" aria-busy={sayer.busy} onClick={() => void save()}>
+          As it should be
+        </button>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,134 @@
+import { checkReading } from "@witnessmark/assess";
+import type { Book } from "@witnessmark/book";
+import { UNITS, unitsOf, withSymbol } from "@witnessmark/engine";
+import { useState } from "react";
+import { TwoPartRule } from "../../instruments/two-part-rule.tsx";
+import { preferences } from "../../preferences/preferences.ts";
+import { temperatureText } from "../../walk/reading-view.ts";
+import { figure } from "../../words/figures.ts";
+import { FigurePopup } from "./figure-popup.tsx";
+import { understandFigure } from "./understand-figure.ts";
+import type { ReadingInHand } from "./use-reading.ts";
+
+/** The rule, and − value + with the temperature that moves the limit. */
+export function ReadingEntry({
+  book,
+  inHand,
+  wide,
+}: {
+  readonly book: Book;
+  readonly inHand: ReadingInHand;
+  readonly wide: boolean;
+}) {
+  const { reading, gauge, entry, view, read, verdict, temperature } = inHand;
+  const [typing, setTyping] = useState<"value" | "temperature" | null>(null);
+  const now = view.values.now;
+  const start = now ?? view.values.last ?? middleOf(view.values);
+  const text = now === null ? "not read" : withSymbol(figure(now, entry.decimals), entry.unit);
+  const step = (way: 1 | -1) => inHand.setValue(start + way * entry.step);
+  const stepText = withSymbol(figure(entry.step, entry.decimals), entry.unit);
+  const { symbol } = UNITS[entry.unit];
+  const gaugeText = `gauge${wide ? ` ${gauge.name}` : ""} ±${view.doubtText}`;
+  return (
+    <>
+      <div className="scale">
+        <TwoPartRule
+          values={view.values}
+          texts={view.texts}
+          step={entry.step}
+          outside={verdict?.status === "stop"}
+          label={reading.quantity}
+          valueText={text}
+          nut_px={wide ? 21 : 20}
+          onChange={inHand.setValue}
+        />
+      </div>
+      <div className={inHand.needsTemperature ? "entry" : "entry entry-plain"}>
+        <button
+          type="button"
+          className="step-button"
+          aria-label={`${stepText} less`}
+          onClick={() => step(-1)}
+        >
+          −
+        </button>
+        <button
+          type="button"
+          className="read"
+          onClick={() => setTyping("value")}
+          aria-label={`${reading.quantity}: ${text}. Type it`}
+        >
+          <b className={now === null ? "unread" : undefined}>
+            {now === null ? "–" : figure(now, entry.decimals)}
+          </b>
+          <span>{symbol === "" ? gaugeText : `${symbol}, ${gaugeText}`}</span>
+        </button>
+        <button type="button" className="step-button" aria-label={`${stepText} more`} onClick={() => step(1)}>
+          +
+        </button>
+        {inHand.needsTemperature ? (
+          <button type="button" className="temp" onClick={() => setTyping("temperature")}>
+            {capital(reading.temperatureOf ?? "it")} at
+            <b>
+              {temperature === undefined
+                ? `– ${UNITS[temperatureUnit()].symbol}`
+                : temperatureText(temperature)}
+            </b>
+          </button>
+        ) : null}
+      </div>
+      {typing === "value" ? (
+        <FigurePopup
+          title={capital(reading.quantity)}
+          units={unitsOf(reading.dimension)}
+          unit={entry.unit}
+          value={read === null ? null : now}
+          decimals={entry.decimals}
+          step={entry.step}
+          understand={(typed, unit) => checkReading(inHand.check, book, typed, unit)}
+          onSet={(next) => {
+            inHand.setRead(next);
+            setTyping(null);
+          }}
+          onClose={() => setTyping(null)}
+        />
+      ) : null}
+      {typing === "temperature" ? <TemperaturePopup inHand={inHand} onClose={() => setTyping(null)} /> : null}
+    </>
+  );
+}
+
+const temperatureUnit = () => preferences.get().units.temperature ?? "degC";
+
+function TemperaturePopup({
+  inHand,
+  onClose,
+}: {
+  readonly inHand: ReadingInHand;
+  readonly onClose: () => void;
+}) {
+  const unit = inHand.temperature?.unit ?? temperatureUnit();
+  return (
+    <FigurePopup
+      title={`${capital(inHand.reading.temperatureOf ?? "its")} temperature`}
+      units={unitsOf("temperature").filter((id) => id === "degC" || id === "degF")}
+      unit={unit}
+      value={inHand.temperature?.value ?? null}
+      decimals={0}
+      step={1}
+      understand={(typed, chosen) => understandFigure(typed, chosen, "4")}
+      hint="As the thing itself is, not the air: parked for three hours or more, it is as warm as the air around it."
+      onSet={(next) => {
+        inHand.setTemperature(next);
+        onClose();
+      }}
+      onClose={onClose}
+    />
+  );
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+function middleOf({ min, max, low = min, high = max }: ReadingInHand["view"]["values"]): number {
+  return (low + high) / 2;
+}

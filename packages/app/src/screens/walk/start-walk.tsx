@@ -1,0 +1,85 @@
+import type { WalkKind } from "@witnessmark/book";
+import { newId } from "@witnessmark/ledger";
+import { planWalk } from "@witnessmark/planner";
+import { useMemo } from "react";
+import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { Trouble } from "../../frame/trouble.tsx";
+import { useKeeping } from "../../frame/use-keeping.ts";
+import { useSize } from "../../instruments/use-width.ts";
+import { useKeep } from "../../keep/react.ts";
+import { useMinute } from "../../preferences/clock.ts";
+import { href } from "../../routes/route.ts";
+import { latestWalk, likelyKind, WALK_NAMES } from "../../walk/open-walk.ts";
+import { lasting, whenShort } from "../../words/dates.ts";
+import { tally } from "../../words/figures.ts";
+import { WholePlan } from "./whole-plan.tsx";
+
+const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"];
+
+/** Which walk to start; the likely one is filled. */
+export function StartWalk({ open }: { readonly open: OpenAircraft }) {
+  const { registration, book, state } = open;
+  const keep = useKeep();
+  const keeping = useKeeping();
+  const minute = useMinute();
+  const likely = likelyKind(state, minute * 60_000);
+  const plans = useMemo(() => KINDS.map((kind) => planWalk(book, kind)), [book]);
+  const likelyPlan = plans.find((plan) => plan.kind === likely);
+  const last = latestWalk(state);
+  const start = (kind: WalkKind) =>
+    keeping.keep(() =>
+      keep.append(registration, [
+        { type: "walk.started", body: { walk: newId(), kind, bookSha256: book.sha256 } },
+      ]),
+    );
+  return (
+    <AircraftFrame open={open} sheet="walk" title="Walk" under="Which walk?" className="start-walk">
+      <main className="start">
+        <div className="plan">
+          {likelyPlan === undefined ? null : <Sized open={open} plan={likelyPlan} />}
+        </div>
+        <section className="start-card">
+          <p className="start-last">
+            {last === undefined
+              ? "No walk of this aircraft is known here."
+              : `Last: ${WALK_NAMES[last.kind].toLowerCase()}, ${whenShort(Date.parse(last.recordedAt), minute * 60_000)}, ${last.author.name}.`}
+          </p>
+          <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
+          <ul className="start-kinds">
+            {plans.map((plan) => (
+              <li key={plan.kind}>
+                <button
+                  type="button"
+                  className={plan.kind === likely ? "button filled" : "button"}
+                  aria-busy={keeping.busy}
+                  disabled={plan.stepCount === 0}
+                  onClick={() => void start(plan.kind)}
+                >
+                  <b>{WALK_NAMES[plan.kind]}</b>
+                  <span>
+                    {plan.stepCount === 0
+                      ? "The book has none"
+                      : `${tally(plan.stepCount, "step")} at ${tally(plan.stops.length, "stance")}, about ${lasting(plan.estimate_s * 1000)}`}
+                  </span>
+                </button>
+              </li>
+            ))}
+          </ul>
+          <a className="quiet start-happened" href={href({ at: "happened", registration })}>
+            Something happened to it since
+          </a>
+        </section>
+      </main>
+    </AircraftFrame>
+  );
+}
+
+function Sized({ open, plan }: { readonly open: OpenAircraft; readonly plan: ReturnType<typeof planWalk> }) {
+  const [ref, size] = useSize<HTMLDivElement>();
+  return (
+    <div className="plan-fill" ref={ref}>
+      {size.width_px === 0 ? null : <WholePlan book={open.book} plan={plan} {...size} />}
+    </div>
+  );
+}

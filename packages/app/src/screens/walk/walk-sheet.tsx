@@ -1,0 +1,168 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { useKeeping } from "../../frame/use-keeping.ts";
+import type { Draft } from "../../keep/contract.ts";
+import { useKeep } from "../../keep/react.ts";
+import { useWide } from "../../preferences/wide.ts";
+import type { StepAddress } from "../../routes/route.ts";
+import { go } from "../../routes/use-route.ts";
+import { WALK_NAMES } from "../../walk/open-walk.ts";
+import { usePutOff } from "../../walk/put-off.ts";
+import { lastSaid, withdrawals } from "../../walk/undo.ts";
+import { lastTouched, type StepView, stepInHand, stepName, type WalkView } from "../../walk/walk-view.ts";
+import { CheckCard } from "./check-card.tsx";
+import { EndOfWalk } from "./end-of-walk.tsx";
+import { GearCard } from "./gear-card.tsx";
+import { KeptStrip, type Said } from "./kept-strip.tsx";
+import { PlanPane } from "./plan-pane.tsx";
+import { WalkMore } from "./walk-more.tsx";
+
+interface WalkSheetProps {
+  readonly open: OpenAircraft;
+  readonly view: WalkView;
+  /** A step that the person went to themselves; otherwise the next one in order. */
+  readonly step: StepAddress | undefined;
+}
+
+/** How the card in hand keeps what a person says of its step. */
+export interface Sayer {
+  readonly busy: boolean;
+  readonly trouble: string | null;
+  dismiss(): void;
+  /** Keeps the drafts in one go, then takes up the next step; false, and everything stays, when it was not kept. */
+  say(words: string, drafts: readonly Draft[], after?: () => Promise<unknown>): Promise<boolean>;
+  /** Keeps something beside the answer: a note, a photo. The step stays in hand. */
+  aside(words: string, task: () => Promise<unknown>): Promise<boolean>;
+}
+
+export function WalkSheet({ open, view, step }: WalkSheetProps) {
+  const { registration, state, person, book } = open;
+  const keep = useKeep();
+  const keeping = useKeeping();
+  const wide = useWide();
+  const putOff = usePutOff(view.walk.id);
+  const [said, setSaid] = useState<Said | null>(null);
+  const [more, setMore] = useState(false);
+  const from = lastTouched(view, state, person.id)?.step.id ?? null;
+  const next = useMemo(() => stepInHand(view, from, putOff), [view, from, putOff]);
+  const inHand = (step === undefined ? undefined : view.byId.get(step.id)) ?? next;
+  const undoable = useMemo(() => lastSaid(state, view.walk, person.id), [state, view.walk, person.id]);
+
+  const show = useCallback((words: string) => setSaid({ words, at_ms: Date.now() }), []);
+  const nameOf = (found: StepView) => stepName(found.step, book.points);
+  const sayer: Sayer = {
+    busy: keeping.busy,
+    trouble: keeping.trouble,
+    dismiss: keeping.dismiss,
+    say: async (words, drafts, after) => {
+      if (keeping.busy || inHand === undefined) return false;
+      const name = nameOf(inHand);
+      const kept = await keeping.keep(async () => {
+        await keep.append(registration, drafts);
+        await after?.();
+      });
+      if (!kept) return false;
+      setSaid({ name, words, at_ms: Date.now() });
+      if (step !== undefined) go({ at: "walk", registration }, "replace");
+      return true;
+    },
+    aside: async (words, task) => {
+      const kept = await keeping.keep(task);
+      if (kept) show(words);
+      return kept;
+    },
+  };
+
+  const undo = async () => {
+    if (undoable === undefined || keeping.busy) return;
+    const kept = await keeping.keep(() => keep.append(registration, withdrawals(undoable)));
+    if (!kept) return;
+    const back = view.byId.get(undoable.id);
+    if (back === undefined) return;
+    setSaid({ name: nameOf(back), words: "taken back", at_ms: Date.now() });
+    go({ at: "walk", registration, step: { kind: undoable.kind, id: undoable.id } }, "replace");
+  };
+
+  const toPoint = useCallback(
+    (point: string) => {
+      const there = view.steps.filter(
+        ({ step: each }) => (each.kind === "check" ? each.check.point : each.item.point) === point,
+      );
+      const target = there.find((each) => each.status === "open") ?? there[0];
+      if (target !== undefined) {
+        go({ at: "walk", registration, step: { kind: target.step.kind, id: target.step.id } });
+      }
+    },
+    [view, registration],
+  );
+
+  const under =
+    view.walk.finished === undefined ? WALK_NAMES[view.walk.kind] : `${WALK_NAMES[view.walk.kind]}, again`;
+  return (
+    <AircraftFrame open={open} sheet="walk" title="Walk" under={under} className="walk">
+      <main className="walk-main">
+        <PlanPane
+          open={open}
+          view={view}
+          inHand={inHand}
+          wide={wide}
+          canUndo={undoable !== undefined}
+          onUndo={() => void undo()}
+          onMore={() => setMore(true)}
+          onPoint={toPoint}
+          strip={<KeptStrip said={said} onUndo={undoable === undefined ? undefined : () => void undo()} />}
+        />
+        <section className="walk-card" aria-label="The check in hand">
+          <InHand open={open} view={view} inHand={inHand} sayer={sayer} wide={wide} />
+        </section>
+      </main>
+      {more ? (
+        <WalkMore open={open} view={view} inHand={inHand} sayer={sayer} onClose={() => setMore(false)} />
+      ) : null}
+    </AircraftFrame>
+  );
+}
+
+interface InHandProps {
+  readonly open: OpenAircraft;
+  readonly view: WalkView;
+  readonly inHand: StepView | undefined;
+  readonly sayer: Sayer;
+  readonly wide: boolean;
+}
+
+function InHand({ open, view, inHand, sayer, wide }: InHandProps) {
+  if (inHand === undefined) return <EndOfWalk open={open} view={view} sayer={sayer} />;
+  const { step } = inHand;
+  return step.kind === "check" ? (
+    <CheckCard
+      key={step.id}
+      open={open}
+      view={view}
+      inHand={inHand}
+      check={step.check}
+      sayer={sayer}
+      wide={wide}
+    />
+  ) : (
+    <GearCard
+      key={step.id}
+      open={open}
+      view={view}
+      inHand={inHand}
+      item={step.item}
+      sayer={sayer}
+      wide={wide}
+    />
+  );
+}
+
+/** Puts the focus on a card's heading when the card changes, so that a screen reader begins there. */
+export function useHeadingFocus(): React.RefObject<HTMLHeadingElement | null> {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    heading.current?.focus({ preventScroll: true });
+  }, []);
+  return heading;
+}

@@ -1,0 +1,101 @@
+/** Days and months as they are written on the sheet; the app speaks one language, so it does not ask the browser. */
+const DAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+const LONG_DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"];
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+const LONG_MONTHS = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+];
+
+const two = (n: number) => String(n).padStart(2, "0");
+
+/** "07:42", local. */
+export function clockTime(at_ms: number): string {
+  const at = new Date(at_ms);
+  return `${two(at.getHours())}:${two(at.getMinutes())}`;
+}
+
+/** "09:05:12", local. */
+export function clockSeconds(at_ms: number): string {
+  return `${clockTime(at_ms)}:${two(new Date(at_ms).getSeconds())}`;
+}
+
+/** "06:42 UTC". */
+export function utcTime(at_ms: number): string {
+  const at = new Date(at_ms);
+  return `${two(at.getUTCHours())}:${two(at.getUTCMinutes())} UTC`;
+}
+
+/** "Thu 12 Nov". */
+export function shortDay(at_ms: number): string {
+  const at = new Date(at_ms);
+  return `${DAYS[at.getDay()]} ${at.getDate()} ${MONTHS[at.getMonth()]}`;
+}
+
+/** "9 Nov": for a label beside a stripe. */
+export function dayMonth(at_ms: number): string {
+  const at = new Date(at_ms);
+  return `${at.getDate()} ${MONTHS[at.getMonth()]}`;
+}
+
+/** "Thursday 12 November 2026". */
+export function longDay(at_ms: number): string {
+  const at = new Date(at_ms);
+  return `${LONG_DAYS[at.getDay()]} ${at.getDate()} ${LONG_MONTHS[at.getMonth()]} ${at.getFullYear()}`;
+}
+
+const dayNumber = (at_ms: number) => {
+  const at = new Date(at_ms);
+  return Math.round(Date.UTC(at.getFullYear(), at.getMonth(), at.getDate()) / 86_400_000);
+};
+
+export const isSameDay = (a_ms: number, b_ms: number): boolean => dayNumber(a_ms) === dayNumber(b_ms);
+
+/** "07:42" today, "yesterday 18:10", otherwise "Mon 9 Nov". */
+export function whenShort(at_ms: number, now_ms: number): string {
+  const days = dayNumber(now_ms) - dayNumber(at_ms);
+  if (days === 0) return clockTime(at_ms);
+  if (days === 1) return `yesterday ${clockTime(at_ms)}`;
+  return shortDay(at_ms);
+}
+
+/** "for 4 min", "for 2 h 10 min": how long something lasted, whole minutes, at least one. */
+export function lasting(span_ms: number): string {
+  const minutes = Math.max(1, Math.round(span_ms / 60_000));
+  const hours = Math.floor(minutes / 60);
+  if (hours === 0) return `${minutes} min`;
+  return minutes % 60 === 0 ? `${hours} h` : `${hours} h ${minutes % 60} min`;
+}
+
+/** The local time with its offset, as events keep it: 2026-11-12T07:42:05+01:00. */
+export function isoWithOffset(at_ms: number): string {
+  const at = new Date(at_ms);
+  const offset_min = -at.getTimezoneOffset();
+  const sign = offset_min < 0 ? "-" : "+";
+  const size = Math.abs(offset_min);
+  const date = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+  const time = `${two(at.getHours())}:${two(at.getMinutes())}:${two(at.getSeconds())}`;
+  return `${date}T${time}${sign}${two(Math.floor(size / 60))}:${two(size % 60)}`;
+}
+
+/** The value of a `datetime-local` field for a moment. */
+export function fieldTime(at_ms: number): string {
+  return isoWithOffset(at_ms).slice(0, 16);
+}
+
+/** The moment that a `datetime-local` field holds, or `null` while it is empty or half typed. */
+export function momentOfField(text: string): number | null {
+  if (!/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}/.test(text)) return null;
+  const at_ms = new Date(text).getTime();
+  return Number.isNaN(at_ms) ? null : at_ms;
+}

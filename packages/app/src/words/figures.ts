@@ -1,0 +1,68 @@
+import { type UnitId, unitFromText } from "@witnessmark/engine";
+
+const MINUS = "−";
+
+/** A number as it is set in type: a true minus, thousands apart by a comma, so many decimals. */
+export function figure(value: number, decimals = 0): string {
+  const [whole = "0", part] = Math.abs(value).toFixed(decimals).split(".");
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ",");
+  const text = part === undefined ? grouped : `${grouped}.${part}`;
+  return value < 0 && Number(text.replaceAll(",", "")) !== 0 ? `${MINUS}${text}` : text;
+}
+
+export type TypedFigure =
+  | { readonly ok: true; readonly value: number; readonly unit?: UnitId }
+  | { readonly ok: false; readonly why: string };
+
+const FIGURE = /^([-+−]?)(\d*)(?:[.,](\d*))?\s*(\S.*)?$/u;
+
+/**
+ * Reads what a person types into a figure: point or comma, a true or a typed minus, and a unit after it if they like.
+ *
+ * @param text as typed
+ * @param example a value that would be right, for the answer that says what was expected
+ */
+export function readFigure(text: string, example: string): TypedFigure {
+  const tidy = text.trim();
+  if (tidy === "") return { ok: false, why: `Type a number, such as ${example}.` };
+  const found = FIGURE.exec(tidy);
+  const [, sign = "", whole = "", part = "", tail] = found ?? [];
+  if (found === null || `${whole}${part}` === "") {
+    return { ok: false, why: `“${tidy}” is not a number. Type one such as ${example}.` };
+  }
+  const size = Number(`${whole || "0"}.${part || "0"}`);
+  if (!Number.isFinite(size))
+    return { ok: false, why: `“${tidy}” is too long. Type one such as ${example}.` };
+  const value = sign === "-" || sign === MINUS ? -size : size;
+  if (tail === undefined) return { ok: true, value };
+  const unit = unitFromText(tail);
+  return unit === undefined
+    ? { ok: false, why: `“${tail}” is not a unit known here. Type a number such as ${example}.` }
+    : { ok: true, value, unit };
+}
+
+const SMALL_NUMBERS = [
+  "No",
+  "One",
+  "Two",
+  "Three",
+  "Four",
+  "Five",
+  "Six",
+  "Seven",
+  "Eight",
+  "Nine",
+  "Ten",
+  "Eleven",
+  "Twelve",
+];
+
+/** "Five checks", "One check", "13 checks": a count that opens a sentence. */
+export function countOf(count: number, one: string, many = `${one}s`): string {
+  return `${SMALL_NUMBERS[count] ?? figure(count)} ${count === 1 ? one : many}`;
+}
+
+/** "5 checks", "1 check". */
+export function tally(count: number, one: string, many = `${one}s`): string {
+  return `${figure(count)} ${count === 1 ? one : many}`;
+}
