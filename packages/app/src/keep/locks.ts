@@ -8,7 +8,11 @@ export interface Locks {
 const PATIENCE_MS = 3_000;
 
 /** @param manager `navigator.locks`; `undefined` where there is none (a page by plain HTTP) */
-export function makeLocks(manager: LockManager | undefined, prefix: string): Locks {
+export function makeLocks(
+  manager: LockManager | undefined,
+  prefix: string,
+  patience_ms = PATIENCE_MS,
+): Locks {
   const turns = new Map<string, Promise<unknown>>();
 
   /** In order of asking, within this page. */
@@ -26,7 +30,7 @@ export function makeLocks(manager: LockManager | undefined, prefix: string): Loc
 
   async function acrossTabs<T>(manager: LockManager, name: string, work: () => Promise<T>): Promise<T> {
     const patience = new AbortController();
-    const timer = setTimeout(() => patience.abort(), PATIENCE_MS);
+    const timer = setTimeout(() => patience.abort(), patience_ms);
     try {
       return await manager.request(`${prefix}:${name}`, { signal: patience.signal }, () => {
         clearTimeout(timer);

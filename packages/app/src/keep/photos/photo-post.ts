@@ -16,7 +16,7 @@ export function makePhotoPost(parts: {
   readonly server: Server;
   readonly locks: Locks;
   readonly report: (error: unknown) => void;
-  readonly onChange: () => void;
+  readonly onChange: () => Promise<void>;
 }): PhotoPost {
   let under: Promise<void> | null = null;
   let isWanted = false;
@@ -34,8 +34,9 @@ export function makePhotoPost(parts: {
         else if (!(error instanceof OutOfReach)) parts.report(error);
       }
     }
+    await parts.onChange();
     under = null;
-    parts.onChange();
+    if (isWanted) under = sendAll(); // asked for while the last one was being counted
   }
 
   return {

@@ -18,7 +18,7 @@ const FOR_GOOD = new Set([400, 413, 415, 422]);
 export async function sendPhotos(
   connection: Connection,
   server: Server,
-  onChange: () => void,
+  onChange: () => Promise<void>,
 ): Promise<string | null> {
   let refusal: string | null = null;
   const waiting = await connection.run((database) =>
@@ -34,7 +34,7 @@ export async function sendPhotos(
       }),
     );
     refusal = state.refusal ?? refusal;
-    onChange();
+    await onChange();
   }
   return refusal;
 }

@@ -27,7 +27,8 @@ export interface Connection {
   close(): void;
 }
 
-export function connect(name: string): Connection {
+/** @param version the version to bring the storage to; only a test of upgrades gives another */
+export function connect(name: string, version = DATABASE_VERSION): Connection {
   let opening: Promise<KeepDatabase> | null = null;
   let closed = false;
 
@@ -38,7 +39,7 @@ export function connect(name: string): Connection {
   function open(): Promise<KeepDatabase> {
     if (closed) return Promise.reject(new CannotOpen("This page has closed its storage. Reload the page."));
     if (opening) return opening;
-    const mine: Promise<KeepDatabase> = openDatabase(name, {
+    const mine: Promise<KeepDatabase> = openDatabase(name, version, {
       // A newer version of the app wants to add to the storage: stand aside at once, or it hangs.
       onVersionChange: () => forget(mine),
       onTerminated: () => forget(mine),
@@ -80,6 +81,7 @@ export function connect(name: string): Connection {
 
 async function openDatabase(
   name: string,
+  version: number,
   on: { readonly onVersionChange: () => void; readonly onTerminated: () => void },
 ): Promise<KeepDatabase> {
   if (globalThis.indexedDB === undefined) {
@@ -87,7 +89,7 @@ async function openDatabase(
   }
   const inTheWay = Promise.withResolvers<never>();
   let late = false;
-  const opened = openDB<KeepSchema>(name, DATABASE_VERSION, {
+  const opened = openDB<KeepSchema>(name, version, {
     upgrade: (database, oldVersion) => upgrade(database, oldVersion),
     blocked() {
       late = true;

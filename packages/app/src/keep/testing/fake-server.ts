@@ -32,7 +32,9 @@ export class FakeServer {
     const method = init?.method ?? "GET";
     this.requests.push(`${method} ${url.pathname}`);
     const body = init?.body;
-    return this.intercept(method, url.pathname) ?? (await this.#answer(method, url, body));
+    const intercepted = this.intercept(method, url.pathname);
+    if (intercepted?.type === "error") throw new TypeError("fetch failed"); // as a fetch without a connection ends
+    return intercepted ?? (await this.#answer(method, url, body));
   };
 
   async #answer(method: string, url: URL, body: BodyInit | null | undefined): Promise<Response> {

@@ -1,3 +1,4 @@
+import "fake-indexeddb/auto";
 import { type OpenKeep, openKeep } from "../keep.ts";
 import type { KeepOptions } from "../options.ts";
 import type { FakeServer } from "./fake-server.ts";
