@@ -8,7 +8,7 @@ const ZERO_CELSIUS_K = 273.15;
 
 /** Where the WMO forms hold: over water −45 to 60 °C, over ice −65 to 0 °C. */
 export const WATER_RANGE_K = [228.15, 333.15] as const;
-export const ICE_RANGE_K = [208.15, 273.15] as const;
+const ICE_RANGE_K = [208.15, 273.15] as const;
 
 /** 611.2 Pa exp(b t / (c + t)), t in °C. */
 const magnus_Pa = (temperature_K: number, b: number, c: number): number => {

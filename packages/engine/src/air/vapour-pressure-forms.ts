@@ -1,7 +1,7 @@
 import { defineQuantity } from "../registry/define-quantity.ts";
 import type { QuantitySource } from "../registry/quantity.ts";
 import { fromSI, toSI } from "../units/convert.ts";
-import { ICE_RANGE_K, WATER_RANGE_K } from "./humidity.ts";
+import { WATER_RANGE_K } from "./humidity.ts";
 
 /** Other authors' forms of the saturation vapour pressure, for comparing with; the program uses WMO-No. 8. */
 const form = (
@@ -110,5 +110,5 @@ export const vapourPressureMurphyKoopIce = form(
   "ln e = 9.550426 − 5723.265 / T + 3.53068 ln T − 0.00728332 T, e in Pa, T in K",
   MURPHY_KOOP,
   (T) => Math.exp(9.550426 - 5723.265 / T + 3.53068 * Math.log(T) - 0.00728332 * T),
-  ICE_RANGE_K,
+  [110, 273.16],
 );

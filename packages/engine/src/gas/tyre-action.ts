@@ -109,13 +109,13 @@ const FLAT: TyreAction = {
  * What the published tyre-care guidance says to do with a fitted tyre, by what it has of its service pressure.
  * The aircraft's own manual comes first.
  *
- * @param percentOfService cold, loaded, against the service pressure at the tyre's temperature; 0 to 200
+ * @param percentOfService cold, loaded, against the service pressure at the tyre's temperature; 0 or more
  * @throws {InputError} `out-of-range`
  */
 export function tyreAction(percentOfService: number): TyreAction {
-  if (!(percentOfService >= 0 && percentOfService <= 200)) {
+  if (!(percentOfService >= 0 && Number.isFinite(percentOfService))) {
     throw new InputError("out-of-range", "percentOfService", {
-      expected: "0 % to 200 % of the service pressure",
+      expected: "0 % or more of the service pressure",
       received: String(percentOfService),
       remedy: "check the reading, the service pressure and their units",
     });

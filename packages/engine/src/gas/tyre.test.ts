@@ -44,7 +44,7 @@ describe("a tyre against its service pressure", () => {
 describe("the action for a tyre", () => {
   // Goodyear, Aircraft Tire Care and Maintenance, action table: 100 to 105 % read in print, the other rows from memory.
   it.each([
-    [200, "readjust"],
+    [500, "readjust"],
     [105.01, "readjust"],
     [105, "none"],
     [102, "none"],
@@ -113,9 +113,9 @@ describe("the action for a tyre", () => {
     );
   });
 
-  it.each([-0.1, 200.1, Number.NaN])("at %d %% is refused", (percent) => {
+  it.each([-0.1, Number.NaN, Number.POSITIVE_INFINITY])("at %d %% is refused", (percent) => {
     expect(() => tyreAction(percent)).toThrow(
-      `percentOfService: expected 0 % to 200 % of the service pressure, received ${percent}; ` +
+      `percentOfService: expected 0 % or more of the service pressure, received ${percent}; ` +
         "check the reading, the service pressure and their units",
     );
   });

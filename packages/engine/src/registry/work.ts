@@ -1,5 +1,5 @@
 import { InputError } from "../input-error.ts";
-import { toSI } from "../units/convert.ts";
+import { fromSI, toSI } from "../units/convert.ts";
 import { withSymbol } from "../units/format.ts";
 import { toSignificant } from "../units/plain-number.ts";
 import { isUnitId, UNITS, type UnitId, unitsOf } from "../units/units.ts";
@@ -80,6 +80,16 @@ const givenText = ({ given, spec, valueSI }: WorkedInput & { readonly spec: Inpu
   return given.unit === spec.unit ? asGiven : `${asGiven} = ${valueText(valueSI, spec.unit)}`;
 };
 
+/** The result in SI, and in the unit in which the first input of its dimension was given. */
+function resultText({ output }: AnyQuantity, outputSI: number, inputs: readonly WorkedInput[]): string {
+  const inSI = valueText(outputSI, output.unit);
+  const asked = inputs.find(({ given }) => UNITS[given.unit].dimension === UNITS[output.unit].dimension)
+    ?.given.unit;
+  return asked === undefined || asked === output.unit
+    ? inSI
+    : `${inSI} = ${valueText(fromSI(outputSI, asked), asked)}`;
+}
+
 /** The quantity of an id. @throws {InputError} `unknown-quantity` */
 export function quantityOf(id: string): AnyQuantity {
   const quantity = quantities.get(id);
@@ -121,7 +131,7 @@ export function work(id: string, inputs: Readonly<Record<string, number>>): Work
     lines: [
       ...ordered.map((input) => ({ label: input.meaning, value: givenText(input) })),
       { label: "formula", value: quantity.formula },
-      { label: quantity.title, value: valueText(outputSI, quantity.output.unit) },
+      { label: quantity.title, value: resultText(quantity, outputSI, ordered) },
     ],
   };
 }
