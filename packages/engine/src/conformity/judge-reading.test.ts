@@ -99,6 +99,17 @@ describe("the rule for a reading", () => {
     );
   });
 
+  it("gives the share between two limits that both lie on one side of the reading", () => {
+    // Abramowitz and Stegun, Table 26.1: 0.97725 below 2, 0.84134 below 1
+    const below = judgeReading({ value: 0, standardUncertainty: 1, low: 1, high: 2 });
+    const above = judgeReading({ value: 3, standardUncertainty: 1, low: 1, high: 2 });
+    for (const { status, probability_1, margin } of [below, above]) {
+      expect(Math.abs(probability_1 - (0.97725 - 0.84134))).toBeLessThan(1.5e-5);
+      expect([status, margin]).toEqual(["stop", -1]);
+    }
+    expect([below.nearest, above.nearest]).toEqual(["low", "high"]);
+  });
+
   it("mirrors: a reading against a lower limit is its negative against an upper one", () => {
     fc.assert(
       fc.property(value, uncertainty, value, (reading, standardUncertainty, low) => {

@@ -102,6 +102,12 @@ describe("the action for a tyre", () => {
     );
   });
 
+  it("comes in bands that join: each ends where the next above begins", () => {
+    const bands = [75, 85, 92, 97, 102, 110].map((percent) => tyreAction(percent));
+    expect(bands.map(({ from_percent }) => from_percent)).toEqual([0, 80, 90, 95, 100, 105]);
+    expect(bands.map(({ to_percent }) => to_percent)).toEqual([80, 90, 95, 100, 105, undefined]);
+  });
+
   it("belongs to the band that it names", () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 2, noNaN: true }), (share_1) => {

@@ -1,5 +1,5 @@
 import { InputError } from "../input-error.ts";
-import { siUnitOf, UNITS, type UnitSpec } from "../units/units.ts";
+import { isUnitId, siUnitOf, UNITS } from "../units/units.ts";
 import type { InputSpec, OutputSpec, QuantitySource } from "./quantity.ts";
 
 /** A quantity that is written down wrongly: a fault of the program, found when it loads. */
@@ -21,14 +21,9 @@ const ID = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
 const STEM = /^[a-z][A-Za-z0-9]*$/;
 
 function checkName(id: string, name: string, unit: string): void {
-  const spec: UnitSpec | undefined = Object.hasOwn(UNITS, unit)
-    ? UNITS[unit as keyof typeof UNITS]
-    : undefined; // just seen to be a key
-  if (spec === undefined) throw new DefinitionError(`${id}, ${name}: "${unit}" is no unit of the program`);
-  if (spec.factor !== 1 || spec.offset !== undefined) {
-    const si = siUnitOf(UNITS[unit as keyof typeof UNITS].dimension); // just seen to be a key
-    throw new DefinitionError(`${id}, ${name}: "${unit}" is not an SI unit; use "${si}"`);
-  }
+  if (!isUnitId(unit)) throw new DefinitionError(`${id}, ${name}: "${unit}" is no unit of the program`);
+  const si = siUnitOf(UNITS[unit].dimension);
+  if (unit !== si) throw new DefinitionError(`${id}, ${name}: "${unit}" is not an SI unit; use "${si}"`);
   const stem = name.slice(0, -(unit.length + 1));
   if (!name.endsWith(`_${unit}`) || !STEM.test(stem)) {
     throw new DefinitionError(`${id}, ${name}: expected a name in camelCase that ends in "_${unit}"`);
