@@ -1,13 +1,14 @@
 import { randomUUID } from "node:crypto";
 import { mkdirSync } from "node:fs";
 import { dirname } from "node:path";
-import { DatabaseSync } from "node:sqlite";
+import type { DatabaseSync } from "node:sqlite";
 import { type Applied, type Migration, pendingMigrations, readMigrations } from "../migration.ts";
 import { textOf, wholeOf } from "../row.ts";
 import type { Store } from "../store.ts";
+import { connect } from "./connect.ts";
 import { HighWaterMark, type Mark, wasPutBack } from "./high-water-mark.ts";
 import { inTransaction } from "./in-transaction.ts";
-import { asStoreError, isBusy } from "./sqlite-fault.ts";
+import { asStoreError } from "./sqlite-fault.ts";
 import { SqliteStore } from "./sqlite-store.ts";
 
 export interface SqliteOptions {
@@ -17,12 +18,11 @@ export interface SqliteOptions {
   readonly onProblem?: (problem: unknown) => void;
   /** Most bytes the database may take; then pushes are refused as on a full disk. */
   readonly most_B?: number;
+  /** How long one process waits for another's transaction before it gives up. */
+  readonly busyTimeout_ms?: number;
   /** For tests of migrations. */
   readonly migrations?: readonly Migration[];
 }
-
-/** How long one process waits for another's transaction before it gives up. */
-const BUSY_TIMEOUT_MS = 5_000;
 
 /**
  * Opens the one-file database. Several processes may have it open at once.
@@ -35,9 +35,7 @@ export async function openSqlite(options: SqliteOptions): Promise<Store> {
   let db: DatabaseSync | null = null;
   try {
     mkdirSync(dirname(file), { recursive: true });
-    db = new DatabaseSync(file, { timeout: BUSY_TIMEOUT_MS });
-    await useWriteAheadLog(db);
-    db.exec("pragma synchronous = full; pragma trusted_schema = off;");
+    db = await connect(file, options.busyTimeout_ms);
     if (options.most_B !== undefined) limitSize(db, options.most_B);
     migrate(db, options.migrations ?? readMigrations(new URL("./migrations/", import.meta.url)), file);
     const mark = new HighWaterMark(file);
@@ -46,23 +44,6 @@ export async function openSqlite(options: SqliteOptions): Promise<Store> {
   } catch (error) {
     db?.close();
     throw asStoreError(error, file);
-  }
-}
-
-/**
- * The switch to write-ahead logging needs the file alone for a moment, and SQLite does not wait for it: two processes
- * that start at once must try again by themselves.
- */
-async function useWriteAheadLog(db: DatabaseSync): Promise<void> {
-  const until_ms = performance.now() + BUSY_TIMEOUT_MS;
-  for (;;) {
-    try {
-      db.prepare("pragma journal_mode = wal").get();
-      return;
-    } catch (error) {
-      if (!isBusy(error) || performance.now() > until_ms) throw error;
-      await new Promise((resolve) => setTimeout(resolve, 10));
-    }
   }
 }
 
