@@ -14,9 +14,11 @@ import { groundGearVerdicts } from "./verdicts/ground-gear.ts";
 import { paceVerdict } from "./verdicts/pace.ts";
 import { recordVerdicts } from "./verdicts/record.ts";
 import { walkDue } from "./verdicts/walk-due.ts";
-import { answersIn, type Heads, isSeen, type Look, lookAt, readingIn, walkInHand } from "./walk/looks.ts";
-import { recorded_ms } from "./walk/moments.ts";
-import { happeningsSince } from "./walk/staleness.ts";
+import { happeningsSince } from "./walk/happenings.ts";
+import { answersIn, type Heads, type Look, lookAt, readingIn, walkInHand } from "./walk/looks.ts";
+import { type Earliest, earlier, NOTHING } from "./walk/moments.ts";
+
+import { latestPhotos } from "./walk/photos.ts";
 import { offsetOf_min } from "./words/local-time.ts";
 
 /** An assessment together with what caused each verdict: for a decision that asks since when. */
@@ -29,6 +31,8 @@ export interface Assessed {
 /** The checks that concern a walk, in its order. */
 export const checksOf = (index: BookIndex, walk: Walk | null): readonly Check[] =>
   walk?.kind === "turnaround" ? index.ofTurnaround : index.ofKind[walk?.kind ?? "first-of-day"];
+
+const NO_PHOTOS: Context["photos"] = new Map();
 
 function looksAt(
   checks: readonly Check[],
@@ -46,16 +50,6 @@ function looksAt(
   return looks;
 }
 
-/** The latest photo of each check, in one pass; none when the book asks for none. */
-function photosOf(book: Book, state: AircraftState, heads: Heads | undefined): ReadonlyMap<string, Origin> {
-  const latest = new Map<string, Origin>();
-  if (!book.checks.some((check) => check.evidence === "photo")) return latest;
-  for (const photo of state.photos) {
-    if (photo.subject.kind === "check" && isSeen(photo, heads)) latest.set(photo.subject.id, photo);
-  }
-  return latest;
-}
-
 /** The offset of the latest word in the walk; of the book's adoption when there is no walk. */
 function offset_min(state: AircraftState, walk: Walk | null, looks: Iterable<Look>): number {
   let last: Pick<Origin, "hlc" | "recordedAt"> | undefined = walk ?? state.books.at(-1);
@@ -65,16 +59,24 @@ function offset_min(state: AircraftState, walk: Walk | null, looks: Iterable<Loo
   return last === undefined ? 0 : offsetOf_min(last.recordedAt);
 }
 
+/** The earliest of everything that a happening could end: looks, readings, and ground gear counted in this walk. */
+function earliestOf(state: AircraftState, walk: Walk | null, looks: Iterable<Look>): Earliest {
+  let earliest = walk === null ? NOTHING : earlier(NOTHING, walk);
+  for (const { answer, reading } of looks) {
+    earliest = earlier(earliest, answer);
+    if (reading !== undefined) earliest = earlier(earliest, reading);
+  }
+  for (const { removals, last } of state.groundGear.values()) {
+    if (removals.some((removal) => removal.walk === walk?.id)) earliest = earlier(earliest, last);
+  }
+  return earliest;
+}
+
 function contextOf(book: Book, state: AircraftState, now_ms: number, heads: Heads | undefined): Context {
   const index = indexOf(book);
   const walk = walkInHand(state);
   const inWalk = answersIn(state, walk, heads);
   const looks = looksAt(checksOf(index, walk), state, walk, inWalk, heads);
-  let earliest_ms = walk === null ? now_ms : recorded_ms(walk);
-  for (const { answer, reading } of looks.values()) {
-    earliest_ms = Math.min(earliest_ms, recorded_ms(answer));
-    if (reading !== undefined) earliest_ms = Math.min(earliest_ms, recorded_ms(reading));
-  }
   return {
     book,
     index,
@@ -84,9 +86,9 @@ function contextOf(book: Book, state: AircraftState, now_ms: number, heads: Head
     inWalk,
     looks,
     clock: { now_ms, offset_min: offset_min(state, walk, looks.values()) },
-    happenings: happeningsSince(state, earliest_ms),
-    discrepancies: indexDiscrepancies(state),
-    photos: photosOf(book, state, heads),
+    happenings: happeningsSince(state.happenings, earliestOf(state, walk, looks.values())),
+    discrepancies: indexDiscrepancies(state.discrepancies),
+    photos: index.asksForPhotos ? latestPhotos(state.photos, heads) : NO_PHOTOS,
   };
 }
 

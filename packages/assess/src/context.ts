@@ -2,8 +2,8 @@ import type { Book } from "@witnessmark/book";
 import type { AircraftState, Origin, Walk } from "@witnessmark/ledger";
 import type { BookIndex } from "./book-index.ts";
 import type { DiscrepancyIndex } from "./verdicts/discrepancy-index.ts";
+import type { Happenings } from "./walk/happenings.ts";
 import type { Heads, Look, WalkAnswers } from "./walk/looks.ts";
-import type { Happenings } from "./walk/staleness.ts";
 import type { LocalClock } from "./words/local-time.ts";
 
 /** Everything that the verdicts of one assessment are made from. */

@@ -2,7 +2,8 @@ import type { Status } from "@witnessmark/ledger";
 import type { Assessment } from "./assessment.ts";
 import type { Context } from "./context.ts";
 import type { Finding } from "./finding.ts";
-import { firstWalkHolds_ms, firstWalkOf, lastFlown, sinceFlight } from "./verdicts/walk-due.ts";
+import { firstWalkHolds_ms, firstWalkOf, sinceFlight } from "./verdicts/walk-due.ts";
+import { lastFlown } from "./walk/happenings.ts";
 import { recorded_ms } from "./walk/moments.ts";
 import { counted, inWords, sentence } from "./words/count-words.ts";
 import { momentText } from "./words/local-time.ts";
@@ -54,7 +55,7 @@ function worstText(
 /** What is open, in the words that tell most: since when nobody looked, or what reopened it. */
 function openLine(findings: readonly Finding[], { walk, state, clock, inWalk }: Context): string {
   if (walk === null) return `Not looked at yet. ${openText(findings)}.`;
-  const flown = lastFlown(state);
+  const flown = lastFlown(state.happenings);
   const lastLook_ms = [...inWalk.latest.values()].reduce(
     (last_ms, answer) => Math.max(last_ms, recorded_ms(answer)),
     recorded_ms(walk),

@@ -14,14 +14,26 @@ export interface DiscrepancyIndex {
 }
 
 const isContested = ({ closings }: Discrepancy): boolean =>
+  closings.length > 1 &&
   closings.some((one) => closings.some((other) => other.device !== one.device && other.how !== one.how));
 
-export function indexDiscrepancies(state: AircraftState): DiscrepancyIndex {
+/** A fold keeps the map until a discrepancy is raised or closed, so it is gone through once, not with every look. */
+const indexes = new WeakMap<AircraftState["discrepancies"], DiscrepancyIndex>();
+
+export function indexDiscrepancies(discrepancies: AircraftState["discrepancies"]): DiscrepancyIndex {
+  const known = indexes.get(discrepancies);
+  if (known !== undefined) return known;
+  const made = makeIndex(discrepancies);
+  indexes.set(discrepancies, made);
+  return made;
+}
+
+function makeIndex(discrepancies: AircraftState["discrepancies"]): DiscrepancyIndex {
   const open: Discrepancy[] = [];
   const contested: Discrepancy[] = [];
   const openOfCheck = new Map<string, Discrepancy[]>();
   const closedOfCheck = new Map<string, Closing>();
-  for (const discrepancy of state.discrepancies.values()) {
+  for (const discrepancy of discrepancies.values()) {
     const { check, closings } = discrepancy;
     if (closings.length === 0) {
       open.push(discrepancy);

@@ -1,8 +1,9 @@
-import type { AircraftState, Happening, Walk } from "@witnessmark/ledger";
+import type { AircraftState, Walk } from "@witnessmark/ledger";
 import { compareOrder } from "@witnessmark/ledger";
 import type { Verdict } from "../assessment.ts";
 import type { Context } from "../context.ts";
 import type { Finding } from "../finding.ts";
+import { lastFlown } from "../walk/happenings.ts";
 import { recorded_ms } from "../walk/moments.ts";
 import {
   dayText,
@@ -39,17 +40,9 @@ export function firstWalkOf(state: AircraftState, walk: Walk): Walk | undefined 
   );
 }
 
-/** The latest flight that anybody told of. */
-export const lastFlown = ({ happenings }: Pick<AircraftState, "happenings">): Happening | undefined =>
-  happenings.reduce<Happening | undefined>(
-    (last, happening) =>
-      happening.kind === "flown" && (last === undefined || happening.at_ms >= last.at_ms) ? happening : last,
-    undefined,
-  );
-
 /** `Not looked at since Sunday’s last flight`, or since the walk after it when nobody told of the flight. */
 export function sinceFlight(state: AircraftState, walk: Walk, clock: LocalClock): string {
-  const flown = lastFlown(state);
+  const flown = lastFlown(state.happenings);
   const at_ms = flown?.at_ms ?? recorded_ms(walk);
   const day = dayText(at_ms, clock);
   return /^\d/.test(day)

@@ -3,12 +3,19 @@ import { compareOrder, type Happening, hlcTime_ms, type Origin } from "@witnessm
 /** Two clocks may honestly differ by this much. */
 export const HONEST_SKEW_MS = 2 * 60_000;
 
-const MINUTE_MS = 60_000;
+export const MINUTE_MS = 60_000;
+
+/** A fact is told of in many places and its time never changes, so its text is read once. */
+const times_ms = new WeakMap<object, number>();
 
 /** When a fact was recorded, by the clock of its device; by its stamp when that does not read. */
 export function recorded_ms(origin: Pick<Origin, "recordedAt" | "hlc">): number {
-  const at_ms = Date.parse(origin.recordedAt);
-  return Number.isNaN(at_ms) ? hlcTime_ms(origin.hlc) : at_ms;
+  const known_ms = times_ms.get(origin);
+  if (known_ms !== undefined) return known_ms;
+  const read_ms = Date.parse(origin.recordedAt);
+  const at_ms = Number.isNaN(read_ms) ? hlcTime_ms(origin.hlc) : read_ms;
+  times_ms.set(origin, at_ms);
+  return at_ms;
 }
 
 /** How far a device's clock stood behind what it had already seen; 0 when it did not. */
@@ -32,6 +39,20 @@ export function isAfter(happening: Happening, look: Origin): boolean {
 export const wouldBeAfter = (at_ms: number, look: Origin): boolean =>
   at_ms >= Math.floor(recorded_ms(look) / MINUTE_MS) * MINUTE_MS;
 
-/** Whether it can be after any look from `earliest_ms` on: a quick sieve, never too fine. */
-export const mayBeAfter = (happening: Happening, earliest_ms: number): boolean =>
-  happening.at_ms >= earliest_ms - MINUTE_MS || happening.at_ms + behind_ms(happening) > earliest_ms;
+/** The earliest of some looks, by their clocks and by their stamps: what `happeningsSince` sieves with. */
+export interface Earliest {
+  readonly at_ms: number;
+  readonly hlc: string;
+}
+
+/** Later than anything. */
+export const NOTHING: Earliest = { at_ms: Number.POSITIVE_INFINITY, hlc: "~" };
+
+/** The earlier of what is known and one more look. */
+export function earlier(known: Earliest, look: Origin): Earliest {
+  const at_ms = recorded_ms(look);
+  const stamped = look.hlc < known.hlc ? look : known;
+  return at_ms >= known.at_ms && stamped === known
+    ? known
+    : { at_ms: Math.min(at_ms, known.at_ms), hlc: stamped.hlc };
+}

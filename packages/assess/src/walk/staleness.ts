@@ -1,30 +1,11 @@
 import type { Check, HappeningKind } from "@witnessmark/book";
-import type { AircraftState, Happening, Origin } from "@witnessmark/ledger";
+import type { Happening, Origin } from "@witnessmark/ledger";
 import type { Cause } from "../finding.ts";
 import { durationText } from "../words/duration-text.ts";
 import { happened } from "../words/happening-words.ts";
 import { clockText, type LocalClock, momentText, whenText } from "../words/local-time.ts";
-import { HONEST_SKEW_MS, isAfter, mayBeAfter, recorded_ms } from "./moments.ts";
-
-/** Happenings that may have come after a look, by kind, earliest first. */
-export type Happenings = ReadonlyMap<HappeningKind, readonly Happening[]>;
-
-/**
- * Sorts out, in one pass over the whole history, the happenings that can matter.
- *
- * @param earliest_ms the earliest look that still counts for anything
- */
-export function happeningsSince(state: AircraftState, earliest_ms: number): Happenings {
-  const byKind = new Map<HappeningKind, Happening[]>();
-  for (const happening of state.happenings) {
-    if (!mayBeAfter(happening, earliest_ms)) continue;
-    const same = byKind.get(happening.kind);
-    if (same === undefined) byKind.set(happening.kind, [happening]);
-    else same.push(happening);
-  }
-  for (const list of byKind.values()) list.sort((a, b) => a.at_ms - b.at_ms);
-  return byKind;
-}
+import type { Happenings } from "./happenings.ts";
+import { HONEST_SKEW_MS, isAfter, recorded_ms } from "./moments.ts";
 
 /** The earliest happening of these kinds after a look. */
 export function firstAfter(
