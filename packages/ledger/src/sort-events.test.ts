@@ -20,9 +20,12 @@ describe("ledger order", () => {
       fc.property(fc.nat(), fc.array(fc.integer({ min: 0, max: 1e15 }), { maxLength: 3 }), (seed, wild) => {
         const random = new Random(seed);
         const events: LedgerEvent[] = history.map((event, at) => {
-          // Some stamps equal in time and unlike in counter, and some of a wild clock.
+          // Some stamps equal in time and unlike in counter, the last of all among them, and some of a wild clock.
           if (at % 97 === 0)
-            return { ...event, hlc: `001935619200000-${String(random.whole(0, 99_999)).padStart(5, "0")}` };
+            return {
+              ...event,
+              hlc: `${at % 2 === 0 ? "001935619200000" : "001999999999999"}-${String(random.whole(0, 99_999)).padStart(5, "0")}`,
+            };
           const wild_ms = wild[at];
           return wild_ms === undefined ? event : { ...event, hlc: tick(null, wild_ms) };
         });
