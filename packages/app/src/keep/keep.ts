@@ -133,7 +133,9 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
         },
         head({ aircraft, head, epoch }) {
           const { row } = holdings.of(aircraft);
-          if (row.epoch !== epoch || row.pulledTo < head) void schedule.want({ aircraft });
+          if (row.epoch === epoch && row.pulledTo === head) return;
+          if (head < row.pulledTo) exchange.interrupted(); // late news, or an older copy of the server
+          void schedule.want({ aircraft });
         },
       })
     : null;

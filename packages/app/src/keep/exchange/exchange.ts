@@ -18,6 +18,9 @@ export interface Outcome {
 /** A measure of the clocks taken over a slower answer than this says little. */
 const SLOW_ANSWER_MS = 10_000;
 
+/** A server that was put back to an older copy and grew again while nobody looked is found out by then. */
+const COMPARE_EVERY_MS = 10 * 60_000;
+
 export interface Exchange {
   /** One exchange with the server. Never throws: what goes wrong is in the outcome. */
   round(scope: Scope): Promise<Outcome>;
@@ -35,9 +38,14 @@ export function makeExchange(
     readonly explain: (error: unknown) => Promise<string>;
   },
 ): Exchange {
-  /** Aircraft whose two sides were compared since the connection was last interrupted. */
-  const met = new Set<string>();
+  /** When both sides of an aircraft were last compared, since the connection was last interrupted. */
+  const comparedAt_ms = new Map<string, number>();
   let epoch: string | null = null;
+
+  function wasCompared(aircraft: string): boolean {
+    const at_ms = comparedAt_ms.get(aircraft);
+    return at_ms !== undefined && Math.abs(context.now_ms() - at_ms) < COMPARE_EVERY_MS;
+  }
 
   async function everything(): Promise<Outcome> {
     const { about, settings } = await greet(context);
@@ -48,7 +56,7 @@ export function makeExchange(
     const heads = new Map(list.aircraft.map(({ aircraft, head }) => [aircraft, head]));
     const troubles: string[] = [];
     for (const aircraft of new Set([...parts.names(), ...heads.keys()])) {
-      const isLevel = met.has(aircraft) && parts.isLevel(aircraft, list.epoch, heads.get(aircraft) ?? 0);
+      const isLevel = wasCompared(aircraft) && parts.isLevel(aircraft, list.epoch, heads.get(aircraft) ?? 0);
       if (!isLevel) troubles.push(...(await one(aircraft, list.epoch)));
     }
     return { reached: true, trouble: troubles[0] ?? null, settings };
@@ -57,12 +65,13 @@ export function makeExchange(
   /** @returns what could not be done: trouble with one aircraft does not hold up the others */
   async function one(aircraft: string, at: string): Promise<readonly string[]> {
     try {
-      await syncAircraft(context, aircraft, at, !met.has(aircraft));
-      met.add(aircraft);
+      const thorough = !wasCompared(aircraft);
+      await syncAircraft(context, aircraft, at, thorough);
+      if (thorough) comparedAt_ms.set(aircraft, context.now_ms());
       return [];
     } catch (error) {
       if (error instanceof OutOfReach) throw error;
-      met.delete(aircraft);
+      comparedAt_ms.delete(aircraft);
       return [await parts.explain(error)];
     }
   }
@@ -73,7 +82,7 @@ export function makeExchange(
       const [trouble = null] = await one(scope.aircraft, epoch);
       return { reached: true, trouble, settings: {} };
     } catch (error) {
-      met.clear();
+      comparedAt_ms.clear();
       if (error instanceof OutOfReach) return { reached: false, trouble: null, settings: {} };
       return { reached: error instanceof Refused, trouble: await parts.explain(error), settings: {} };
     }
@@ -82,7 +91,7 @@ export function makeExchange(
   return {
     // Two tabs exchanging at once would be right, and a waste.
     round: (scope) => context.locks.hold("exchange", () => attempt(scope)),
-    interrupted: () => met.clear(),
+    interrupted: () => comparedAt_ms.clear(),
   };
 }
 

@@ -1,5 +1,7 @@
 import * as z from "zod/mini";
-import { LiveMessage } from "./server.ts";
+
+/** What the stream says, as much of it as is used. */
+const LiveMessage = z.object({ aircraft: z.string(), head: z.int(), epoch: z.string() });
 
 /** What of an EventSource is used. */
 export interface LiveSource {

@@ -1,7 +1,7 @@
 import { type AircraftRow, newAircraftRow } from "../storage/schema.ts";
 import { writeStrictly } from "../storage/strict-write.ts";
 import { EpochMoved, type ExchangeContext, ServerInconsistent } from "./context.ts";
-import type { PullAnswer } from "./server.ts";
+import { type PullAnswer, Refused } from "./server.ts";
 import { takePage } from "./take-page.ts";
 
 export interface Pulled {
@@ -22,18 +22,30 @@ export async function pullAll(context: ExchangeContext, aircraft: string): Promi
   let restarts = 0;
   for (;;) {
     const row = await readRow(context, aircraft);
-    const page = await context.server.pull(aircraft, row.pulledTo);
-    if (page.epoch !== row.epoch) throw new EpochMoved(page.epoch);
-    const fault = faultOf(page, row.pulledTo);
+    const page = await askPage(context, row);
+    if (page !== null && page.epoch !== row.epoch) throw new EpochMoved(page.epoch);
+    const fault = page === null ? "has another history than it had" : faultOf(page, row.pulledTo);
     if (fault !== null) {
       if (restarts++ > 0) throw new ServerInconsistent(`The server's ledger of ${aircraft} ${fault}.`);
-      await startAgain(context, aircraft, page.epoch);
+      await startAgain(context, aircraft, row.epoch);
       continue;
     }
+    if (page === null) continue;
     if (page.events.length === 0) return { row, usedElsewhere };
     const taken = await takePage(context, aircraft, row.pulledTo, page);
     usedElsewhere ??= taken?.usedElsewhere ?? null;
     if (taken && taken.row.pulledTo >= page.head) return { row: taken.row, usedElsewhere };
+  }
+}
+
+/** `null` when another event stands at the place that was reached. */
+async function askPage(context: ExchangeContext, row: AircraftRow): Promise<PullAnswer | null> {
+  const place = { after: row.pulledTo, ...(row.pulledId === null ? {} : { afterId: row.pulledId }) };
+  try {
+    return await context.server.pull(row.aircraft, place);
+  } catch (error) {
+    if (error instanceof Refused && error.code === "another-history") return null;
+    throw error;
   }
 }
 
@@ -53,21 +65,21 @@ export const readRow = (context: ExchangeContext, aircraft: string): Promise<Air
   );
 
 /** Numbers are counted from zero again, and the server is asked what it lacks. */
-export async function startAgain(
+export const startAgain = (
   context: ExchangeContext,
   aircraft: string,
-  epoch: string,
-): Promise<AircraftRow> {
-  const row = await changeRow(context, aircraft, (before) => ({
-    ...before,
-    epoch,
-    pulledTo: 0,
-    // A phone that never met a server has everything of its own in the outbox.
-    refill: before.epoch !== null,
-    settled: {},
-  }));
-  return row;
-}
+  epoch: string | null,
+): Promise<AircraftRow> => changeRow(context, aircraft, (row) => fromZero(row, epoch));
+
+export const fromZero = (row: AircraftRow, epoch: string | null): AircraftRow => ({
+  ...row,
+  epoch,
+  pulledTo: 0,
+  pulledId: null,
+  // A phone that never met a server has everything of its own in the outbox.
+  refill: row.epoch !== null,
+  settled: {},
+});
 
 export async function changeRow(
   context: ExchangeContext,

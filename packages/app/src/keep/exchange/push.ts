@@ -1,8 +1,9 @@
 import type { LedgerEvent } from "@witnessmark/ledger";
 import { inOutbox } from "../ledger/load.ts";
-import { newAircraftRow, type OutboxRow } from "../storage/schema.ts";
+import { type AircraftRow, newAircraftRow, type OutboxRow } from "../storage/schema.ts";
 import { allOf, type Writing, writeStrictly } from "../storage/strict-write.ts";
 import { EpochMoved, type ExchangeContext, ServerInconsistent } from "./context.ts";
+import { fromZero } from "./pull.ts";
 import { inBatches, send } from "./send.ts";
 import { PAGE_EVENTS, type PushAnswer } from "./server.ts";
 
@@ -96,20 +97,21 @@ async function takeAnswer(context: ExchangeContext, aircraft: string, answer: Pu
     writeStrictly(database, ["aircraft", "events", "outbox"], async (transaction) => {
       const before = (await transaction.objectStore("aircraft").get(aircraft)) ?? newAircraftRow(aircraft);
       if (before.epoch !== answer.epoch) return null;
-      const numbers: number[] = [];
-      const done: string[] = [];
+      const given = new Map<number, string>();
       const refused: OutboxRow[] = [];
+      let hasLost = false;
       for (const result of answer.results) {
         if (result.outcome === "accepted" || result.outcome === "duplicate") {
-          numbers.push(result.ledgerSeq);
-          done.push(result.id);
+          given.set(result.ledgerSeq, result.id);
+          // A new event with a number that was given out before: the server has lost what had it.
+          hasLost ||= result.outcome === "accepted" && result.ledgerSeq <= before.pulledTo;
         } else if (result.outcome === "quarantined") {
           refused.push(...(await refusedRow(transaction, result.id, result.reason)));
         }
       }
-      await allOf(done.map(async (id) => transaction.objectStore("outbox").delete(id)));
+      await allOf([...given.values()].map(async (id) => transaction.objectStore("outbox").delete(id)));
       await allOf(refused.map(async (outboxRow) => transaction.objectStore("outbox").put(outboxRow)));
-      const next = { ...before, pulledTo: followed(before.pulledTo, numbers) };
+      const next = hasLost ? fromZero(before, answer.epoch) : followed(before, given);
       await transaction.objectStore("aircraft").put(next);
       return next;
     }),
@@ -126,11 +128,13 @@ async function refusedRow(transaction: Writing, id: string, reason: string): Pro
 }
 
 /** Numbers just given to events that are here need not be fetched, as long as they follow without a hole. */
-function followed(pulledTo: number, numbers: readonly number[]): number {
-  const given = new Set(numbers);
-  let last = pulledTo;
-  while (given.has(last + 1)) last++;
-  return last;
+function followed(row: AircraftRow, given: ReadonlyMap<number, string>): AircraftRow {
+  let { pulledTo, pulledId } = row;
+  for (let id = given.get(pulledTo + 1); id !== undefined; id = given.get(pulledTo + 1)) {
+    pulledTo++;
+    pulledId = id;
+  }
+  return { ...row, pulledTo, pulledId };
 }
 
 async function eventsOf(

@@ -27,6 +27,8 @@ export async function takePage(
   const events = read.filter((entry) => "event" in entry).map(({ event }) => event);
   const damaged = read.filter((entry) => "apart" in entry).map(({ apart }) => apart);
   const pulledTo = page.events.at(-1)?.ledgerSeq ?? after;
+  const last = read.at(-1);
+  const pulledId = last && "event" in last ? last.event.id : null;
 
   const written = await context.connection.run((database) =>
     writeStrictly(
@@ -45,6 +47,7 @@ export async function takePage(
         const next = {
           ...row,
           pulledTo,
+          pulledId,
           eventCount: row.eventCount + met.inserted.length,
           hlc: events.reduce((hlc, event) => merge(hlc, event.hlc, context.now_ms()).clock, row.hlc),
         };

@@ -96,8 +96,9 @@ async function makeAt(
 }
 
 /** What an exchange in another tab may have changed in the row, which new events do not touch. */
-const serverSide = ({ pulledTo, epoch, refill, settled }: AircraftRow) => ({
+const serverSide = ({ pulledTo, pulledId, epoch, refill, settled }: AircraftRow) => ({
   pulledTo,
+  pulledId,
   epoch,
   refill,
   settled,

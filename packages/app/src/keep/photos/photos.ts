@@ -52,7 +52,7 @@ async function ready(
 async function sendOne(server: Server, photo: PhotoRow): Promise<Pick<UploadRow, "state" | "refusal">> {
   try {
     if (await server.hasPhoto(photo.sha256)) return { state: "there" };
-    await server.putPhoto(photo.sha256, photo.bytes, photo.mediaType);
+    await server.putPhoto(photo.sha256, photo.bytes);
     return { state: "there" };
   } catch (error) {
     if (!(error instanceof Refused) || !FOR_GOOD.has(error.status)) throw error;

@@ -16,6 +16,8 @@ export interface AircraftRow {
   readonly eventCount: number;
   /** The server's numbers from 1 to here are on this phone, as counted by the database `epoch`. */
   readonly pulledTo: number;
+  /** The id of the event at `pulledTo`, where it is known: another one there means another history. */
+  readonly pulledId: string | null;
   readonly epoch: string | null;
   /** The server may lack events that this phone holds: compare, and push them again. */
   readonly refill: boolean;
@@ -148,6 +150,7 @@ export const newAircraftRow = (aircraft: string): AircraftRow => ({
   hlc: null,
   eventCount: 0,
   pulledTo: 0,
+  pulledId: null,
   epoch: null,
   refill: false,
   settled: {},

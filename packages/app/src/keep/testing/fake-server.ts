@@ -58,7 +58,13 @@ export class FakeServer {
     }
     if (what === "devices") return Response.json({ epoch: this.#data.epoch, devices: this.#devices(name) });
     if (method === "POST") return Response.json(await this.#push(name, String(body)));
-    return Response.json(this.#pull(name, Number(url.searchParams.get("after"))));
+    const after = Number(url.searchParams.get("after"));
+    const afterId = url.searchParams.get("afterId");
+    if (after > 0 && afterId !== null && this.events(name)[after - 1]?.id !== afterId) {
+      const error = { code: "another-history", message: "Another event stands there." };
+      return Response.json({ error }, { status: 409 });
+    }
+    return Response.json(this.#pull(name, after));
   }
 
   async #photo(method: string, sha256: string, body: BodyInit | null | undefined): Promise<Response> {
