@@ -47,7 +47,7 @@ export const WalkDrawing = memo(function WalkDrawing({
           x={point.y_m * pxPerMetre}
           y={point.x_m * pxPerMetre}
           status={point.status}
-          size_px={point.near ? mark_px * 1.35 : mark_px}
+          size_px={point.near ? mark_px * 1.35 : point.inside ? mark_px * 0.7 : mark_px}
         />
       ))}
     </g>

@@ -14,6 +14,8 @@ export interface ScenePoint {
   readonly inHand: boolean;
   /** Whether it is done from the stance in hand: drawn larger. */
   readonly near: boolean;
+  /** Done from inside the aircraft, where many points lie close together: drawn smaller. */
+  readonly inside: boolean;
 }
 
 export interface SceneStop {
@@ -52,6 +54,7 @@ export function walkScene(
     step.kind === "check" ? step.check.point : step.item.point;
   const statuses = new Map<string, Status>();
   const near = new Set<string>();
+  const inside = new Set<string>();
   let inHandId: string | undefined;
   for (const stop of plan.stops) {
     for (const step of stop.steps) {
@@ -60,6 +63,7 @@ export function walkScene(
       const status = statusOf(step.id);
       statuses.set(id, before === undefined ? status : worse(before, status));
       if (stop === hereStop) near.add(id);
+      if (stop.stance.posture === "inside") inside.add(id);
       if (step.id === stepInHand) inHandId = id;
     }
   }
@@ -77,6 +81,7 @@ export function walkScene(
       status,
       inHand: id === inHandId,
       near: near.has(id),
+      inside: inside.has(id),
     });
   }
   const stops = plan.stops.map((stop): SceneStop => {

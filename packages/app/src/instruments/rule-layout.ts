@@ -117,8 +117,8 @@ function limitLabels(
   if (lowX_px === null || highX_px === null || texts.band === undefined || inside) {
     return { lowLabel, highLabel, bandLabel: null };
   }
-  const gap_px = widthOf(texts.band, 13) / 2 + 5;
-  const room = highX_px - lowX_px > 2 * gap_px + 20;
+  const gap_px = widthOf(texts.band, 11.5) / 2 + 5;
+  const room = highX_px - lowX_px > 2 * gap_px + 18;
   return {
     lowLabel,
     highLabel,

@@ -57,44 +57,43 @@ function RuleDrawing(props: DrawingProps) {
   const layout = layoutRule(values, texts, width_px, nut_px);
   const slider = useSlider(props, layout);
   return (
-    <svg
-      className={props.onChange === undefined ? "rule-drawing" : "rule-drawing rule-slides"}
-      width={width_px}
-      height={height_px}
-      viewBox={`0 0 ${width_px} ${height_px}`}
-      {...slider}
-    >
-      <Limits layout={layout} width_px={width_px} />
-      <path className="ink-2-line" d={`M0,${JOINT}H${width_px}`} />
-      <path className="ink-1-line" d={layout.minorX_px.map((x) => `M${x.toFixed(1)},${JOINT}v5`).join("")} />
-      <path
-        className="ink-1-line"
-        d={layout.majors.map(({ x_px }) => `M${x_px.toFixed(1)},${JOINT}v10`).join("")}
-      />
-      <g className="rule-number">
-        {layout.majors.map(({ value, x_px, numbered }) =>
-          numbered ? (
-            <text key={value} x={x_px} y={JOINT + 23} textAnchor="middle">
-              {figure(value, layout.majorDecimals)}
-            </text>
-          ) : null,
+    <div className={props.onChange === undefined ? undefined : "rule-slides"} {...slider}>
+      <svg width={width_px} height={height_px} viewBox={`0 0 ${width_px} ${height_px}`} aria-hidden="true">
+        <Limits layout={layout} width_px={width_px} />
+        <path className="ink-2-line" d={`M0,${JOINT}H${width_px}`} />
+        <path
+          className="ink-1-line"
+          d={layout.minorX_px.map((x) => `M${x.toFixed(1)},${JOINT}v5`).join("")}
+        />
+        <path
+          className="ink-1-line"
+          d={layout.majors.map(({ x_px }) => `M${x_px.toFixed(1)},${JOINT}v10`).join("")}
+        />
+        <g className="rule-number">
+          {layout.majors.map(({ value, x_px, numbered }) =>
+            numbered ? (
+              <text key={value} x={x_px} y={JOINT + 23} textAnchor="middle">
+                {figure(value, layout.majorDecimals)}
+              </text>
+            ) : null,
+          )}
+        </g>
+        {layout.lastX_px === null ? null : (
+          <rect className="paint" x={layout.lastX_px - 3.5} y={BASE_TOP} width={7} height={BASE_HIGH} />
         )}
-      </g>
-      {layout.lastX_px === null ? null : (
-        <rect className="paint" x={layout.lastX_px - 3.5} y={BASE_TOP} width={7} height={BASE_HIGH} />
-      )}
-      {layout.lastLabel === null ? null : (
-        <text
-          className="rule-last halo"
-          x={layout.lastLabel.x_px}
-          y={BASE_TOP + 17}
-          textAnchor={layout.lastLabel.anchor}
-        >
-          {layout.lastLabel.text}
-        </text>
-      )}
-      <Nut layout={layout} props={props} centre={centre} nut_px={nut_px} height_px={height_px} />
-    </svg>
+        {layout.lastLabel === null ? null : (
+          <text
+            className="rule-last halo"
+            x={layout.lastLabel.x_px}
+            y={BASE_TOP + 17}
+            textAnchor={layout.lastLabel.anchor}
+          >
+            {layout.lastLabel.text}
+          </text>
+        )}
+        <Nut layout={layout} props={props} centre={centre} nut_px={nut_px} height_px={height_px} />
+      </svg>
+    </div>
   );
 }
 
@@ -185,7 +184,7 @@ function useSlider(props: TwoPartRuleProps, layout: RuleLayout) {
   if (onChange === undefined) return { role: "img", "aria-label": `${label}: ${valueText}` };
   const now = values.now ?? values.last ?? (values.min + values.max) / 2;
   const set = (value: number) => onChange(Math.min(values.max, Math.max(values.min, roundTo(value, step))));
-  const follow = (event: PointerEvent<SVGSVGElement>) => {
+  const follow = (event: PointerEvent<HTMLDivElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
     const x_px = ((event.clientX - box.left) / box.width) * layout.scale.width_px;
     onChange(layout.scale.under(x_px, step));
@@ -208,13 +207,13 @@ function useSlider(props: TwoPartRuleProps, layout: RuleLayout) {
     "aria-valuemax": values.max,
     "aria-valuenow": now,
     "aria-valuetext": valueText,
-    onPointerDown: (event: PointerEvent<SVGSVGElement>) => {
+    onPointerDown: (event: PointerEvent<HTMLDivElement>) => {
       if (event.button !== 0) return;
       dragging.current = true;
       event.currentTarget.setPointerCapture(event.pointerId);
       follow(event);
     },
-    onPointerMove: (event: PointerEvent<SVGSVGElement>) => {
+    onPointerMove: (event: PointerEvent<HTMLDivElement>) => {
       if (dragging.current) follow(event);
     },
     onPointerUp: () => {
@@ -223,7 +222,7 @@ function useSlider(props: TwoPartRuleProps, layout: RuleLayout) {
     onPointerCancel: () => {
       dragging.current = false;
     },
-    onKeyDown: (event: KeyboardEvent<SVGSVGElement>) => {
+    onKeyDown: (event: KeyboardEvent<HTMLDivElement>) => {
       const value = keys[event.key];
       if (value === undefined) return;
       event.preventDefault();

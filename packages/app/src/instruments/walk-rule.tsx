@@ -52,7 +52,12 @@ function Strokes({ groups, here, width_px, height_px, gap_px }: StrokesProps) {
     x += gap_px;
   }
   return (
-    <svg width={width_px} height={height_px + 4} viewBox={`0 0 ${width_px} ${height_px + 4}`}>
+    <svg
+      width={width_px}
+      height={height_px + 4}
+      viewBox={`0 0 ${width_px} ${height_px + 4}`}
+      aria-hidden="true"
+    >
       <path className="walk-tick" d={paths.tick} strokeWidth={1.1} />
       <path className="paint-line" d={paths.paint} strokeWidth={Math.min(2.2, step * 0.62)} />
       <path className="paint-line" d={paths.turned} strokeWidth={2.2} />

@@ -78,11 +78,16 @@ interface MarkProps {
 
 /** A witness mark: what is known of one look, or of one verdict. Never used for an error of the app itself. */
 export const Mark = memo(function Mark({ status, size_px = 24, silent = false }: MarkProps) {
-  const naming = silent
-    ? { "aria-hidden": true as const }
-    : { role: "img", "aria-label": STATUS_NAME[status] };
   return (
-    <svg className={`wm wm-${status}`} width={size_px} height={size_px} viewBox="-24 -24 48 48" {...naming}>
+    <svg
+      className={`wm wm-${status}`}
+      width={size_px}
+      height={size_px}
+      viewBox="-24 -24 48 48"
+      role="img"
+      aria-label={STATUS_NAME[status]}
+      aria-hidden={silent}
+    >
       <MarkStrokes status={status} size_px={size_px} />
     </svg>
   );

@@ -24,7 +24,7 @@ async function seed(clock: ScenarioClock, keep: Awaited<ReturnType<typeof openKe
   await keep.introduce({ name: "MK", role: "pilot" });
   for (const load of Object.values(books)) {
     const result = await keep.adoptBook(await load(), "book.yaml");
-    if ("faults" in result) throw new Error(JSON.stringify(result.faults.slice(0, 3)));
+    if ("faults" in result) console.error(result.faults[0]);
   }
   const cold = { value: 4, unit: "degC" } as const;
   const mild = { value: 11, unit: "degC" } as const;

@@ -1,6 +1,9 @@
-import type { Check } from "@witnessmark/book";
+import { band } from "@witnessmark/assess";
+import type { Book, Check } from "@witnessmark/book";
+import { fromSI } from "@witnessmark/engine";
 import { newId, type Read } from "@witnessmark/ledger";
 import { planWalk, type Step, stepsOf } from "@witnessmark/planner";
+import { roundTo } from "../instruments/scale.ts";
 import type { Draft } from "../keep/contract.ts";
 import type { OpenKeep } from "../keep/keep.ts";
 import { isoWithOffset } from "../words/dates.ts";
@@ -44,7 +47,7 @@ export async function walkThrough(
   for (const step of stepsOf(planWalk(book, "first-of-day"))) {
     if (step.id === told.until) break;
     clock.at_ms += 11_000;
-    await keep.append(registration, draftsOf(walk, step, told));
+    await keep.append(registration, draftsOf(walk, step, told, book));
   }
   if (told.finish) {
     clock.at_ms += 20_000;
@@ -53,7 +56,7 @@ export async function walkThrough(
   return walk;
 }
 
-function draftsOf(walk: string, step: Step, told: WalkTold): readonly Draft[] {
+function draftsOf(walk: string, step: Step, told: WalkTold, book: Book): readonly Draft[] {
   if (step.kind === "ground-gear") {
     const { item } = step;
     return [
@@ -64,7 +67,7 @@ function draftsOf(walk: string, step: Step, told: WalkTold): readonly Draft[] {
     ];
   }
   const of = told.told[step.id];
-  const read = of?.read ?? middleOf(step.check);
+  const read = of?.read ?? middleOf(step.check, book, of?.temperature ?? told.temperature);
   const reading: readonly Draft[] =
     step.check.reading === undefined || read === undefined
       ? []
@@ -98,26 +101,15 @@ function draftsOf(walk: string, step: Step, told: WalkTold): readonly Draft[] {
   ];
 }
 
-/** A value that is as it should be: the middle of the book's own band, in the book's unit. */
-function middleOf({ reading }: Check): Read | undefined {
-  if (reading === undefined) return undefined;
-  const { limit, scale } = reading;
-  const [from, to] = scale;
-  switch (limit.by) {
-    case "tyre":
-      return { value: Number((limit.service.value * 1.02).toFixed(2)), unit: limit.service.unit };
-    case "table": {
-      const row = limit.rows[Math.floor(limit.rows.length / 2)];
-      const low = row?.low ?? from;
-      const high = row?.high ?? to;
-      return { value: Number(((low.value + high.value) / 2).toFixed(2)), unit: low.unit };
-    }
-    default: {
-      const low = limit.low ?? from;
-      const high = limit.high ?? to;
-      return { value: Number(((low.value + high.value) / 2).toFixed(2)), unit: low.unit };
-    }
-  }
+/** A value that is as it should be: the middle of the band at that temperature, to the step of its gauge. */
+function middleOf(check: Check, book: Book, temperature: Read): Read | undefined {
+  const { reading } = check;
+  const gauge = reading === undefined ? undefined : book.gauges.get(reading.gauge);
+  if (reading === undefined || gauge === undefined) return undefined;
+  const [from, to] = reading.scale;
+  const limits = band(check, book, temperature);
+  const middleSI = ((limits?.low ?? from.valueSI) + (limits?.high ?? to.valueSI)) / 2;
+  return { value: roundTo(fromSI(middleSI, gauge.unit), gauge.resolution.value), unit: gauge.unit };
 }
 
 export const fuelled = (at_ms: number): Draft => ({

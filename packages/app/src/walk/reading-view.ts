@@ -123,7 +123,7 @@ interface Landmarks {
 }
 
 /** So much room is left beside the band, as a share of its width. */
-const BESIDE_1 = 0.9;
+const BESIDE_1 = 0.75;
 
 /**
  * The part of the book's scale that is drawn: close round the band, so that a step can be seen and dragged, and wide
@@ -133,7 +133,7 @@ function windowOf(scale: Ends, { low, high, last, now }: Landmarks, step: number
   if (low === undefined || high === undefined) {
     return { from: Math.min(scale.from, now ?? scale.from), to: Math.max(scale.to, now ?? scale.to) };
   }
-  const beside = Math.max((high - low) * BESIDE_1, 4 * step);
+  const beside = Math.max((high - low) * BESIDE_1, 3 * step);
   const from = Math.max(scale.from, Math.min(low - beside, (last ?? low) - beside / 2));
   const to = Math.min(scale.to, Math.max(high + beside, (last ?? high) + beside / 2));
   return {

@@ -12,6 +12,8 @@ export interface StepView {
   readonly answer: CheckAnswer | undefined;
   /** An interruption asks for it again. */
   readonly askedAgain: boolean;
+  /** What the assessment says of it, in one line. */
+  readonly says: string | undefined;
 }
 
 /** A walk as its screens see it. */
@@ -33,24 +35,33 @@ export function walkView(
 ): WalkView {
   const answers = new Map<string, CheckAnswer>();
   for (const answer of state.answersByWalk.get(walk.id) ?? []) answers.set(answer.check, answer);
-  const verdicts = new Map<string, Status>();
-  for (const { subject, status } of assessment.verdicts) {
-    if (subject === undefined) continue;
-    const key = `${subject.kind} ${subject.id}`;
-    if (!verdicts.has(key)) verdicts.set(key, status);
+  const verdicts = new Map<string, Assessment["verdicts"][number]>();
+  for (const verdict of assessment.verdicts) {
+    if (verdict.subject === undefined) continue;
+    const key = `${verdict.subject.kind} ${verdict.subject.id}`;
+    // they come worst first
+    if (!verdicts.has(key)) verdicts.set(key, verdict);
   }
   const steps = plan.stops.flatMap((stop) =>
     stop.steps.map((step): StepView => {
       const verdict = verdicts.get(`${step.kind} ${step.id}`);
       if (step.kind === "ground-gear") {
-        return { step, stop, status: verdict ?? "open", answer: undefined, askedAgain: false };
+        return {
+          step,
+          stop,
+          status: verdict?.status ?? "open",
+          answer: undefined,
+          askedAgain: false,
+          says: verdict?.says,
+        };
       }
       const answer = answers.get(step.id);
       return {
         step,
         stop,
         answer,
-        status: checkStatus(answer, verdict),
+        status: checkStatus(answer, verdict?.status),
+        says: verdict?.says,
         askedAgain: walk.askedAgain.includes(step.id),
       };
     }),

@@ -1,5 +1,5 @@
 import type { Check } from "@witnessmark/book";
-import { memo } from "react";
+import { memo, useEffect, useRef } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href } from "../../routes/route.ts";
 
@@ -21,8 +21,13 @@ interface TocProps {
 }
 
 const Toc = memo(function Toc({ book, registration, current, stance }: TocProps) {
+  const list = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (current === undefined) return;
+    list.current?.querySelector('[aria-current="true"]')?.scrollIntoView({ block: "center" });
+  }, [current]);
   return (
-    <nav className="toc" aria-label="Stances and checks">
+    <nav className="toc" aria-label="Stances and checks" ref={list}>
       <h2>Stances in walking order</h2>
       {book.stances.map((each, index) => {
         const checks = book.checks.filter((check) => check.stance === each.id);

@@ -1,6 +1,6 @@
 import { band } from "@witnessmark/assess";
 import type { Check, Reading } from "@witnessmark/book";
-import { fromSI, toSI, UNITS, withSymbol } from "@witnessmark/engine";
+import { fromSI, type Measure, toSI, UNITS, withSymbol } from "@witnessmark/engine";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { StripeLog } from "../../instruments/stripe-log.tsx";
 import { WALK_NAMES } from "../../walk/open-walk.ts";
@@ -57,7 +57,7 @@ export function CheckPage({ open, check }: { readonly open: OpenAircraft; readon
           <>
             <Field label="Gauge">{book.gauges.get(reading.gauge)?.name ?? reading.gauge}</Field>
             <Field label="Limit">
-              <LimitBoxes reading={reading} />
+              <LimitBoxes reading={reading} resolution={book.gauges.get(reading.gauge)?.resolution} />
             </Field>
             <BandChart book={book} check={check} reading={reading} />
           </>
@@ -93,9 +93,20 @@ function Field({ label, children }: { readonly label: string; readonly children:
   );
 }
 
-function LimitBoxes({ reading }: { readonly reading: Reading }) {
+function LimitBoxes({
+  reading,
+  resolution,
+}: {
+  readonly reading: Reading;
+  readonly resolution: Measure | undefined;
+}) {
   const { limit } = reading;
-  const text = (value: number) => figure(value, String(value).split(".")[1]?.length ?? 0);
+  const places = (value: number) => String(value).split(".")[1]?.length ?? 0;
+  const text = ({ value, unit }: Measure) =>
+    figure(
+      value,
+      unit === resolution?.unit ? Math.max(places(value), places(resolution.value)) : places(value),
+    );
   if (limit.by === "table") {
     return <>{limit.rows.length} rows against temperature, joined by straight lines</>;
   }
@@ -111,7 +122,7 @@ function LimitBoxes({ reading }: { readonly reading: Reading }) {
     <span className="boxes">
       {boxes.map(({ key, measure, note }) => (
         <span className="box" key={key}>
-          {text(measure.value)}
+          {text(measure)}
           <small>
             {UNITS[measure.unit].symbol} {note}
           </small>
@@ -119,7 +130,7 @@ function LimitBoxes({ reading }: { readonly reading: Reading }) {
       ))}
       {at === undefined ? null : (
         <span className="box">
-          {text(at.value)}
+          {text(at)}
           <small>{UNITS[at.unit].symbol}</small>
         </span>
       )}

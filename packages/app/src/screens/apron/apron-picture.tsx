@@ -5,9 +5,15 @@ import { AircraftPlan } from "../../drawing/aircraft-plan.tsx";
 import { useSize } from "../../instruments/use-width.ts";
 import { MarkAt } from "../../marks/mark.tsx";
 
+/** What the pictures of an Apron must hold at their common scale. */
+export interface Largest {
+  readonly wide_m: number;
+  readonly long_m: number;
+}
+
 interface ApronPictureProps {
   readonly book: Book;
-  readonly pxPerMetre: number;
+  readonly largest: Largest;
   readonly status: Status;
   /** Where the worst verdict is: x aft, y right. */
   readonly place: readonly [number, number] | undefined;
@@ -29,7 +35,8 @@ interface PictureProps extends ApronPictureProps {
   readonly height_px: number;
 }
 
-function Picture({ book, pxPerMetre: k, status, place, scaleBar, width_px, height_px }: PictureProps) {
+function Picture({ book, largest, status, place, scaleBar, width_px, height_px }: PictureProps) {
+  const k = Math.min((width_px - 12) / largest.wide_m, (height_px - 64) / largest.long_m);
   const { fore_m, aft_m } = extent(book.geometry);
   const x = width_px / 2;
   const y = height_px / 2 - ((fore_m + aft_m) / 2) * k - 4;

@@ -12,12 +12,9 @@ import { openWalk, walkButton } from "../../walk/open-walk.ts";
 import { clockTime } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { keptOfAll } from "../../words/keeping.ts";
-import { ApronPicture } from "./apron-picture.tsx";
+import { ApronPicture, type Largest } from "./apron-picture.tsx";
 import { TakeDemoAway } from "./take-demo-away.tsx";
 import "./apron.css";
-
-/** Half a picture's width on a phone, less a margin: what the widest wing must fit into. */
-const PICTURE_px = 136;
 
 /** The aircraft one looks after, each with what stands between it and flight. */
 export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
@@ -26,7 +23,7 @@ export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
     [snapshot.aircraft],
   );
   const archived = snapshot.aircraft.size - entries.length;
-  const pxPerMetre = useMemo(() => commonScale(entries), [entries]);
+  const largest = useMemo(() => largestOf(entries), [entries]);
   const walking = entries.some((entry) => openWalk(entry.state) !== undefined);
   const first = entries.find((entry) => openWalk(entry.state) !== undefined);
   return (
@@ -42,7 +39,7 @@ export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
               <AircraftRow
                 key={entry.registration}
                 entry={entry}
-                pxPerMetre={pxPerMetre}
+                largest={largest}
                 first={entry === first}
                 scaleBar={index === entries.length - 1}
               />
@@ -59,27 +56,23 @@ export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   );
 }
 
-/** One scale for all, so that the pictures can be compared. */
-function commonScale(entries: readonly AircraftEntry[]): number {
-  const widest_m = Math.max(
-    13.4,
-    ...entries.flatMap(({ book }) => {
-      if (book === null) return [];
-      const { left_m, right_m } = extent(book.geometry);
-      return [2 * Math.max(-left_m, right_m)];
-    }),
-  );
-  return PICTURE_px / widest_m;
+/** The widest and the longest of them: one scale for all, so that the pictures can be compared. */
+function largestOf(entries: readonly AircraftEntry[]): Largest {
+  const extents = entries.flatMap(({ book }) => (book === null ? [] : [extent(book.geometry)]));
+  return {
+    wide_m: Math.max(13, ...extents.map(({ left_m, right_m }) => 2 * Math.max(-left_m, right_m))),
+    long_m: Math.max(10, ...extents.map(({ fore_m, aft_m }) => aft_m - fore_m)),
+  };
 }
 
 interface AircraftRowProps {
   readonly entry: AircraftEntry;
-  readonly pxPerMetre: number;
+  readonly largest: Largest;
   readonly first: boolean;
   readonly scaleBar: boolean;
 }
 
-function AircraftRow({ entry, pxPerMetre, first, scaleBar }: AircraftRowProps) {
+function AircraftRow({ entry, largest, first, scaleBar }: AircraftRowProps) {
   const { book, registration, state } = entry;
   if (book === null) return <UnreadableRow entry={entry} />;
   return (
@@ -87,7 +80,7 @@ function AircraftRow({ entry, pxPerMetre, first, scaleBar }: AircraftRowProps) {
       registration={registration}
       book={book}
       state={state}
-      pxPerMetre={pxPerMetre}
+      largest={largest}
       first={first}
       scaleBar={scaleBar}
     />
@@ -100,7 +93,7 @@ interface ReadableRowProps extends Omit<AircraftRowProps, "entry"> {
   readonly state: AircraftEntry["state"];
 }
 
-function ReadableRow({ registration, book, state, pxPerMetre, first, scaleBar }: ReadableRowProps) {
+function ReadableRow({ registration, book, state, largest, first, scaleBar }: ReadableRowProps) {
   const minute = useMinute();
   const draft = flightDrafts.use()[registration];
   const flight = flightOf(draft);
@@ -116,7 +109,7 @@ function ReadableRow({ registration, book, state, pxPerMetre, first, scaleBar }:
     <li className="apron-row">
       <ApronPicture
         book={book}
-        pxPerMetre={pxPerMetre}
+        largest={largest}
         status={status}
         place={worstAt === undefined || status === "open" ? undefined : placeOf(book, state, worstAt.subject)}
         scaleBar={scaleBar}

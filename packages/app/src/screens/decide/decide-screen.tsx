@@ -6,6 +6,7 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { useMinute } from "../../preferences/clock.ts";
 import { flightDrafts, flightOf } from "../../preferences/flight-draft.ts";
+import { useWide } from "../../preferences/wide.ts";
 import { href } from "../../routes/route.ts";
 import { latestWalk } from "../../walk/open-walk.ts";
 import { clockTime } from "../../words/dates.ts";
@@ -38,6 +39,11 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
     flight === null
       ? "No flight planned"
       : `${flight.from} to ${flight.to}, ${clockTime(Date.parse(flight.offBlocks))}`;
+  const wide = useWide();
+  const joint =
+    decision === undefined || stands === undefined ? null : (
+      <DecisionJoint open={open} decision={decision} standing={stands} />
+    );
   const summary = (
     <>
       <Summary open={open} />
@@ -62,13 +68,12 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
     <AircraftFrame open={open} sheet="decide" title="Decide" under={under} className="decide">
       <main className="decide-main">
         <div className="decide-list">
+          {wide ? null : joint}
           {summary}
           <VerdictList open={open} only={only} />
         </div>
         <div className="decide-side">
-          {decision === undefined || stands === undefined ? null : (
-            <DecisionJoint open={open} decision={decision} standing={stands} />
-          )}
+          {wide ? joint : null}
           <Holds assessment={assessment} />
           <FlightLine registration={registration} />
           {latestWalk(state) === undefined ? <NoWalk registration={registration} /> : <Sign open={open} />}

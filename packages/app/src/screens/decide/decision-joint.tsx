@@ -1,5 +1,6 @@
 import type { Standing } from "@witnessmark/assess";
 import type { Decision } from "@witnessmark/ledger";
+import { useEffect, useRef } from "react";
 import { deviceWord } from "../../frame/device-word.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href } from "../../routes/route.ts";
@@ -13,9 +14,18 @@ interface DecisionJointProps {
   readonly standing: Standing;
 }
 
+/** Signed so lately that it was done on this screen. */
+const JUST_ms = 5000;
+
 /** The stripe painted across evidence and signature; out of line once what it rests on has moved. */
 export function DecisionJoint({ open, decision, standing }: DecisionJointProps) {
   const { registration, entry } = open;
+  const ref = useRef<HTMLElement>(null);
+  const fresh = Date.now() - Date.parse(decision.recordedAt) < JUST_ms;
+  useEffect(() => {
+    // what was just signed is what one wants to see
+    if (fresh) ref.current?.focus();
+  }, [fresh]);
   const signed_ms = Date.parse(decision.recordedAt);
   const now_ms = Date.now();
   const signed = `Signed ${whenShort(signed_ms, now_ms)}`;
@@ -33,14 +43,14 @@ export function DecisionJoint({ open, decision, standing }: DecisionJointProps) 
   const kept = entry.toSend > 0 ? "Kept, not yet all sent." : "On the server.";
   const worse = standing.stands ? [] : standing.worse;
   return (
-    <section className="decided" aria-label="The last decision">
+    <section className="decided" aria-label="The last decision" ref={ref} tabIndex={-1}>
       <div className={standing.stands ? "joint" : "joint joint-lapsed"}>
-        <svg className="joint-stripe" aria-hidden="true" preserveAspectRatio="none" viewBox="0 0 30 100">
+        <svg className="joint-stripe" aria-hidden="true" preserveAspectRatio="none" viewBox="0 0 37 100">
           {standing.stands ? (
             <rect className="wm-stripe" x="0" y="0" width="15" height="100" />
           ) : (
             <>
-              <rect className="wm-stripe" x="15" y="0" width="15" height="56" />
+              <rect className="wm-stripe" x="22" y="0" width="15" height="56" />
               <rect className="wm-stripe" x="0" y="57" width="15" height="43" />
             </>
           )}

@@ -6,7 +6,7 @@ export function Holds({ assessment }: { readonly assessment: Assessment }) {
   const { holdsUntil, verdicts } = assessment;
   const counts = new Map<string, number>();
   for (const verdict of verdicts) {
-    if (verdict.status !== "clear" && verdict.status !== "caution") continue;
+    if (verdict.topic !== "check" || (verdict.status !== "clear" && verdict.status !== "caution")) continue;
     for (const end of verdict.endsWith ?? []) counts.set(end, (counts.get(end) ?? 0) + 1);
   }
   const ends = [...counts].sort(([, a], [, b]) => b - a).map(([words]) => words);

@@ -12,7 +12,7 @@ export interface Balloon extends Noted {
 
 const MARGIN = 16;
 const APART = 23;
-const TOP = 40;
+const TOP = 60;
 
 /**
  * Puts the numbers of the notes in the two margins of the drawing, each beside its place, none over another. Those

@@ -35,8 +35,9 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
         <Notes sheet={sheet} />
         {below.length === 0 ? null : (
           <div className="paper-more">
-            <Readings rows={below.filter((_, index) => index % 2 === 0)} />
-            <Readings rows={below.filter((_, index) => index % 2 === 1)} />
+            {[0, 1, 2].map((column) => (
+              <Readings key={column} rows={below.filter((_, index) => index % 3 === column)} short />
+            ))}
           </div>
         )}
         <Foot sheet={sheet} />
@@ -58,7 +59,7 @@ function Head({ sheet }: { readonly sheet: Sheet }) {
         <Mark status={sheet.status} size_px={68} />
       </div>
       <div>
-        <h1>{sheet.title}</h1>
+        <h1 className={sheet.title.length > 19 ? "paper-long" : undefined}>{sheet.title}</h1>
         <p>
           <b>{sheet.registration}</b> {sheet.type}, {sheet.date}
           <br />
@@ -80,7 +81,14 @@ function Head({ sheet }: { readonly sheet: Sheet }) {
   );
 }
 
-function Readings({ rows }: { readonly rows: readonly SheetReading[] }) {
+/** @param short without what is left to the limit: for those that are clear, when there are many */
+function Readings({
+  rows,
+  short = false,
+}: {
+  readonly rows: readonly SheetReading[];
+  readonly short?: boolean;
+}) {
   return (
     <table className="paper-readings">
       <thead className="out-of-sight">
@@ -94,9 +102,9 @@ function Readings({ rows }: { readonly rows: readonly SheetReading[] }) {
         {rows.map((row) => (
           <tr key={`${row.title}${row.says}`}>
             <th scope="row">{row.title}</th>
-            <td>{row.status === "open" ? "" : valueOf(row.says)}</td>
+            <td>{row.status === "open" ? "" : figureOf(row.says)}</td>
             <td>
-              <b>{row.margin}</b>
+              {short ? null : <b>{row.margin}</b>}
               <Mark status={row.status} size_px={16} />
             </td>
           </tr>
@@ -107,7 +115,7 @@ function Readings({ rows }: { readonly rows: readonly SheetReading[] }) {
 }
 
 /** "5.00 bar" of "5.00 bar, 4.97 or more at 4 °C". */
-const valueOf = (says: string) => says.split(/[,:]\s/)[0] ?? says;
+const figureOf = (says: string) => says.split(/[,:]\s/)[0] ?? says;
 
 function Notes({ sheet }: { readonly sheet: Sheet }) {
   const told = sheet.notes.filter((note) => note.status !== "open");

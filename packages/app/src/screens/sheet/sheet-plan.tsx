@@ -28,12 +28,14 @@ export function SheetPlan({ sheet, book }: { readonly sheet: Sheet; readonly boo
       <g transform={`translate(${ox.toFixed(1)} ${oy.toFixed(1)})`}>
         <AircraftPlan geometry={book.geometry} pxPerMetre={k} detail={2} centre />
       </g>
-      {sheet.marks.map((mark) => {
-        const { x, y } = at(mark.place);
-        return mark.status === "clear" ? (
-          <path key={`${x} ${y}`} className="sheet-seen" d={`M${x.toFixed(1)},${(y - 3.4).toFixed(1)}v6.8`} />
-        ) : null;
-      })}
+      <path
+        className="sheet-seen"
+        d={sheet.marks
+          .filter((mark) => mark.status === "clear")
+          .map(({ place }) => at(place))
+          .map(({ x, y }) => `M${x.toFixed(1)},${(y - 3.4).toFixed(1)}v6.8`)
+          .join("")}
+      />
       {drawn.map((balloon) => (
         <path
           key={balloon.note}
@@ -63,6 +65,14 @@ export function SheetPlan({ sheet, book }: { readonly sheet: Sheet; readonly boo
         <text x={30} y={23}>
           as it should be
         </text>
+        {noted.length === 0 ? null : (
+          <>
+            <MarkAt status="caution" x={18} y={38} size_px={15} />
+            <text x={30} y={42}>
+              see the note
+            </text>
+          </>
+        )}
       </g>
     </svg>
   );

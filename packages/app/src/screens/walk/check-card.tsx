@@ -29,7 +29,7 @@ type Panel = "check" | "not-right" | "could-not" | "photo";
 /** One point, one look: what to do, what right looks like, last time, the reading, and the three answers. */
 export function CheckCard(props: CheckCardProps) {
   const { open, view, inHand, check, sayer, wide } = props;
-  const reading = useReading(open, view.walk.id, check);
+  const reading = useReading(open, view.walk.id, check, inHand.status === "open");
   const heading = useHeadingFocus();
   const [panel, setPanel] = useState<Panel>("check");
   const [whyOpen, setWhyOpen] = useState(false);

@@ -36,6 +36,9 @@ export function CheckParts({ open, view, inHand, check, reading, everything }: C
       {everything ? <Part label="Why">{whyText(check)}</Part> : null}
       <Part label="Last">{lastText(state, view, check, reading, everything)}</Part>
       {now === null ? null : <Part label="Now">{now}</Part>}
+      {now !== null && inHand.status === "open" && inHand.says !== undefined ? (
+        <Part label="Open">{openText(inHand.says)}</Part>
+      ) : null}
       {others === null ? null : <Part label="Others">{others}</Part>}
       {beside === null ? null : <Part label="Beside">{beside}</Part>}
     </dl>
@@ -50,6 +53,9 @@ function Part({ label, children }: { readonly label: string; readonly children: 
     </>
   );
 }
+
+/** "Look along the hatch seal: no photo was left in this walk": the part that says why it is open still. */
+const openText = (says: string) => `${capital(says.slice(says.indexOf(": ") + 1).trim())}.`;
 
 const whyText = ({ why, hazard }: Check) => `${stop(why)} If missed: ${stop(lower(hazard.ifMissed))}`;
 const stop = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`);

@@ -88,7 +88,7 @@ export function GearCard(props: GearCardProps) {
             ))}
           </fieldset>
         ) : null}
-        {fitting ? null : (
+        {fitting || rest === 0 ? null : (
           <fieldset className="choices stow">
             <legend className="legend">Stowed in</legend>
             {places.map((each) => (

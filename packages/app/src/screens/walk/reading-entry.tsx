@@ -28,7 +28,8 @@ export function ReadingEntry({
   const step = (way: 1 | -1) => inHand.setValue(start + way * entry.step);
   const stepText = withSymbol(figure(entry.step, entry.decimals), entry.unit);
   const { symbol } = UNITS[entry.unit];
-  const gaugeText = `gauge${wide ? ` ${gauge.name}` : ""} ±${view.doubtText}`;
+  const code = wide ? /\b[A-Z]{1,4}-?\d+\b/.exec(gauge.name)?.[0] : undefined;
+  const gaugeText = `gauge${code === undefined ? "" : ` ${code}`} ±${view.doubtText}`;
   return (
     <>
       <div className="scale">

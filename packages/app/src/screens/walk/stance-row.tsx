@@ -1,7 +1,8 @@
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { href } from "../../routes/route.ts";
-import { type StepView, stepName, type WalkView } from "../../walk/walk-view.ts";
+import { shortName } from "../../walk/short-name.ts";
+import type { StepView, WalkView } from "../../walk/walk-view.ts";
 
 interface StanceRowProps {
   readonly open: OpenAircraft;
@@ -20,15 +21,9 @@ export function StanceRow({ open, view, inHand }: StanceRowProps) {
           aria-current={step.id === inHand.step.id ? "step" : undefined}
         >
           <Mark status={view.byId.get(step.id)?.status ?? "open"} size_px={24} />
-          <span>{shortName(stepName(step, open.book.points))}</span>
+          <span>{shortName(step, inHand.stop.steps, open.book)}</span>
         </a>
       ))}
     </nav>
   );
-}
-
-/** The side is told by the stance; the row has room for little more than the thing. */
-function shortName(name: string): string {
-  const bare = name.replace(/^(left|right)\s+/i, "");
-  return bare.charAt(0).toUpperCase() + bare.slice(1);
 }

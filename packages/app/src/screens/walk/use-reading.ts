@@ -33,8 +33,16 @@ export interface ReadingInHand {
   settle(): void;
 }
 
-/** @returns null for a check that asks for no reading, or whose gauge the book does not have */
-export function useReading(open: OpenAircraft, walk: string, check: Check): ReadingInHand | null {
+/**
+ * @param asked the step is open: a reading kept in this walk is then last time's, and nothing comes filled in
+ * @returns null for a check that asks for no reading, or whose gauge the book does not have
+ */
+export function useReading(
+  open: OpenAircraft,
+  walk: string,
+  check: Check,
+  asked: boolean,
+): ReadingInHand | null {
   const { book, state } = open;
   const { reading } = check;
   const gauge = reading === undefined ? undefined : book.gauges.get(reading.gauge);
@@ -44,13 +52,13 @@ export function useReading(open: OpenAircraft, walk: string, check: Check): Read
     const said =
       reading?.temperatureOf === undefined ? undefined : temperatureSaid(walk, reading.temperatureOf);
     return {
-      read: found?.read ?? kept?.read ?? null,
-      temperature: found?.temperature ?? kept?.temperature ?? said ?? null,
+      read: found?.read ?? (asked ? null : kept?.read) ?? null,
+      temperature: found?.temperature ?? (asked ? null : kept?.temperature) ?? said ?? null,
     };
   });
   const chosen = preferences.use().units;
   const [ownUnit, setOwnUnit] = useState<UnitId | undefined>(draft.read?.unit);
-  const last = lastLook(state, check.id, walk).reading;
+  const last = (asked ? kept : undefined) ?? lastLook(state, check.id, walk).reading;
   const temperature = draft.temperature ?? undefined;
   const unit = ownUnit ?? (reading === undefined ? undefined : chosen[reading.dimension]);
   const entry = useMemo(
@@ -111,7 +119,7 @@ export function useReading(open: OpenAircraft, walk: string, check: Check): Read
       if (reading.temperatureOf !== undefined) keepTemperature(walk, reading.temperatureOf, next);
     },
     drafts: () => {
-      if (draft.read === null || isSame(kept, draft)) return [];
+      if (draft.read === null || (!asked && isSame(kept, draft))) return [];
       return [
         {
           type: "reading.recorded",
