@@ -33,6 +33,15 @@ describe("the plan of a walk", () => {
     expect(shape("turnaround")).toEqual(["1 nose: plug spinner", "2 tail: pitot rudder"]);
   });
 
+  it("takes in, at their stances, the checks that have to be looked at again besides", () => {
+    const plan = planWalk(book, "turnaround", new Set(["tank", "spinner", "no-such-check"]));
+    expect(plan.stops.map((stop) => stop.steps.map((step) => step.id).join(" "))).toEqual([
+      "plug spinner",
+      "tank",
+      "pitot rudder",
+    ]);
+  });
+
   it("fits ground gear last at its stance after a flight", () => {
     expect(shape("after-flight")).toEqual(["1 nose: oil plug", "2 tail: pitot"]);
   });

@@ -24,10 +24,13 @@ function grouped<T>(items: readonly T[], key: (item: T) => string | undefined): 
  * Ground gear comes first at its stance, so that a cover is off before what it hides is looked at; after a flight it
  * comes last, because then it is fitted over what has been looked at. A stance without a step is left out, and the
  * stops are numbered as they are walked.
+ *
+ * @param also ids of checks that are walked as well, though the book does not ask them on this kind of walk: what a
+ *   turnaround rests on and a happening has reopened
  */
-export function planWalk(book: Book, kind: WalkKind): WalkPlan {
+export function planWalk(book: Book, kind: WalkKind, also: ReadonlySet<string> = new Set()): WalkPlan {
   const checks = grouped(
-    book.checks.filter((check) => check.walks.includes(kind)),
+    book.checks.filter((check) => check.walks.includes(kind) || also.has(check.id)),
     (check) => check.stance,
   );
   const gear = grouped(book.groundGear, (item) => gearStance(book, item));

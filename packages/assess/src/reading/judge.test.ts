@@ -158,6 +158,8 @@ describe("a fixed limit", () => {
     expect(plain(of(low, 26).says)).toBe("26.0 V, 24.0 or more");
     expect(plain(of(high, 26).says)).toBe("26.0 V, at most 29.0");
     expect(of(high, 30).status).toBe("stop");
+    expect(lines(of(low, 26))).toContain("Limit now, rounded up: 24.0 V");
+    expect(lines(of(high, 26))).toContain("Limit now, rounded down: 29.0 V");
   });
 
   it("without an end is no limit, and gives open", () => {
@@ -270,6 +272,10 @@ describe("a limit that moves with temperature", () => {
     const cold = judgeTyre(5.0, { value: 39.2, unit: "degF" }); // 4 °C
     expect(cold.status).toBe("caution");
     expect(cold.margin).toEqual(judgeTyre(5.0).margin);
+  });
+
+  it("shows a temperature to a tenth, whatever a stepper made of it", () => {
+    expect(plain(judgeTyre(5.2, { value: 3.9999999999, unit: "degC" }).says)).toContain("at 4.0 °C");
   });
 
   it("refuses a temperature that is none", () => {

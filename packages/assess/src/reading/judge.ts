@@ -92,7 +92,10 @@ const readText = (figures: Figures, read: Read): string => shown(toSI(read.value
 function readLine(gauge: Gauge, figures: Figures, read: Read): WorkingLine {
   const doubt = String(gauge.accuracy.value);
   const unit = gauge.accuracy.unit === gauge.unit ? "" : ` ${UNITS[gauge.accuracy.unit].symbol}`;
-  const typed = read.unit === gauge.unit ? "" : `, typed as ${withSymbol(String(read.value), read.unit)}`;
+  const typed =
+    read.unit === gauge.unit
+      ? ""
+      : `, typed as ${withSymbol(String(Number(read.value.toPrecision(12))), read.unit)}`;
   return { label: `Read, gauge ±${doubt}${unit}`, value: `${readText(figures, read)}${typed}` };
 }
 

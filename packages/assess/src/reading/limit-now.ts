@@ -54,9 +54,9 @@ export const asWritten = ({ value, unit, valueSI }: Measure, step?: number): str
 
 const stepOf = (value: number): number => 10 ** -(String(value).split(".")[1]?.length ?? 0);
 
-/** `4 °C` */
+/** `4 °C`, `39.2 °F`; finer than a tenth nobody reads it. */
 export const temperatureText = ({ value, unit }: Read): string =>
-  formatMeasure(toSI(value, unit), unit, stepOf(value));
+  formatMeasure(toSI(value, unit), unit, Math.max(0.1, stepOf(value)));
 
 /** The book's own band in words: `4.20 bar to 5.00 bar`, `5.20 bar or more`, `at most 6 bar`. */
 function bookBand({ low, high }: { readonly low?: Measure; readonly high?: Measure }, step?: number): string {

@@ -32,7 +32,7 @@ export function isAfter(happening: Happening, look: Origin): boolean {
   if (compareOrder(happening, look) <= 0) return false;
   if (happening.at_ms >= Math.floor(look_ms / MINUTE_MS) * MINUTE_MS) return true;
   const skew_ms = behind_ms(happening);
-  return skew_ms > HONEST_SKEW_MS && happening.at_ms + skew_ms > look_ms;
+  return skew_ms > HONEST_SKEW_MS && happening.at_ms + skew_ms >= look_ms; // a stamp that stands still is told after
 }
 
 /** The same for a happening that nobody has recorded yet, and that would be told after everything else. */
