@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
+import { SOON } from "@witnessmark/store/testing/soon";
 import { temporaryFolder } from "@witnessmark/store/testing/temporary-folder";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { makeClient } from "./client.ts";
@@ -26,7 +27,7 @@ describe("the program", () => {
     onTestFinished(folder.remove);
     const environment = { DATA_DIR: `${folder.path}/data` };
     const first = start(environment);
-    await expect.poll(() => addressIn(first.said()), { timeout: 15_000 }).not.toBe("");
+    await expect.poll(() => addressIn(first.said()), SOON).not.toBe("");
     const client = makeClient(addressIn(first.said()));
     const { epoch, aircraft } = await client.aircraft();
     expect(aircraft.map((one) => one.aircraft)).toContain("ZZ-SKR");
@@ -38,10 +39,10 @@ describe("the program", () => {
     await expect(line).rejects.toMatchObject({ name: "NoAnswer" });
 
     const second = start(environment);
-    await expect.poll(() => addressIn(second.said()), { timeout: 15_000 }).not.toBe("");
+    await expect.poll(() => addressIn(second.said()), SOON).not.toBe("");
     expect(second.said()).not.toContain("demo");
     expect(await makeClient(addressIn(second.said())).aircraft()).toEqual({ epoch, aircraft });
-  });
+  }, 90_000);
 
   it("says in one line what is wrong, and ends with 1, when it cannot start", async () => {
     const { child, said } = start({ PORT: "x" });

@@ -45,7 +45,13 @@ export interface PushAnswer {
   readonly results: readonly PushResult[];
 }
 
-/** GET /api/aircraft/:aircraft/events?after=N&limit=500 */
+/**
+ * GET /api/aircraft/:aircraft/events?after=N&limit=500&afterId=…
+ *
+ * A page can hold fewer events than asked for when they are large: go on until `head`. With `afterId`, the id of the
+ * event at `after` as the reader knows it, the answer is 409 `another-history` when another event stands there. Then,
+ * as with another epoch or with `after` beyond `head`: start again from zero, and send what `devices` lacks.
+ */
 export interface PullAnswer {
   readonly epoch: string;
   readonly head: number;
@@ -63,19 +69,26 @@ export interface DevicesAnswer {
   readonly devices: Readonly<Record<string, number>>;
 }
 
-/** GET /api/aircraft/:aircraft/quarantine */
+/** GET /api/aircraft/:aircraft/quarantine?limit=500, newest first */
 export interface QuarantineAnswer {
   readonly events: readonly { readonly receivedAt: string; readonly reason: string; readonly text: string }[];
 }
 
-/** One message of GET /api/live (server-sent events, event name `head`): an aircraft has new events. */
+/**
+ * One message of GET /api/live (server-sent events, event name `head`): first how every aircraft stands, then each time
+ * an aircraft has new events. A hint: what is missed is found by the next pull.
+ */
 export interface LiveMessage {
   readonly aircraft: string;
   readonly head: number;
   readonly epoch: string;
 }
 
-/** Every refusal. */
+/**
+ * Every refusal. 400, 404, 409, 413, 415, 422: this request is wrong, and stays wrong. 426 `protocol-version`: the app
+ * or the server is too old. 403 `foreign-page`, 421 `unknown-host`: not asked for at this server's own address. 429 and
+ * 503, with Retry-After: later. 507 `disk-full`: later, once somebody has made room; nothing of it was kept.
+ */
 export interface ErrorAnswer {
   readonly error: { readonly code: string; readonly message: string; readonly field?: string };
 }

@@ -1,3 +1,4 @@
+import { SOON } from "@witnessmark/store/testing/soon";
 import { describe, expect, it, vi } from "vitest";
 import { LIVE_PER_CLIENT } from "../guard/limits.ts";
 import { serve } from "../testing/serve.ts";
@@ -37,7 +38,7 @@ describe("a live line", () => {
       again.off.abort();
       return got;
     };
-    await expect.poll(status).toBe(200);
+    await expect.poll(status, SOON).toBe(200);
     for (const { off } of lines) off.abort();
   });
 

@@ -1,6 +1,7 @@
 import { hashOfEvent, type LedgerEvent, readLedger, sha256, verifyLedger } from "@witnessmark/ledger";
 import type { Store } from "@witnessmark/store";
 import type { TestDatabase } from "@witnessmark/store/testing/backend";
+import { SOON } from "@witnessmark/store/testing/soon";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { type Client, type LiveMessage, makeClient } from "../client.ts";
 import { type RunningServer, startServer } from "../start-server.ts";
@@ -273,15 +274,13 @@ export function serverContract(name: string, create: () => Promise<TestDatabase>
         const off = new AbortController();
         const line = other.live((message) => heard.push(message), off.signal);
         await expect
-          .poll(() => heard)
+          .poll(() => heard, SOON)
           .toContainEqual({ aircraft: AIRCRAFT, head: 2, epoch: await store.epoch() });
         await client.push(AIRCRAFT, await new TestDevice().make(3));
-        await expect
-          .poll(() => heard, { timeout: 5_000 })
-          .toContainEqual(expect.objectContaining({ head: 5 }));
+        await expect.poll(() => heard, SOON).toContainEqual(expect.objectContaining({ head: 5 }));
         await other.push("ZZ-DUN", await new TestDevice("ZZ-DUN").make(1));
         await expect
-          .poll(() => heard)
+          .poll(() => heard, SOON)
           .toContainEqual(expect.objectContaining({ aircraft: "ZZ-DUN", head: 1 }));
         off.abort();
         await line;
@@ -324,6 +323,28 @@ export function serverContract(name: string, create: () => Promise<TestDatabase>
         expect(Object.values((await after.devices(AIRCRAFT)).devices).sort((a, b) => a - b)).toEqual([
           9, 9, 29,
         ]);
+      });
+
+      it("is refilled even when nobody could see that it was put back", async () => {
+        const phones = [new TestPhone(), new TestPhone(), new TestPhone()];
+        for (const phone of phones) await phone.record(5);
+        for (const phone of phones) await phone.exchange(client);
+        for (const phone of phones) await phone.exchange(client);
+        const epoch = await store.epoch();
+        // Rows of a table were put back by hand, under the running server: the epoch stays.
+        await database.run("delete from event where ledger_seq > 8");
+        await database.run("update aircraft set head = 8");
+        // The head is past the old places again before anyone asks: only the event there tells.
+        const late = new TestPhone();
+        await late.record(30);
+        await late.push(client);
+        for (const phone of [...phones, late]) await phone.exchange(client);
+        for (const phone of [...phones, late]) await phone.exchange(client);
+        expect(await store.epoch()).toBe(epoch);
+        const ids = (await held()).map(({ id }) => id);
+        expect(new Set(ids).size).toBe(3 * 5 + 30);
+        for (const phone of phones) expect(phone.ledger.size).toBe(3 * 5 + 30);
+        expect(await store.check()).toEqual([]);
       });
 
       it("is refilled of the events of a phone that is lost, by one that had them", async () => {

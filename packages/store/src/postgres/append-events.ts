@@ -4,29 +4,51 @@ import { decide, type Known, type SetAside } from "../decide.ts";
 import { type Row, textOf, wholeOf } from "../row.ts";
 import type { Appended, Arrival } from "../store.ts";
 
+/**
+ * The whole of a push whose events are all new, which nearly every push is: locks and moves the counter, and adds the
+ * events numbered on from it. One statement text whatever the size of the batch, and no limit on parameters. An event
+ * that is in the way of another is left out; then fewer are added than were given, and nothing of it may stay.
+ */
+const ADD_NEW = `
+  with counter as (
+    update aircraft set head = head + $3 where operator = $1 and aircraft = $2 returning head - $3 as before
+  ), added as (
+    insert into event (operator, aircraft, ledger_seq, id, device, device_seq, received_at_ms, text)
+    select $1, $2, counter.before + came.place, came.id, came.device, came.device_seq, $4, came.text
+    from counter, jsonb_to_recordset($5::jsonb)
+      as came (place bigint, id text, device text, device_seq bigint, text text)
+    on conflict do nothing returning 1
+  )
+  select before, (select count(*) from added) as added, (select value from meta where key = 'epoch') as epoch
+  from counter`;
+
 const LOCK = `
   select head, (select value from meta where key = 'epoch') as epoch
   from aircraft where operator = $1 and aircraft = $2 for update`;
 
 const FIRST = "insert into aircraft (operator, aircraft, head) values ($1, $2, 0) on conflict do nothing";
 
-/** An event can come twice, once by each key; the caller does not mind. */
+/**
+ * One look into an index for each arrival and key, whatever the planner knows of the table (`limit` keeps it from
+ * reading all of it). An event can come twice, once by each key; the caller does not mind.
+ */
 const KNOWN = `
-  select id, device, device_seq, ledger_seq, text from event
-  where operator = $1 and aircraft = $2 and id = any ($3::text[])
-  union all
-  select e.id, e.device, e.device_seq, e.ledger_seq, e.text
-  from unnest($4::text[], $5::bigint[]) as came (device, device_seq)
-  join event e on e.operator = $1 and e.aircraft = $2 and e.device = came.device and e.device_seq = came.device_seq`;
+  select e.* from unnest($3::text[], $4::text[], $5::bigint[]) as came (id, device, device_seq),
+  lateral (
+    (select id, device, device_seq, ledger_seq, text from event
+     where operator = $1 and aircraft = $2 and id = came.id limit 1)
+    union all
+    (select id, device, device_seq, ledger_seq, text from event
+     where operator = $1 and aircraft = $2 and device = came.device and device_seq = came.device_seq limit 1)
+  ) as e`;
 
-/** One statement text whatever the size of the batch, and no limit on parameters. */
 const ADD = `
   with added as (
     insert into event (operator, aircraft, ledger_seq, id, device, device_seq, received_at_ms, text)
-    select $1, $2, ledger_seq, id, device, device_seq, $3, text
-    from jsonb_to_recordset($4::jsonb) as came (ledger_seq bigint, id text, device text, device_seq bigint, text text)
+    select $1, $2, $3 + place, id, device, device_seq, $4, text
+    from jsonb_to_recordset($5::jsonb) as came (place bigint, id text, device text, device_seq bigint, text text)
   )
-  update aircraft set head = $5 where operator = $1 and aircraft = $2`;
+  update aircraft set head = $6 where operator = $1 and aircraft = $2`;
 
 const SET_ASIDE = `
   insert into quarantine (operator, aircraft, text_sha256, received_at_ms, reason, text)
@@ -34,14 +56,40 @@ const SET_ASIDE = `
   from jsonb_to_recordset($4::jsonb) as came (text_sha256 text, reason text, text text)
   on conflict do nothing`;
 
-/** Everything of a push between `begin` and `commit`. */
-export async function appendEvents(
-  client: ClientBase,
-  operator: string,
-  aircraft: string,
-  arrivals: readonly Arrival[],
-  receivedAt_ms: number,
-): Promise<Appended> {
+/** A push, as it comes. */
+export interface Push {
+  readonly operator: string;
+  readonly aircraft: string;
+  readonly arrivals: readonly Arrival[];
+  readonly receivedAt_ms: number;
+}
+
+/**
+ * Everything of a push between `begin` and `commit`, in the hope that all its events are new.
+ *
+ * @returns `null` when they were not: then nothing of it may be committed
+ */
+export async function appendNew(client: ClientBase, push: Push): Promise<Appended | null> {
+  const { operator, aircraft, arrivals, receivedAt_ms } = push;
+  const { numbered, setAside } = decide(0, arrivals, []);
+  if (numbered.length === 0) return null;
+  const { rows } = await client.query(ADD_NEW, [
+    operator,
+    aircraft,
+    numbered.length,
+    receivedAt_ms,
+    rowsOf(numbered, 0),
+  ]);
+  const row: Row | undefined = rows[0];
+  if (row === undefined || wholeOf(row, "added") !== numbered.length) return null;
+  await keepAside(client, push, setAside);
+  const { head, results } = decide(wholeOf(row, "before"), arrivals, []);
+  return { epoch: textOf(row, "epoch"), head, results };
+}
+
+/** Everything of a push between `begin` and `commit`, whatever the ledger holds of it already. */
+export async function appendAny(client: ClientBase, push: Push): Promise<Appended> {
+  const { operator, aircraft, arrivals, receivedAt_ms } = push;
   const key = [operator, aircraft];
   let locked = await client.query(LOCK, key);
   if (locked.rowCount === 0) {
@@ -49,24 +97,26 @@ export async function appendEvents(
     locked = await client.query(LOCK, key);
   }
   const row: Row = locked.rows[0] ?? {};
-  const head = wholeOf(row, "head");
-  const decided = decide(head, arrivals, await knownEvents(client, key, arrivals));
-  if (decided.numbered.length > 0) {
-    await client.query(ADD, [
-      ...key,
-      receivedAt_ms,
-      JSON.stringify(decided.numbered.map(rowOf)),
-      decided.head,
-    ]);
-  }
-  if (decided.setAside.length > 0) {
-    await client.query(SET_ASIDE, [
-      ...key,
-      receivedAt_ms,
-      JSON.stringify(decided.setAside.map(setAsideRowOf)),
-    ]);
-  }
-  return { epoch: textOf(row, "epoch"), head: decided.head, results: decided.results };
+  const before = wholeOf(row, "head");
+  const { head, results, numbered, setAside } = decide(
+    before,
+    arrivals,
+    await knownEvents(client, key, arrivals),
+  );
+  if (numbered.length > 0)
+    await client.query(ADD, [...key, before, receivedAt_ms, rowsOf(numbered, before), head]);
+  await keepAside(client, push, setAside);
+  return { epoch: textOf(row, "epoch"), head, results };
+}
+
+async function keepAside(client: ClientBase, push: Push, setAside: readonly SetAside[]): Promise<void> {
+  if (setAside.length === 0) return;
+  const rows = setAside.map(({ reason, text }) => ({
+    text_sha256: createHash("sha256").update(text).digest("hex"),
+    reason,
+    text,
+  }));
+  await client.query(SET_ASIDE, [push.operator, push.aircraft, push.receivedAt_ms, JSON.stringify(rows)]);
 }
 
 async function knownEvents(
@@ -91,10 +141,15 @@ async function knownEvents(
   }));
 }
 
-function rowOf({ ledgerSeq, id, device, deviceSeq, text }: Known) {
-  return { ledger_seq: ledgerSeq, id, device, device_seq: deviceSeq, text };
-}
-
-function setAsideRowOf({ reason, text }: SetAside) {
-  return { text_sha256: createHash("sha256").update(text).digest("hex"), reason, text };
+/** The events as one JSON parameter; their places count from the head that was before. */
+function rowsOf(events: readonly Known[], before: number): string {
+  return JSON.stringify(
+    events.map(({ ledgerSeq, id, device, deviceSeq, text }) => ({
+      place: ledgerSeq - before,
+      id,
+      device,
+      device_seq: deviceSeq,
+      text,
+    })),
+  );
 }

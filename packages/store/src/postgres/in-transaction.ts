@@ -1,13 +1,13 @@
 import type { Pool, PoolClient } from "pg";
 
-/** Runs `work` in one transaction; nothing of it stays when it throws. */
+/** Runs `work` in one transaction; nothing of it stays when it throws, or when it gives `null`. */
 export async function inTransaction<T>(pool: Pool, work: (client: PoolClient) => Promise<T>): Promise<T> {
   const client = await pool.connect();
   let broken: Error | undefined;
   try {
     await client.query("begin");
     const result = await work(client);
-    await client.query("commit");
+    await client.query(result === null ? "rollback" : "commit");
     return result;
   } catch (error) {
     try {

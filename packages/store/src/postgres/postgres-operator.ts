@@ -12,7 +12,7 @@ import type {
   Photo,
   QuarantinedEvent,
 } from "../store.ts";
-import { appendEvents } from "./append-events.ts";
+import { appendAny, appendNew } from "./append-events.ts";
 import { inTransaction } from "./in-transaction.ts";
 import { asStoreError } from "./postgres-fault.ts";
 
@@ -71,10 +71,11 @@ export class PostgresOperator implements OperatorStore {
   }
 
   async append(aircraft: string, arrivals: readonly Arrival[], receivedAt_ms: number): Promise<Appended> {
-    const appended = await this.#run(() =>
-      inTransaction(this.#pool, (client) =>
-        appendEvents(client, this.#operator, aircraft, arrivals, receivedAt_ms),
-      ),
+    const push = { operator: this.#operator, aircraft, arrivals, receivedAt_ms };
+    const appended = await this.#run(
+      async () =>
+        (await inTransaction(this.#pool, (client) => appendNew(client, push))) ??
+        (await inTransaction(this.#pool, (client) => appendAny(client, push))),
     );
     if (appended.results.some(({ outcome }) => outcome === "accepted")) {
       this.#announce(this.#operator, { aircraft, head: appended.head });

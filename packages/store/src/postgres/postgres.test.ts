@@ -4,6 +4,7 @@ import { run } from "../testing/arrivals.ts";
 import { storeContract } from "../testing/contract.ts";
 import { startTestPostgres, type TestPostgres } from "../testing/postgres.ts";
 import { createPostgres, type PostgresTestDatabase } from "../testing/postgres-backend.ts";
+import { SOON } from "../testing/soon.ts";
 import { openPostgres } from "./open-postgres.ts";
 
 let postgres: TestPostgres;
@@ -53,7 +54,7 @@ describe("a lost connection", () => {
     await client.query("select * from aircraft for update");
     const pushing = own.append(SKR, run("a", 3, 4), 1);
     const refused = expect(pushing).rejects.toMatchObject({ name: "StoreError", code: "unreachable" });
-    await expect.poll(() => breakConnections(client, "%for update%")).toBe(1);
+    await expect.poll(() => breakConnections(client, "%with counter as%"), SOON).toBe(1);
     await client.query("rollback");
     await refused;
     expect((await own.page(SKR, ALL)).head).toBe(2);
@@ -69,11 +70,11 @@ describe("a lost connection", () => {
     const told: string[] = [];
     own.watch(({ aircraft, head }) => told.push(`${aircraft} ${head}`));
     await own.append(SKR, run("a", 1, 1), 1);
-    await expect.poll(() => told).toContain(`${SKR} 1`);
+    await expect.poll(() => told, SOON).toContain(`${SKR} 1`);
     const client = await beside(database);
     expect(await breakConnections(client, "listen%")).toBe(1);
     await (await database.open()).forOperator("own").append(SKR, run("a", 2, 5), 1);
-    await expect.poll(() => told, { timeout: 10_000 }).toContain(`${SKR} 5`);
+    await expect.poll(() => told, SOON).toContain(`${SKR} 5`);
     await store.close();
   });
 
@@ -86,7 +87,7 @@ describe("a lost connection", () => {
     });
     await store.epoch();
     await breakConnections(await beside(database));
-    await expect.poll(() => problems).toEqual([expect.objectContaining({ code: "unreachable" })]);
+    await expect.poll(() => problems, SOON).toEqual([expect.objectContaining({ code: "unreachable" })]);
     expect(await store.epoch()).not.toBe("");
     await store.close();
   });
@@ -99,13 +100,13 @@ describe("announcements", () => {
     const told: string[] = [];
     own.watch(({ aircraft, head }) => told.push(`${aircraft} ${head}`));
     await own.append(SKR, run("a", 1, 1), 1);
-    await expect.poll(() => told).toContain(`${SKR} 1`);
+    await expect.poll(() => told, SOON).toContain(`${SKR} 1`);
     const client = await beside(database);
     for (const payload of ["", "{", "[1]", '["own","ZZ-SKR","9"]', '["other","ZZ-SKR",8]']) {
       await client.query("select pg_notify('witnessmark_head', $1)", [payload]);
     }
     await own.append(SKR, run("a", 2, 2), 1);
-    await expect.poll(() => told).toContain(`${SKR} 2`);
+    await expect.poll(() => told, SOON).toContain(`${SKR} 2`);
     expect(told).toEqual([`${SKR} 1`, `${SKR} 2`]);
   });
 });

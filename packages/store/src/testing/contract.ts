@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { OperatorStore, Outcome, Store } from "../store.ts";
 import { run, sound, unsound } from "./arrivals.ts";
 import type { TestDatabase } from "./backend.ts";
+import { SOON } from "./soon.ts";
 
 const NOW_MS = Date.UTC(2031, 4, 6, 7, 8, 9);
 const ALL = { after: 0, limit: 10_000, most_B: 100_000_000 };
@@ -318,10 +319,10 @@ export function storeContract(name: string, create: () => Promise<TestDatabase>)
         const told: string[] = [];
         const stop = own.watch(({ aircraft, head }) => told.push(`${aircraft} ${head}`));
         await own.append(SKR, run("a", 1, 2), NOW_MS);
-        await expect.poll(() => told).toContain(`${SKR} 2`);
+        await expect.poll(() => told, SOON).toContain(`${SKR} 2`);
         await second.forOperator("other").append(SKR, run("a", 1, 9), NOW_MS);
         await second.forOperator("own").append("ZZ-DUN", run("a", 1, 3), NOW_MS);
-        await expect.poll(() => told).toContain("ZZ-DUN 3");
+        await expect.poll(() => told, SOON).toContain("ZZ-DUN 3");
         expect(told.filter((one) => one === `${SKR} 2`)).toHaveLength(1);
         expect(told).not.toContain(`${SKR} 9`);
         stop();
@@ -338,7 +339,7 @@ export function storeContract(name: string, create: () => Promise<TestDatabase>)
         own.watch(({ aircraft, head }) => told.push(`${aircraft} ${head}`));
         await own.append(SKR, [...run("a", 1, 1), unsound("{}")], NOW_MS);
         await own.append("ZZ-DUN", run("a", 1, 1), NOW_MS);
-        await expect.poll(() => told).toContain("ZZ-DUN 1");
+        await expect.poll(() => told, SOON).toContain("ZZ-DUN 1");
         expect(told.filter((one) => one.startsWith(SKR)).length).toBeLessThanOrEqual(1);
       });
     });
