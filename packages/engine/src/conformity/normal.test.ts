@@ -76,6 +76,17 @@ describe("the normal distribution", () => {
 });
 
 describe("Student's factor", () => {
+  // The closed forms of Abramowitz and Stegun, chapter 26: one degree of freedom is Cauchy's distribution.
+  it.each([0.01, 0.5, 0.95, 0.9999])(
+    "for a share of %d is the closed form at one and two degrees of freedom",
+    (share) => {
+      const one = Math.tan((Math.PI / 2) * share);
+      const two = share * Math.sqrt(2 / (1 - share ** 2));
+      expect(Math.abs(studentFactor(share, 1) / one - 1)).toBeLessThan(1e-10);
+      expect(Math.abs(studentFactor(share, 2) / two - 1)).toBeLessThan(1e-10);
+    },
+  );
+
   it("falls towards the normal one as readings become many", () => {
     let before = Number.POSITIVE_INFINITY;
     for (const degrees of [1, 2, 3, 4, 5, 10, 50, 200, 1000]) {

@@ -23,5 +23,5 @@ export function roundToSafeSide(value: number, step: number, direction: "up" | "
   const noise = Math.max(ON_THE_STEP, 4 * Number.EPSILON * Math.abs(steps));
   const whole =
     Math.abs(steps - nearest) <= noise ? nearest : direction === "up" ? Math.ceil(steps) : Math.floor(steps);
-  return Number((whole * step).toPrecision(15)) + 0; // the last digits of 3 × 0.1 are noise; + 0 takes −0 away
+  return Number((whole * step).toPrecision(15)); // the last digits of 3 × 0.1 are noise
 }
