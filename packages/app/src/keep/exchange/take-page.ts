@@ -1,7 +1,15 @@
 import { hashOfEvent, type LedgerEvent, merge, parseEvent, saysOfFaults } from "@witnessmark/ledger";
-import { type AircraftRow, type ApartRow, type DeviceRow, newAircraftRow } from "../storage/schema.ts";
+import type { StoreNames } from "idb";
+import { moveApart } from "../ledger/set-apart.ts";
+import {
+  type AircraftRow,
+  type ApartRow,
+  type DeviceRow,
+  type KeepSchema,
+  newAircraftRow,
+} from "../storage/schema.ts";
 import { allOf, putAll, type Writing, writeStrictly } from "../storage/strict-write.ts";
-import type { ExchangeContext, ExchangeNews } from "./context.ts";
+import type { ExchangeContext } from "./context.ts";
 import type { PullAnswer } from "./server.ts";
 
 export interface TakenPage {
@@ -30,42 +38,41 @@ export async function takePage(
   const last = read.at(-1);
   const pulledId = last && "event" in last ? last.event.id : null;
 
-  const written = await context.connection.run((database) =>
-    writeStrictly(
-      database,
-      ["aircraft", "events", "outbox", "apart", "settings"],
-      async (
-        transaction,
-      ): Promise<{ readonly news: ExchangeNews; readonly usedElsewhere: string | null } | null> => {
-        const row = (await transaction.objectStore("aircraft").get(aircraft)) ?? newAircraftRow(aircraft);
-        if (row.epoch !== page.epoch || row.pulledTo !== after) return null;
-        const met = await meet(transaction, events);
-        await putAll(transaction.objectStore("events"), [...met.inserted, ...met.replacing]);
-        const clashed = met.replaced.map((event) => clashRow(aircraft, event));
-        await putAll(transaction.objectStore("apart"), [...damaged, ...clashed]);
-        await allOf(met.acknowledged.map(async (id) => transaction.objectStore("outbox").delete(id)));
-        const next = {
-          ...row,
-          pulledTo,
-          pulledId,
-          eventCount: row.eventCount + met.inserted.length,
-          hlc: events.reduce((hlc, event) => merge(hlc, event.hlc, context.now_ms()).clock, row.hlc),
-        };
-        await transaction.objectStore("aircraft").put(next);
-        // Under this name the settings hold a device.
-        const device = (await transaction.objectStore("settings").get("device")) as DeviceRow | undefined;
-        const usedElsewhere = met.inserted.some((event) => event.device === device?.id);
-        return {
-          news: { aircraft, row: next, inserted: met.inserted, lookAgain: met.replaced.length > 0 },
-          usedElsewhere: usedElsewhere ? (device?.id ?? null) : null,
-        };
-      },
-    ),
+  const heads = context.heads(aircraft);
+  const taken = await context.connection.run((database) =>
+    writeStrictly(database, STORES, async (transaction) => {
+      const row = (await transaction.objectStore("aircraft").get(aircraft)) ?? newAircraftRow(aircraft);
+      if (row.epoch !== page.epoch || row.pulledTo !== after) return null;
+      // Under this name the settings hold a device.
+      const device = (await transaction.objectStore("settings").get("device")) as DeviceRow | undefined;
+      const met = await meet(transaction, events, heads);
+      const displaced = await makeWay(transaction, met.displaced, device);
+      await putAll(transaction.objectStore("events"), [...met.inserted, ...met.replacing]);
+      const clashed = met.replaced.map((event) => clashRow(aircraft, event));
+      await putAll(transaction.objectStore("apart"), [...damaged, ...clashed]);
+      await allOf(met.acknowledged.map(async (id) => transaction.objectStore("outbox").delete(id)));
+      const next: AircraftRow = {
+        ...row,
+        pulledTo,
+        pulledId,
+        eventCount: row.eventCount + met.inserted.length - displaced,
+        hlc: events.reduce((hlc, event) => merge(hlc, event.hlc, context.now_ms()).clock, row.hlc),
+      };
+      await transaction.objectStore("aircraft").put(next);
+      const usedElsewhere = met.inserted.some((event) => event.device === device?.id);
+      const lookAgain = met.replaced.length + displaced > 0;
+      return {
+        news: { aircraft, row: next, inserted: met.inserted, lookAgain },
+        usedElsewhere: usedElsewhere ? (device?.id ?? null) : null,
+      };
+    }),
   );
-  if (written === null) return null;
-  await context.tell(written.news);
-  return { row: written.news.row, usedElsewhere: written.usedElsewhere };
+  if (taken === null) return null;
+  await context.tell(taken.news);
+  return { row: taken.news.row, usedElsewhere: taken.usedElsewhere };
 }
+
+const STORES: StoreNames<KeepSchema>[] = ["aircraft", "events", "outbox", "apart", "settings", "projections"];
 
 async function readEntry(
   aircraft: string,
@@ -96,19 +103,64 @@ interface Met {
   /** The server's, under an id that this phone holds with other contents; and this phone's. */
   readonly replacing: readonly LedgerEvent[];
   readonly replaced: readonly LedgerEvent[];
+  /** Held here with the device and number of an inserted one: only one of them can have that number. */
+  readonly displaced: readonly LedgerEvent[];
 }
 
-async function meet(transaction: Writing, events: readonly LedgerEvent[]): Promise<Met> {
+async function meet(
+  transaction: Writing,
+  events: readonly LedgerEvent[],
+  heads: ReadonlyMap<string, number>,
+): Promise<Met> {
   const store = transaction.objectStore("events");
   const found = await allOf(events.map(async (event) => store.get(event.id)));
   const pairs = events.map((event, at) => ({ event, mine: found[at] }));
   const clashing = pairs.filter(({ event, mine }) => mine !== undefined && mine.hash !== event.hash);
+  const inserted = pairs.filter(({ mine }) => mine === undefined).map(({ event }) => event);
+  const inTheirPlace = await allOf(
+    inserted
+      .filter(({ device, deviceSeq }) => deviceSeq <= (heads.get(device) ?? 0))
+      .map(async ({ aircraft, device, deviceSeq }) =>
+        store.index("byChain").getAll([aircraft, device, deviceSeq]),
+      ),
+  );
   return {
-    inserted: pairs.filter(({ mine }) => mine === undefined).map(({ event }) => event),
+    inserted,
     acknowledged: pairs.filter(({ mine }) => mine !== undefined).map(({ event }) => event.id),
     replacing: clashing.map(({ event }) => event),
     replaced: clashing.flatMap(({ mine }) => mine ?? []),
+    displaced: inTheirPlace.flat(),
   };
+}
+
+/**
+ * Makes way for the server's events in places that others hold here. This phone's own go to the outbox again: the
+ * server will keep them apart, and then they are entered again. Others' are kept apart here.
+ *
+ * @returns how many were taken out of the ledger
+ */
+async function makeWay(
+  transaction: Writing,
+  displaced: readonly LedgerEvent[],
+  device: DeviceRow | undefined,
+): Promise<number> {
+  const own = new Set([...(device?.former ?? []), device?.id]);
+  const outbox = transaction.objectStore("outbox");
+  await putAll(
+    outbox,
+    displaced
+      .filter((event) => own.has(event.device))
+      .map(({ id, aircraft, device: by, deviceSeq }) => ({
+        id,
+        aircraft,
+        device: by,
+        deviceSeq,
+        state: "waiting" as const,
+      })),
+  );
+  const others = displaced.filter((event) => !own.has(event.device));
+  await moveApart(transaction, others);
+  return others.length;
 }
 
 const clashRow = (aircraft: string, event: LedgerEvent): ApartRow => ({
