@@ -127,6 +127,23 @@ describe("a decision to go", () => {
     expect(because(of(story, decision, "09:30", newer))).toBe("A new walk began at 09:25.");
   });
 
+  it("lapses when its walk is abandoned after all", async () => {
+    const story = new Story(theBook, "06:00");
+    story.ada.start();
+    story.ada.finish();
+    story.at("07:40").ada.start();
+    const decision = await sign(story);
+    story.at("09:20").ada.abandon();
+    expect(of(story, decision)).toMatchObject({ stands: false, since_ms: at("09:20") });
+    expect(because(of(story, decision))).toBe("The walk that it rests on is no longer the one in hand.");
+  });
+
+  it("lapses when no walk is left", async () => {
+    const { story, decision } = await signed();
+    story.at("09:20").ada.abandon();
+    expect(because(of(story, decision))).toBe("The walk that it rests on is no longer the one in hand.");
+  });
+
   it("lapses by what happened before it was signed and was told after, from the signature on", async () => {
     const { story, decision } = await signed();
     story.at("09:30").ada.happen("fuelled", "2031-05-08T09:00:00.000+01:00");

@@ -59,6 +59,11 @@ describe("the tyre of the design's picture", () => {
     const titles = verdict.sources.map(({ title }) => title).join(" ");
     expect(titles).toContain("JCGM 106:2012");
     expect(titles).toContain("Tire Care");
+    expect(verdict.sources.map(({ locator }) => locator)).toEqual([
+      "7.2 to 7.4",
+      "common practice",
+      "10/04 and later; recommended action, row 100 to 105 %",
+    ]);
   });
 });
 

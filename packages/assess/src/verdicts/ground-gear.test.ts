@@ -112,6 +112,27 @@ describe("before a flight", () => {
     expect(told(story, "pitot-cover").status).toBe("clear");
   });
 
+  it("left unattended before it was counted, it is just not counted", () => {
+    const story = new Story(theBook);
+    story.ada.start();
+    story.ada.remove("static-covers", 1);
+    story.ada.happen("unattended");
+    expect(line(told(story))).toBe("open: 1 of 2 counted off, right wing");
+    expect(line(told(story, "pitot-cover"))).toBe("open: Not counted off, right wing");
+  });
+
+  it("says how many are left to count off", () => {
+    const story = new Story(theBook);
+    story.ada.start();
+    const missing = (): readonly string[] => {
+      const verdict = told(story);
+      return verdict.status === "open" ? verdict.missing : [];
+    };
+    expect(missing()).toEqual(["2 to count off"]);
+    story.ada.remove("static-covers", 1);
+    expect(missing()).toEqual(["1 to count off"]);
+  });
+
   it("what the book no longer names and the record has fitted is a stop", () => {
     const story = new Story(theBook);
     story.ada.start();

@@ -3,7 +3,6 @@ import {
   type AircraftState,
   type CheckAnswer,
   compareOrder,
-  currentWalk,
   type Origin,
   type RecordedReading,
   type Walk,
@@ -21,9 +20,17 @@ export type Heads = Readonly<Record<string, number>>;
 /** How many readings of one check are gone through, newest first, to find that of a walk. */
 const READINGS_BACK = 256;
 
-/** The walk in hand: the latest that is neither finished nor abandoned, else the latest of all. */
-export const walkInHand = (state: AircraftState): Walk | null =>
-  currentWalk(state) ?? [...state.walks.values()].at(-1) ?? null;
+/**
+ * The walk in hand: the one begun last and not abandoned, finished or not. A walk that was left behind is in hand no
+ * more once another has begun.
+ */
+export function walkInHand({ walks }: Pick<AircraftState, "walks">): Walk | null {
+  let last: Walk | null = null;
+  for (const walk of walks.values()) {
+    if (walk.abandoned === undefined && (last === null || compareOrder(walk, last) > 0)) last = walk;
+  }
+  return last;
+}
 
 export const isSeen = (origin: Pick<Origin, "device" | "deviceSeq">, heads: Heads | undefined): boolean =>
   heads === undefined || origin.deviceSeq <= (heads[origin.device] ?? 0);
