@@ -35,6 +35,11 @@ async function run(settings: Settings): Promise<void> {
       await server.close();
       await store.close();
     });
+    if (!isLoopback(host) && publicOrigins.length === 0) {
+      console.log(
+        `It listens for others on ${host}, but answers only to this machine's own names: set PUBLIC_ORIGIN to the address that they use.`,
+      );
+    }
     const kept = databaseUrl === undefined ? resolve(file) : "the PostgreSQL database of DATABASE_URL";
     console.log(`Witnessmark is at ${server.url}\nEverything is kept in ${kept}. Stop it with Ctrl+C.`);
   } catch (error) {
@@ -42,6 +47,8 @@ async function run(settings: Settings): Promise<void> {
     throw error;
   }
 }
+
+const isLoopback = (host: string) => host === "localhost" || host === "::1" || host.startsWith("127.");
 
 /** The first signal ends it in order; a second one at once. */
 function stopOnSignal(stop: () => Promise<void>): void {

@@ -103,6 +103,7 @@ describe("limits", () => {
     const picture = new Uint8Array(PHOTO_MOST_B);
     picture.set([0xff, 0xd8, 0xff, 0xe0]);
     expect(await client.putPhoto(await sha256(picture), picture)).toBe("stored");
+    expect(await client.putPhoto(await sha256(picture), picture)).toBe("present");
     const larger = new Uint8Array(PHOTO_MOST_B + 1);
     larger.set([0xff, 0xd8, 0xff, 0xe0]);
     const path = `/api/photos/${await sha256(larger)}`;

@@ -6,7 +6,7 @@ import { GENEROUS, type RateLimit } from "./guard/limits.ts";
 import { namesOf } from "./guard/names.ts";
 import { RateLimiter } from "./guard/rate-limiter.ts";
 import { LiveHub } from "./routes/live-hub.ts";
-import { readAppFiles } from "./static/app-files.ts";
+import { compressAll, readAppFiles } from "./static/app-files.ts";
 
 export interface ServerOptions {
   /** Where everything is kept. It stays open when the server is closed. */
@@ -60,6 +60,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const port = await listen(server, options.port, host);
   const names = namesOf(port, options.allowedOrigins ?? []);
   fetch = buildApi(parts, { names, limiter, behindProxy, now_ms }, files).fetch;
+  compressAll(files).catch(onProblem);
 
   return {
     url: `http://${host.includes(":") ? `[${host}]` : host}:${port}`,

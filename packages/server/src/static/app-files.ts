@@ -13,7 +13,7 @@ export interface AppFile {
   /** Its name holds a hash of its contents, so that it never changes. */
   readonly isImmutable: boolean;
   readonly encodings: readonly Encoding[];
-  /** Compressed once, when first asked for. */
+  /** Compressed once, when first asked for or by `compressAll`. */
   bytes(encoding: Encoding): Promise<Uint8Array<ArrayBuffer>>;
 }
 
@@ -37,6 +37,13 @@ export function readAppFiles(folder: string): ReadonlyMap<string, AppFile> {
     files.set(address, appFile(address, new Uint8Array(readFileSync(path))));
   }
   return files;
+}
+
+/** Compresses everything beforehand, off the main thread, so that the first visitor does not wait for it. */
+export async function compressAll(files: ReadonlyMap<string, AppFile>): Promise<void> {
+  for (const file of files.values()) {
+    for (const encoding of file.encodings) await file.bytes(encoding);
+  }
 }
 
 function appFile(address: string, contents: Uint8Array<ArrayBuffer>): AppFile {

@@ -1,5 +1,5 @@
 import type { TestDatabase } from "@witnessmark/store/testing/backend";
-import { expect, it } from "vitest";
+import { expect, it, onTestFinished } from "vitest";
 import { type Client, makeClient } from "../client.ts";
 import { type Child, spawnServer } from "./child.ts";
 import { randomFrom, seedOfRun } from "./random.ts";
@@ -19,6 +19,7 @@ export function killContract(
   it(`on ${name}: whatever was acknowledged is there, once, after ${KILLS} kills in mid-push`, async () => {
     const random = randomFrom(seedOfRun(`kills on ${name}`));
     const database = await create();
+    onTestFinished(database.remove);
     const phones = [new TestPhone(), new TestPhone(), new TestPhone()];
     let inFlight = 0;
     let cutInFlight = 0;
@@ -78,6 +79,5 @@ export function killContract(
     expect(acknowledged.length).toBeGreaterThan(KILLS);
     expect(cutInFlight).toBeGreaterThan(KILLS / 2);
     expect(await store.check()).toEqual([]);
-    await database.remove();
   }, 300_000);
 }
