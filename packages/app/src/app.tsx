@@ -16,33 +16,56 @@ import { openWalk } from "./walk/open-walk.ts";
 import { usePresence } from "./walk/use-presence.ts";
 import { keptOfAll } from "./words/keeping.ts";
 
-// what is not wanted at once comes when it is; the service worker has it all, so no net is needed for it
-const DecideScreen = lazy(async () => ({
-  default: (await import("./screens/decide/decide-screen.tsx")).DecideScreen,
-}));
-const WhatIsLeft = lazy(async () => ({
-  default: (await import("./screens/walk/what-is-left.tsx")).WhatIsLeft,
-}));
-const Happened = lazy(async () => ({ default: (await import("./screens/walk/happened.tsx")).Happened }));
-const AircraftScreen = lazy(async () => ({
-  default: (await import("./screens/aircraft/aircraft-screen.tsx")).AircraftScreen,
-}));
-const BookTrouble = lazy(async () => ({
-  default: (await import("./screens/aircraft/book-trouble.tsx")).BookTrouble,
-}));
-const DecisionSheet = lazy(async () => ({
-  default: (await import("./screens/sheet/decision-sheet.tsx")).DecisionSheet,
-}));
-const Settings = lazy(async () => ({ default: (await import("./screens/settings/settings.tsx")).Settings }));
-const AddAircraft = lazy(async () => ({
-  default: (await import("./screens/add/add-aircraft.tsx")).AddAircraft,
-}));
-const Archived = lazy(async () => ({ default: (await import("./screens/apron/archived.tsx")).Archived }));
+// what is not wanted at once comes in parts of its own, fetched when the page is at rest so that no screen waits for it
+const parts = {
+  decide: () => import("./screens/decide/decide-screen.tsx"),
+  left: () => import("./screens/walk/what-is-left.tsx"),
+  happened: () => import("./screens/walk/happened.tsx"),
+  aircraft: () => import("./screens/aircraft/aircraft-screen.tsx"),
+  bookTrouble: () => import("./screens/aircraft/book-trouble.tsx"),
+  sheet: () => import("./screens/sheet/decision-sheet.tsx"),
+  settings: () => import("./screens/settings/settings.tsx"),
+  add: () => import("./screens/add/add-aircraft.tsx"),
+  archived: () => import("./screens/apron/archived.tsx"),
+};
+const DecideScreen = lazy(async () => ({ default: (await parts.decide()).DecideScreen }));
+const WhatIsLeft = lazy(async () => ({ default: (await parts.left()).WhatIsLeft }));
+const Happened = lazy(async () => ({ default: (await parts.happened()).Happened }));
+const AircraftScreen = lazy(async () => ({ default: (await parts.aircraft()).AircraftScreen }));
+const BookTrouble = lazy(async () => ({ default: (await parts.bookTrouble()).BookTrouble }));
+const DecisionSheet = lazy(async () => ({ default: (await parts.sheet()).DecisionSheet }));
+const Settings = lazy(async () => ({ default: (await parts.settings()).Settings }));
+const AddAircraft = lazy(async () => ({ default: (await parts.add()).AddAircraft }));
+const Archived = lazy(async () => ({ default: (await parts.archived()).Archived }));
+
+/** Fetches the parts one after another while nothing else is to be done; a part that fails comes when it is asked for. */
+function useParts(): void {
+  useEffect(() => {
+    let left = false;
+    const fetchAll = async () => {
+      for (const part of Object.values(parts)) {
+        if (left) return;
+        try {
+          await part();
+        } catch {
+          // out of reach for now: `lazy` asks again, and the screen says so if it fails then
+          return;
+        }
+      }
+    };
+    const timer = setTimeout(() => void fetchAll(), 1500);
+    return () => {
+      left = true;
+      clearTimeout(timer);
+    };
+  }, []);
+}
 
 /** The app: what the storage holds, and where one is. */
 export function App() {
   const snapshot = useKeepSnapshot();
   const route = useRoute();
+  useParts();
   if (snapshot.phase === "opening") return <Opening />;
   if (snapshot.phase === "cannot-open") return <CannotOpen why={snapshot.openError} />;
   if (snapshot.person === null) return <FirstRun />;

@@ -30,7 +30,7 @@ export interface TwoPartRuleProps {
  * stripe. In line: nothing has moved.
  */
 export function TwoPartRule(props: TwoPartRuleProps) {
-  const [ref, width_px] = useWidth<HTMLDivElement>();
+  const [ref, width_px] = useWidth<HTMLDivElement>("two-part-rule");
   const nut_px = props.nut_px ?? 20;
   const centre = JOINT + nut_px * 0.9 + 1;
   const height_px = Math.ceil(centre + nut_px + 3);

@@ -1,39 +1,46 @@
 import { type RefCallback, useCallback, useState } from "react";
 
-/** The width of an element in CSS pixels, kept up to date; 0 until it is known. */
-export function useWidth<E extends Element>(): readonly [RefCallback<E>, number] {
-  const [width_px, setWidth] = useState(0);
-  const ref = useCallback((element: E | null) => {
-    if (element === null) return;
-    const observer = new ResizeObserver(([entry]) => {
-      if (entry !== undefined) setWidth(Math.floor(entry.contentRect.width));
-    });
-    observer.observe(element);
-    setWidth(Math.floor(element.getBoundingClientRect().width));
-    return () => observer.disconnect();
-  }, []);
-  return [ref, width_px];
+/** An element's size in whole CSS pixels; zeros until known. */
+export interface Size {
+  readonly width_px: number;
+  readonly height_px: number;
 }
 
-/** Width and height of an element in CSS pixels, kept up to date; zeros until known. */
-export function useSize<E extends Element>(): readonly [
-  RefCallback<E>,
-  { readonly width_px: number; readonly height_px: number },
-] {
-  const [size, setSize] = useState({ width_px: 0, height_px: 0 });
-  const ref = useCallback((element: E | null) => {
-    if (element === null) return;
-    const take = (box: { width: number; height: number }) =>
-      setSize((was) => {
-        const next = { width_px: Math.floor(box.width), height_px: Math.floor(box.height) };
-        return was.width_px === next.width_px && was.height_px === next.height_px ? was : next;
+const NOTHING: Size = { width_px: 0, height_px: 0 };
+
+/** The size last seen of each kind of place: a new one of its kind begins with it, and so is drawn at once. */
+const lastSeen = new Map<string, Size>();
+
+/**
+ * The size of an element, kept up to date.
+ *
+ * @param kind what stands there, when the next of its kind will be as large: its first drawing then needs no second
+ */
+export function useSize<E extends Element>(kind?: string): readonly [RefCallback<E>, Size] {
+  const [size, setSize] = useState(() => (kind === undefined ? undefined : lastSeen.get(kind)) ?? NOTHING);
+  const ref = useCallback(
+    (element: E | null) => {
+      if (element === null) return;
+      // the observer tells the first size too, after layout and before paint: nothing is measured twice
+      const observer = new ResizeObserver(([entry]) => {
+        if (entry === undefined) return;
+        const next: Size = {
+          width_px: Math.floor(entry.contentRect.width),
+          height_px: Math.floor(entry.contentRect.height),
+        };
+        if (kind !== undefined) lastSeen.set(kind, next);
+        setSize((was) => (was.width_px === next.width_px && was.height_px === next.height_px ? was : next));
       });
-    const observer = new ResizeObserver(([entry]) => {
-      if (entry !== undefined) take(entry.contentRect);
-    });
-    observer.observe(element);
-    take(element.getBoundingClientRect());
-    return () => observer.disconnect();
-  }, []);
+      observer.observe(element);
+      return () => observer.disconnect();
+    },
+    [kind],
+  );
   return [ref, size];
+}
+
+/** The width of an element in CSS pixels, kept up to date; 0 until it is known. */
+export function useWidth<E extends Element>(kind?: string): readonly [RefCallback<E>, number] {
+  const [ref, size] = useSize<E>(kind);
+  return [ref, size.width_px];
 }

@@ -22,7 +22,7 @@ interface ApronPictureProps {
 
 /** The aircraft on squared paper, a metre a square, all at one scale. */
 export const ApronPicture = memo(function ApronPicture(props: ApronPictureProps) {
-  const [ref, size] = useSize<HTMLDivElement>();
+  const [ref, size] = useSize<HTMLDivElement>("apron");
   return (
     <div className="apron-picture" ref={ref}>
       {size.width_px === 0 ? null : <Picture {...props} {...size} />}

@@ -19,7 +19,7 @@ import "./apron.css";
 /** The aircraft one looks after, each with what stands between it and flight. */
 export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   const entries = useMemo(
-    () => [...snapshot.aircraft.values()].filter((entry) => !entry.state.archived),
+    () => [...snapshot.aircraft.values()].filter((entry) => !entry.state.archived).sort(walkedFirst),
     [snapshot.aircraft],
   );
   const archived = snapshot.aircraft.size - entries.length;
@@ -54,6 +54,12 @@ export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       </footer>
     </div>
   );
+}
+
+/** What is being walked stands on top; the rest by registration. */
+function walkedFirst(a: AircraftEntry, b: AircraftEntry): number {
+  const walked = (entry: AircraftEntry) => (openWalk(entry.state) === undefined ? 1 : 0);
+  return walked(a) - walked(b) || (a.registration < b.registration ? -1 : 1);
 }
 
 /** The widest and the longest of them: one scale for all, so that the pictures can be compared. */

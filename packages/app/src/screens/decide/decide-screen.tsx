@@ -25,6 +25,7 @@ const ORDER = ["stop", "caution", "open", "clear"] as const;
 export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
   const { assessment, registration, book, state } = open;
   const [only, setOnly] = useState<Status | null>(null);
+  const [signed, setSigned] = useState<string | null>(null);
   const minute = useMinute();
   const flight = flightOf(flightDrafts.use()[registration]);
   const decision = state.decisions.at(-1);
@@ -42,7 +43,13 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
   const wide = useWide();
   const joint =
     decision === undefined || stands === undefined ? null : (
-      <DecisionJoint open={open} decision={decision} standing={stands} />
+      <DecisionJoint
+        key={decision.id}
+        open={open}
+        decision={decision}
+        standing={stands}
+        signedHere={signed === decision.id}
+      />
     );
   const summary = (
     <>
@@ -76,7 +83,11 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
           {wide ? joint : null}
           <Holds assessment={assessment} />
           <FlightLine registration={registration} />
-          {latestWalk(state) === undefined ? <NoWalk registration={registration} /> : <Sign open={open} />}
+          {latestWalk(state) === undefined ? (
+            <NoWalk registration={registration} />
+          ) : (
+            <Sign open={open} onSigned={setSigned} />
+          )}
           <PastDecisions open={open} />
         </div>
       </main>

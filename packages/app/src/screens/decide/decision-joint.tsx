@@ -12,20 +12,18 @@ interface DecisionJointProps {
   readonly open: OpenAircraft;
   readonly decision: Decision;
   readonly standing: Standing;
+  /** It was signed on this screen just now. */
+  readonly signedHere: boolean;
 }
 
-/** Signed so lately that it was done on this screen. */
-const JUST_ms = 5000;
-
 /** The stripe painted across evidence and signature; out of line once what it rests on has moved. */
-export function DecisionJoint({ open, decision, standing }: DecisionJointProps) {
+export function DecisionJoint({ open, decision, standing, signedHere }: DecisionJointProps) {
   const { registration, entry } = open;
   const ref = useRef<HTMLElement>(null);
-  const fresh = Date.now() - Date.parse(decision.recordedAt) < JUST_ms;
   useEffect(() => {
     // what was just signed is what one wants to see
-    if (fresh) ref.current?.focus();
-  }, [fresh]);
+    if (signedHere) ref.current?.focus();
+  }, [signedHere]);
   const signed_ms = Date.parse(decision.recordedAt);
   const now_ms = Date.now();
   const signed = `Signed ${whenShort(signed_ms, now_ms)}`;

@@ -14,8 +14,13 @@ import { asksText } from "./summary-words.ts";
 
 type Reasons = Readonly<Record<string, { readonly words: string; readonly basis: string }>>;
 
+interface SignProps {
+  readonly open: OpenAircraft;
+  readonly onSigned: (decision: string) => void;
+}
+
 /** The standing caution, who signs, what it rests on, and the two answers. */
-export function Sign({ open }: { readonly open: OpenAircraft }) {
+export function Sign({ open, onSigned }: SignProps) {
   const { assessment, person, book, registration } = open;
   const keep = useKeep();
   const keeping = useKeeping();
@@ -25,11 +30,17 @@ export function Sign({ open }: { readonly open: OpenAircraft }) {
   const hold = counts.stop > 0 || counts.open > 0;
   const asks = asksText(counts);
 
-  const sign = (shown: Assessment, answer: Decision["answer"], given: Decision["reasons"]) =>
-    keeping.keep(async () => {
-      const body = await decisionBody({ assessment: shown, decision: newId(), answer, reasons: given });
+  const sign = async (shown: Assessment, answer: Decision["answer"], given: Decision["reasons"]) => {
+    const decision = newId();
+    const kept = await keeping.keep(async () => {
+      const body = await decisionBody({ assessment: shown, decision, answer, reasons: given });
       await keep.append(registration, [{ type: "decision.signed", body }]);
     });
+    if (!kept) return;
+    setAsking(null);
+    setReasons({});
+    onSigned(decision);
+  };
   const go = () => {
     // what is signed is what is shown: a later assessment is another one
     if (decisionNeeds(assessment, "go").length > 0) setAsking(assessment);
@@ -75,12 +86,7 @@ export function Sign({ open }: { readonly open: OpenAircraft }) {
           busy={keeping.busy}
           trouble={keeping.trouble}
           onReasons={setReasons}
-          onSign={async (given) => {
-            if (await sign(asking, "go", given)) {
-              setAsking(null);
-              setReasons({});
-            }
-          }}
+          onSign={(given) => sign(asking, "go", given)}
           onClose={() => setAsking(null)}
         />
       )}

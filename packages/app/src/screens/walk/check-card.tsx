@@ -49,10 +49,7 @@ export function CheckCard(props: CheckCardProps) {
       return;
     }
     void sayer
-      .say("as it should be", [
-        ...(reading?.drafts() ?? []),
-        answered(view.walk.id, check.id, "as-it-should-be"),
-      ])
+      .say([...(reading?.drafts() ?? []), answered(view.walk.id, check.id, "as-it-should-be")])
       .then((kept) => kept && reading?.settle());
   };
   const answers = { yes, no: () => setPanel("not-right"), could: () => setPanel("could-not") };

@@ -14,7 +14,7 @@ export function CouldNot(props: CheckCardProps & { readonly onBack: () => void }
   const keep = () => {
     setAsked(true);
     if (reason === null) return;
-    void sayer.say(`could not check: ${REASON_WORDS[reason].toLowerCase()}`, [
+    void sayer.say([
       {
         type: "check.answered",
         body: { walk: view.walk.id, check: check.id, answer: "could-not-check", reason },

@@ -37,7 +37,7 @@ export function GearCard(props: GearCardProps) {
 
   const keepIt = () => {
     const body = { item: item.id, count, walk: view.walk.id };
-    void sayer.say(`${verb}, ${done + count} of ${item.count}`, [
+    void sayer.say([
       fitting
         ? { type: "groundGear.fitted", body }
         : { type: "groundGear.removed", body: { ...body, stowedIn: place } },

@@ -17,13 +17,14 @@ const SHOWN_ms = 12_000;
 
 /** "Right strut, as it should be. Kept 07:41." with a way back. Said only once the storage has committed. */
 export function KeptStrip({ said, onUndo }: KeptStripProps) {
-  const [gone, setGone] = useState<Said | null>(null);
+  const [gone, setGone] = useState("");
+  const key = said === null ? "" : `${said.at_ms} ${said.name} ${said.words}`;
   useEffect(() => {
-    if (said === null) return;
-    const timer = setTimeout(() => setGone(said), SHOWN_ms);
+    if (key === "") return;
+    const timer = setTimeout(() => setGone(key), SHOWN_ms);
     return () => clearTimeout(timer);
-  }, [said]);
-  const shown = said !== null && said !== gone;
+  }, [key]);
+  const shown = said !== null && key !== gone;
   return (
     <div className={shown ? "kept-strip" : "kept-strip kept-none"}>
       <p role="status">

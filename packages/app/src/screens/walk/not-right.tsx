@@ -1,6 +1,6 @@
 import { UNITS, withSymbol } from "@witnessmark/engine";
 import { newId, type Read } from "@witnessmark/ledger";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { Trouble } from "../../frame/trouble.tsx";
 import { TwoPartRule } from "../../instruments/two-part-rule.tsx";
 import type { Draft } from "../../keep/contract.ts";
@@ -31,6 +31,9 @@ export function NotRight(props: NotRightProps) {
   const [size, setSize] = useState<number | null>(null);
   const [words, setWords] = useState("");
   const [photos, setPhotos] = useState<readonly File[]>([]);
+  const [raisedAs] = useState(newId);
+  // a photo that is kept already is not kept again when the rest is tried once more
+  const keptPhotos = useRef(new Set<File>());
   const [asked, setAsked] = useState(false);
   const fault = check.faults.find((each) => each.id === faultId);
   const measure = fault?.measure;
@@ -49,7 +52,7 @@ export function NotRight(props: NotRightProps) {
   const save = async () => {
     setAsked(true);
     if (nothing) return;
-    const discrepancy = still ?? newId();
+    const discrepancy = still ?? raisedAs;
     const raised: readonly Draft[] =
       still !== null
         ? []
@@ -73,11 +76,12 @@ export function NotRight(props: NotRightProps) {
             },
           ];
     const kept = await sayer.say(
-      "not right",
       [...(reading?.drafts() ?? []), answered(view.walk.id, check.id, "not-right"), ...raised],
       async () => {
         for (const photo of photos) {
+          if (keptPhotos.current.has(photo)) continue;
           await keep.attachPhoto(open.registration, { kind: "discrepancy", id: discrepancy }, photo);
+          keptPhotos.current.add(photo);
         }
       },
     );

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeep } from "../../keep/react.ts";
 import { Mark } from "../../marks/mark.tsx";
@@ -18,6 +18,7 @@ export function PhotoAsked(props: PhotoAskedProps) {
   const { open, view, check, sayer, reading } = props;
   const keep = useKeep();
   const [photo, setPhoto] = useState<File | null>(null);
+  const keptPhoto = useRef<File | null>(null);
   const [reason, setReason] = useState("");
   const [asked, setAsked] = useState(false);
   const subject = { kind: "check", id: check.id } as const;
@@ -30,10 +31,11 @@ export function PhotoAsked(props: PhotoAskedProps) {
         : [];
     if (photo === null) putOff(view.walk.id, check.id);
     const kept = await sayer.say(
-      "as it should be",
       [...(reading?.drafts() ?? []), answered(view.walk.id, check.id, "as-it-should-be"), ...note],
       async () => {
-        if (photo !== null) await keep.attachPhoto(open.registration, subject, photo);
+        if (photo === null || keptPhoto.current === photo) return;
+        await keep.attachPhoto(open.registration, subject, photo);
+        keptPhoto.current = photo;
       },
     );
     if (kept) reading?.settle();

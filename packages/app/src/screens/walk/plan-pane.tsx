@@ -25,7 +25,7 @@ interface PlanPaneProps {
 /** The drawing with its tools, and the walk rule under it. */
 export function PlanPane(props: PlanPaneProps) {
   const { open, view, inHand, wide, onPoint } = props;
-  const [ref, size] = useSize<HTMLDivElement>();
+  const [ref, size] = useSize<HTMLDivElement>("plan");
   const stepId = inHand?.step.id;
   const scene = useMemo(
     () => walkScene(open.book, view.plan, (id) => view.byId.get(id)?.status ?? "open", stepId),

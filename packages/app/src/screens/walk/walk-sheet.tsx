@@ -9,8 +9,16 @@ import type { StepAddress } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { WALK_NAMES } from "../../walk/open-walk.ts";
 import { usePutOff } from "../../walk/put-off.ts";
-import { lastSaid, withdrawals } from "../../walk/undo.ts";
-import { lastTouched, type StepView, stepInHand, stepName, type WalkView } from "../../walk/walk-view.ts";
+import { type LastSaid, lastSaid, withdrawals } from "../../walk/undo.ts";
+import {
+  lastTouched,
+  piecesOffCount,
+  type StepView,
+  stepInHand,
+  stepName,
+  type WalkView,
+} from "../../walk/walk-view.ts";
+import { ANSWER_WORDS } from "../../words/answers.ts";
 import { CheckCard } from "./check-card.tsx";
 import { EndOfWalk } from "./end-of-walk.tsx";
 import { GearCard } from "./gear-card.tsx";
@@ -30,8 +38,12 @@ export interface Sayer {
   readonly busy: boolean;
   readonly trouble: string | null;
   dismiss(): void;
-  /** Keeps the drafts in one go, then takes up the next step; false, and everything stays, when it was not kept. */
-  say(words: string, drafts: readonly Draft[], after?: () => Promise<unknown>): Promise<boolean>;
+  /**
+   * Keeps the drafts in one go, then takes up the next step; false, and everything stays, when it was not kept.
+   *
+   * @param first what must be kept before them, such as photos: when that fails, nothing is answered
+   */
+  say(drafts: readonly Draft[], first?: () => Promise<unknown>): Promise<boolean>;
   /** Keeps something beside the answer: a note, a photo. The step stays in hand. */
   aside(words: string, task: () => Promise<unknown>): Promise<boolean>;
 }
@@ -49,33 +61,29 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
   const inHand = (step === undefined ? undefined : view.byId.get(step.id)) ?? next;
   const undoable = useMemo(() => lastSaid(state, view.walk, person.id), [state, view.walk, person.id]);
 
-  const show = useCallback((words: string) => setSaid({ words, at_ms: Date.now() }), []);
   const nameOf = (found: StepView) => stepName(found.step, book.points);
+  const answer = useLastAnswer(state, view, undoable, book);
   const sayer: Sayer = {
     busy: keeping.busy,
     trouble: keeping.trouble,
     dismiss: keeping.dismiss,
-    say: async (words, drafts, after) => {
-      if (keeping.busy || inHand === undefined) return false;
-      const name = nameOf(inHand);
-      const kept = await keeping.keep(async () => {
+    say: (drafts, first) =>
+      keeping.keep(async () => {
+        await first?.();
         await keep.append(registration, drafts);
-        await after?.();
-      });
-      if (!kept) return false;
-      setSaid({ name, words, at_ms: Date.now() });
-      if (step !== undefined) go({ at: "walk", registration }, "replace");
-      return true;
-    },
+        // it is in the storage: the strip says so by itself, from the ledger
+        setSaid(null);
+        if (step !== undefined) go({ at: "walk", registration }, "replace");
+      }),
     aside: async (words, task) => {
       const kept = await keeping.keep(task);
-      if (kept) show(words);
+      if (kept) setSaid({ words, at_ms: Date.now() });
       return kept;
     },
   };
 
   const undo = async () => {
-    if (undoable === undefined || keeping.busy) return;
+    if (undoable === undefined) return;
     const kept = await keeping.keep(() => keep.append(registration, withdrawals(undoable)));
     if (!kept) return;
     const back = view.byId.get(undoable.id);
@@ -111,7 +119,12 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
           onUndo={() => void undo()}
           onMore={() => setMore(true)}
           onPoint={toPoint}
-          strip={<KeptStrip said={said} onUndo={undoable === undefined ? undefined : () => void undo()} />}
+          strip={
+            <KeptStrip
+              said={said ?? answer}
+              onUndo={undoable === undefined ? undefined : () => void undo()}
+            />
+          }
         />
         <section className="walk-card" aria-label="The check in hand">
           <InHand open={open} view={view} inHand={inHand} sayer={sayer} wide={wide} />
@@ -122,6 +135,31 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
       ) : null}
     </AircraftFrame>
   );
+}
+
+/** What this person said last in this walk, when it was said on this screen: the strip tells it as the ledger has it. */
+function useLastAnswer(
+  state: OpenAircraft["state"],
+  view: WalkView,
+  last: LastSaid | undefined,
+  book: OpenAircraft["book"],
+): Said | null {
+  const [before] = useState(last?.events[0]);
+  return useMemo(() => {
+    if (last === undefined || last.events[0] === before) return null;
+    const step = view.byId.get(last.id);
+    if (step === undefined) return null;
+    const name = stepName(step.step, book.points);
+    return { name, words: saidWords(step, state, view), at_ms: last.at_ms };
+  }, [last, before, state, view, book]);
+}
+
+function saidWords({ step, answer }: StepView, state: OpenAircraft["state"], view: WalkView): string {
+  if (step.kind === "check") return answer === undefined ? "answered" : ANSWER_WORDS[answer.answer];
+  const { count } = step.item;
+  return view.walk.kind === "after-flight"
+    ? `${Math.min(count, state.groundGear.get(step.id)?.fitted ?? 0)} of ${count} on`
+    : `${Math.min(count, piecesOffCount(state, view.walk, step.id))} of ${count} off`;
 }
 
 interface InHandProps {
@@ -162,7 +200,9 @@ function InHand({ open, view, inHand, sayer, wide }: InHandProps) {
 export function useHeadingFocus(): React.RefObject<HTMLHeadingElement | null> {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
-    heading.current?.focus({ preventScroll: true });
+    // once it is painted: to focus sooner would lay the page out twice
+    const frame = requestAnimationFrame(() => heading.current?.focus({ preventScroll: true }));
+    return () => cancelAnimationFrame(frame);
   }, []);
   return heading;
 }
