@@ -69,6 +69,17 @@ describe("the headline", () => {
     );
   });
 
+  it("counts ground gear alone, or whatever else is open", () => {
+    const bare = book({ checks: [], gear: [gear("plug", "Plug", 1, "oil")] });
+    const story = new Story(bare);
+    story.ada.start();
+    expect(assess(bare, story.state, null, at("09:00")).headline).toBe("1 item of ground gear open");
+    const nothing = book({ checks: [] });
+    const turned = new Story(nothing);
+    turned.ada.start("turnaround");
+    expect(assess(nothing, turned.state, null, at("09:00")).headline).toBe("1 thing open");
+  });
+
   it("adds the cautions", () => {
     const story = walked();
     story.ada.read("tyre", 5.2, "bar", at15);

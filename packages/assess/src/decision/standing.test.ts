@@ -121,6 +121,7 @@ describe("a decision to go", () => {
       type: "book.adopted",
       body: { sha256: newer.sha256, revision: 15, registration: "ZZ-TST", type: "Test", text: "newer" },
     });
+    story.at("09:15").ada.happen("rain");
     expect(of(story, decision, "09:30", newer)).toMatchObject({ stands: false, since_ms: at("09:11") });
     expect(because(of(story, decision, "09:30", newer))).toBe("The book changed to revision 15 at 09:11.");
     story.at("09:25").ada.start("turnaround");
@@ -184,6 +185,23 @@ describe("a decision to go", () => {
     expect(because(of(story, decision))).toBe(
       "Fuelled at 09:06. Two checks no longer count. Flown at 09:07. One check no longer counts. And 2 more changes.",
     );
+  });
+
+  it("lapses by looks that were answered again faster than they can be made, from the last of them on", async () => {
+    const { story, decision } = await signed();
+    for (const [id, time] of [
+      ["oil", "09:10:00"],
+      ["boot", "09:10:01"],
+      ["cap", "09:10:02"],
+      ["tank", "09:10:02.5"],
+    ] as const) {
+      story.at(time).ada.answer(id);
+    }
+    expect(of(story, decision)).toMatchObject({
+      stands: false,
+      since_ms: at("09:10:02.5"),
+      because: "Looks were answered faster than they can be made.",
+    });
   });
 
   it("counts ground gear that has to be counted again", async () => {

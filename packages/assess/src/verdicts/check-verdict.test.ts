@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { assess } from "../assess.ts";
 import type { Verdict } from "../assessment.ts";
 import { has, plain, verdictOf } from "../testing/plain.ts";
-import { book, check, tyreReading } from "../testing/small-book.ts";
+import { book, check, tyreReading, voltsFrom } from "../testing/small-book.ts";
 import { at, atText, Story } from "../testing/story.ts";
 
 const at15 = { value: 15, unit: "degC" } as const;
@@ -19,6 +19,7 @@ const theBook = book({
       reading: tyreReading,
       until: ["flown"],
     }),
+    check("aged", "battery", { reading: voltsFrom(24), atMost: measure(2, "h") }),
     check("photo", "pitot", { stance: "wing", evidence: "photo" }),
     check("drain", "tank", { stance: "wing", walks: ["first-of-day", "turnaround"], until: ["fuelled"] }),
     check("cap", "tank", { stance: "wing", walks: ["first-of-day", "turnaround"], after: ["drain"] }),
@@ -34,7 +35,7 @@ describe("coverage", () => {
   it("every first-of-day check is open when there never was a walk", () => {
     const assessment = assess(theBook, new Story(theBook).state, null, at("09:00"));
     expect(assessment.walk).toBeNull();
-    expect(assessment.counts).toEqual({ open: 6, stop: 0, caution: 0, clear: 0 });
+    expect(assessment.counts).toEqual({ open: 7, stop: 0, caution: 0, clear: 0 });
     expect(line(verdictOf(assessment, "check:oil"))).toBe("open: Read the dipstick: not looked at yet");
     expect(has(assessment, "check:brake")).toBe(false);
   });
@@ -399,6 +400,19 @@ describe("evidence", () => {
     expect(line(told(story, "tyre"))).toBe(
       "open: Measure the pressure: not read since; flown at 08:00, after the reading at 07:40",
     );
+  });
+
+  it("the age of a reading counts as well as that of the answer", () => {
+    const story = new Story(theBook);
+    story.ada.start();
+    story.at("07:40").ada.read("aged", 26, "V");
+    story.at("08:00").ada.answer("aged");
+    expect(told(story, "aged", "09:40").holdsUntil_ms).toBe(at("09:40"));
+    expect(line(told(story, "aged", "09:41"))).toBe(
+      "open: Look: not read since; the reading at 07:40 counted for 2 h, until 09:40",
+    );
+    story.ada.read("aged", 26, "V");
+    expect(told(story, "aged", "09:41").holdsUntil_ms).toBe(at("10:00"));
   });
 
   it("a stop is ended by putting it right, then by looking and reading again", () => {
