@@ -131,6 +131,16 @@ describe("a discrepancy closed twice", () => {
     expect(verdict.subject).toEqual({ kind: "discrepancy", id });
   });
 
+  it("is settled when whoever was wrong closes it once more", () => {
+    const story = new Story(theBook);
+    const id = story.ada.raise({ check: "boot" });
+    story.ada.close(id, "put-right");
+    story.phone("Ben").close(id, "no-fault-found");
+    expect(has(assess(theBook, story.state, null, at("09:00")), `disagreement:${id}`)).toBe(true);
+    story.phone("Ben").close(id, "put-right");
+    expect(has(assess(theBook, story.state, null, at("09:00")), `disagreement:${id}`)).toBe(false);
+  });
+
   it("in one way, or by one phone, is nothing to remark", () => {
     for (const { id, assessment } of [closedBy("put-right", "Ben"), closedBy("no-fault-found", "Ada")]) {
       expect(has(assessment, `disagreement:${id}`)).toBe(false);

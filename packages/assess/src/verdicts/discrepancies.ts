@@ -166,7 +166,9 @@ function contestedVerdict(discrepancy: Discrepancy, context: Context): Finding {
       status: "caution",
       title: titleOf(discrepancy, about),
       says: `Closed in two ways. ${said.join(". ")}`,
-      because: ["Two people closed it differently; one of them takes his entry back"],
+      because: [
+        "Two people closed it differently; whoever was wrong closes it again, or takes the entry back",
+      ],
       working: {
         lines: discrepancy.closings.map((closing) => ({
           label: `${closing.author.name}, ${momentText(recorded_ms(closing), clock)}`,

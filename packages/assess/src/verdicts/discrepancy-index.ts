@@ -13,9 +13,12 @@ export interface DiscrepancyIndex {
   readonly contested: readonly Discrepancy[];
 }
 
-const isContested = ({ closings }: Discrepancy): boolean =>
-  closings.length > 1 &&
-  closings.some((one) => closings.some((other) => other.device !== one.device && other.how !== one.how));
+/** Whether devices differ in what each of them said last. */
+function isContested({ closings }: Discrepancy): boolean {
+  if (closings.length < 2) return false;
+  const lastHow = new Map(closings.map(({ device, how }) => [device, how]));
+  return new Set(lastHow.values()).size > 1;
+}
 
 /** A fold keeps the map until a discrepancy is raised or closed, so it is gone through once, not with every look. */
 const indexes = new WeakMap<AircraftState["discrepancies"], DiscrepancyIndex>();
