@@ -2,11 +2,11 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { smallBookText } from "@witnessmark/book";
+import { type WalkedLedger, walkedLedger } from "@witnessmark/sheet/testing/walked-ledger";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { EXIT } from "./exit-code.ts";
 import { run } from "./run.ts";
 import { memoryIo } from "./testing/memory-io.ts";
-import { type WalkedLedger, walkedLedger } from "./testing/walked-ledger.ts";
 
 let ledger: WalkedLedger;
 let folder: string;

@@ -10,20 +10,19 @@ import { ledgerFileRoutes } from "./routes/ledger-file.ts";
 import { liveRoutes } from "./routes/live.ts";
 import type { Parts } from "./routes/parts.ts";
 import { photoRoutes } from "./routes/photos.ts";
+import { sheetRoutes } from "./routes/sheet.ts";
 import type { AppFile } from "./static/app-files.ts";
 import { serveApp } from "./static/serve-app.ts";
 
-/**
- * Every route under /api. The sheet as a PDF, GET /aircraft/{aircraft}/decisions/{decision}/sheet.pdf, takes its place
- * here, in a file of its own beside the others.
- */
+/** Every route under /api. */
 function routes(parts: Parts) {
   return new OpenAPIHono<Env>()
     .route("/", aboutRoutes(parts))
     .route("/", eventRoutes(parts))
     .route("/", photoRoutes(parts))
     .route("/", liveRoutes(parts))
-    .route("/", ledgerFileRoutes(parts));
+    .route("/", ledgerFileRoutes(parts))
+    .route("/", sheetRoutes(parts));
 }
 
 /** The routes as types, for the client. */

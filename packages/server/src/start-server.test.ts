@@ -196,6 +196,7 @@ describe("the list of routes", () => {
     expect(Object.keys(described.paths).sort()).toEqual([
       "/api/about",
       "/api/aircraft",
+      "/api/aircraft/{aircraft}/decisions/{decision}/sheet.pdf",
       "/api/aircraft/{aircraft}/devices",
       "/api/aircraft/{aircraft}/events",
       "/api/aircraft/{aircraft}/ledger.jsonl",

@@ -1,0 +1,37 @@
+import { type LedgerEvent, parseEvent, saysOfFaults } from "@witnessmark/ledger";
+import type { OperatorStore } from "@witnessmark/store";
+import { EVENTS_MOST_B } from "../guard/limits.ts";
+import { PAGE_EVENTS } from "../protocol.ts";
+import { Refusal } from "../refusal.ts";
+
+/** The highest ledgerSeq of an aircraft. @throws {Refusal} 404 when there is none */
+export async function headOf(own: OperatorStore, aircraft: string): Promise<number> {
+  const { head } = await own.page(aircraft, { after: 0, limit: 1, most_B: 1 });
+  if (head === 0) throw new Refusal(404, "no-such-aircraft", `There are no events of ${aircraft} here.`);
+  return head;
+}
+
+/** Page by page, so that a ledger of ten years does not have to fit into memory. */
+export async function* eventsUpTo(
+  own: OperatorStore,
+  aircraft: string,
+  head: number,
+): AsyncGenerator<LedgerEvent> {
+  let after = 0;
+  while (after < head) {
+    const { events } = await own.page(aircraft, {
+      after,
+      limit: Math.min(PAGE_EVENTS, head - after),
+      most_B: EVENTS_MOST_B,
+    });
+    if (events.length === 0)
+      throw new Error(`${aircraft}: expected an event after number ${after}, found none.`);
+    for (const { ledgerSeq, text } of events) {
+      const parsed = parseEvent(JSON.parse(text));
+      if (!parsed.ok)
+        throw new Error(`${aircraft}: number ${ledgerSeq} does not read: ${saysOfFaults(parsed.faults)}`);
+      yield parsed.event;
+      after = ledgerSeq;
+    }
+  }
+}
