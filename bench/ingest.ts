@@ -74,19 +74,6 @@ try {
   console.log(`${postgres.says}; fsync ${fsync}`);
   if (fsync !== "on") throw new Error("Expected a PostgreSQL that waits for the disk.");
 
-  /** Time for the same pushes, in milliseconds. */
-  const timed = async (work: (push: readonly Event[], seq: number) => Promise<unknown>, round: number) => {
-    const device = `01890a5d-${String(round).padStart(4, "0")}-774b-bcce-b302099a8057`;
-    const pushes = Array.from({ length: PUSHES_A_ROUND }, (_, push) =>
-      pushOf(device, push * PUSH_EVENTS + 1),
-    );
-    globalThis.gc?.();
-    const start_ms = performance.now();
-    for (const [index, push] of pushes.entries()) {
-      await work(push, (round * PUSHES_A_ROUND + index) * PUSH_EVENTS);
-    }
-    return performance.now() - start_ms;
-  };
   const throughStore = async (push: readonly Event[]) => {
     const { results } = await own.append(AIRCRAFT, push, RECEIVED_AT_MS);
     if (results.some(({ outcome }) => outcome !== "accepted"))
@@ -116,14 +103,26 @@ try {
   const noise_1: number[] = [];
   const rates_perSecond: { readonly store: number[]; readonly raw: number[] } = { store: [], raw: [] };
   for (let round = 0; round < WARM_UPS + ROUNDS; round += 1) {
+    const device = `01890a5d-${String(round).padStart(4, "0")}-774b-bcce-b302099a8057`;
+    const pushes = Array.from({ length: PUSHES_A_ROUND }, (_, push) =>
+      pushOf(device, push * PUSH_EVENTS + 1),
+    );
     const time_ms = { store: 0, one: 0, two: 0 };
-    const turns = [
-      async () => (time_ms.store = await timed(throughStore, round)),
-      async () => (time_ms.one = await timed(rawOne, round)),
-      async () => (time_ms.two = await timed(rawTwo, round)),
-    ];
-    // The order goes round, so that no side always comes first.
-    for (let turn = 0; turn < turns.length; turn += 1) await turns[(turn + round) % turns.length]?.();
+    const sides = [
+      ["store", throughStore],
+      ["one", rawOne],
+      ["two", rawTwo],
+    ] as const;
+    globalThis.gc?.();
+    // The sides take turns push by push, and the order goes round: what else the machine does meets all alike.
+    for (const [index, push] of pushes.entries()) {
+      for (let turn = 0; turn < sides.length; turn += 1) {
+        const [side, work] = sides[(turn + index + round) % sides.length] ?? sides[0];
+        const start_ms = performance.now();
+        await work(push, (round * PUSHES_A_ROUND + index) * PUSH_EVENTS);
+        time_ms[side] += performance.now() - start_ms;
+      }
+    }
     if (round < WARM_UPS) continue;
     const events = PUSHES_A_ROUND * PUSH_EVENTS;
     ratios_1.push(time_ms.one / time_ms.store);

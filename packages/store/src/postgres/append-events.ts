@@ -3,11 +3,13 @@ import type { ClientBase } from "pg";
 import { decide, type Known, type SetAside } from "../decide.ts";
 import { type Row, textOf, wholeOf } from "../row.ts";
 import type { Appended, Arrival } from "../store.ts";
+import { isThereAlready } from "./postgres-fault.ts";
 
 /**
  * The whole of a push whose events are all new, which nearly every push is: locks and moves the counter, and adds the
- * events numbered on from it. One statement text whatever the size of the batch, and no limit on parameters. An event
- * that is in the way of another is left out; then fewer are added than were given, and nothing of it may stay.
+ * events numbered on from it. One statement text whatever the size of the batch, and no limit on parameters. It fails
+ * when an event is there already: to ask for that beforehand, or to say `on conflict do nothing`, costs every push a
+ * quarter of its speed.
  */
 const ADD_NEW = `
   with counter as (
@@ -17,9 +19,8 @@ const ADD_NEW = `
     select $1, $2, counter.before + came.place, came.id, came.device, came.device_seq, $4, came.text
     from counter, jsonb_to_recordset($5::jsonb)
       as came (place bigint, id text, device text, device_seq bigint, text text)
-    on conflict do nothing returning 1
   )
-  select before, (select count(*) from added) as added, (select value from meta where key = 'epoch') as epoch
+  select before, (select value from meta where key = 'epoch') as epoch
   from counter`;
 
 const LOCK = `
@@ -67,21 +68,27 @@ export interface Push {
 /**
  * Everything of a push between `begin` and `commit`, in the hope that all its events are new.
  *
- * @returns `null` when they were not: then nothing of it may be committed
+ * @returns `null` when they were not, or the aircraft is new: then nothing of it may be committed
  */
 export async function appendNew(client: ClientBase, push: Push): Promise<Appended | null> {
   const { operator, aircraft, arrivals, receivedAt_ms } = push;
   const { numbered, setAside } = decide(0, arrivals, []);
   if (numbered.length === 0) return null;
-  const { rows } = await client.query(ADD_NEW, [
-    operator,
-    aircraft,
-    numbered.length,
-    receivedAt_ms,
-    rowsOf(numbered, 0),
-  ]);
-  const row: Row | undefined = rows[0];
-  if (row === undefined || wholeOf(row, "added") !== numbered.length) return null;
+  let row: Row | undefined;
+  try {
+    const { rows } = await client.query(ADD_NEW, [
+      operator,
+      aircraft,
+      numbered.length,
+      receivedAt_ms,
+      rowsOf(numbered, 0),
+    ]);
+    row = rows[0];
+  } catch (error) {
+    if (isThereAlready(error)) return null;
+    throw error;
+  }
+  if (row === undefined) return null;
   await keepAside(client, push, setAside);
   const { head, results } = decide(wholeOf(row, "before"), arrivals, []);
   return { epoch: textOf(row, "epoch"), head, results };

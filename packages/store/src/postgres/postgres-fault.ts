@@ -11,6 +11,11 @@ export function isNotOffered(error: unknown): boolean {
   return state !== null && /^(0A000|42501|42883|42P01)$/.test(state);
 }
 
+/** A row with the same key is there already (PostgreSQL, appendix A: unique_violation). */
+export function isThereAlready(error: unknown): boolean {
+  return sqlState(error) === "23505";
+}
+
 /**
  * What PostgreSQL or the way to it said, in words a person can act on. What is no fault of the database passes
  * unchanged.
