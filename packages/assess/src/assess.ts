@@ -13,7 +13,7 @@ import { indexDiscrepancies } from "./verdicts/discrepancy-index.ts";
 import { groundGearVerdicts } from "./verdicts/ground-gear.ts";
 import { paceVerdict } from "./verdicts/pace.ts";
 import { recordVerdicts } from "./verdicts/record.ts";
-import { walkDue } from "./verdicts/walk-due.ts";
+import { isOver, walkDue } from "./verdicts/walk-due.ts";
 import { happeningsSince } from "./walk/happenings.ts";
 import { answersIn, type Heads, type Look, lookAt, readingIn, walkInHand } from "./walk/looks.ts";
 import { type Earliest, earlier, NOTHING } from "./walk/moments.ts";
@@ -137,10 +137,13 @@ export function assessWithCauses(
     book: { revision: book.revision, sha256: book.sha256 },
     flight,
     at: new Date(now_ms).toISOString(),
-    walk: walk === null ? null : { id: walk.id, kind: walk.kind, startedAt: walk.recordedAt },
+    walk:
+      walk === null
+        ? null
+        : { id: walk.id, kind: walk.kind, startedAt: walk.recordedAt, isOver: isOver(context) },
     status: findings[0]?.verdict.status ?? "open",
     headline: headlineOf(findings, counts),
-    line: lineOf(findings, counts, holdsUntil, context),
+    ...lineOf(findings, holdsUntil, context),
     counts,
     verdicts: findings.map(({ verdict }) => verdict),
     restsOn: {

@@ -78,12 +78,20 @@ export interface Assessment {
   readonly flight: PlannedFlight | null;
   /** ISO 8601, UTC. */
   readonly at: string;
-  readonly walk: { readonly id: string; readonly kind: WalkKind; readonly startedAt: string } | null;
+  readonly walk: {
+    readonly id: string;
+    readonly kind: WalkKind;
+    readonly startedAt: string;
+    /** Its day is past, or the aircraft has flown since it was finished: the next flight needs another. */
+    readonly isOver: boolean;
+  } | null;
   readonly status: Status;
   /** "One thing stops this flight" */
   readonly headline: string;
   /** What stands between the aircraft and flight, in one line, for the Apron. */
   readonly line: string;
+  /** The mark beside that line: the worst of what it speaks of. */
+  readonly lineStatus: Status;
   readonly counts: Readonly<Record<Status, number>>;
   readonly verdicts: readonly Verdict[];
   readonly restsOn: { readonly checks: number; readonly readings: number };

@@ -138,6 +138,23 @@ describe("the line for the Apron", () => {
     );
   });
 
+  it("does not count covers against an aircraft that waits for its next walk, but names what is wrong with it", () => {
+    const geared = book({ checks: theBook.checks, gear: [gear("plug", "Plug", 1, "oil")] });
+    const story = walked();
+    story.ada.remove("plug");
+    story.ada.finish();
+    story.at("11:00").ada.happen("flown");
+    story.ada.fit("plug");
+    const later = (days: number) => assess(geared, story.state, null, at("07:00", days));
+    expect(later(1).line).toBe("Not looked at since Thursday’s last flight.");
+    expect(later(1).lineStatus).toBe("open");
+    expect(later(1).walk?.isOver).toBe(true);
+    expect(later(1).counts.stop).toBe(1); // the verdict itself is no milder for that
+    story.at("11:30").ada.raise({ words: "Dent", check: "boot" });
+    expect(later(1).lineStatus).toBe("stop");
+    expect(later(1).line).not.toContain("Plug");
+  });
+
   it("says that nobody ever looked", () => {
     expect(of(new Story(theBook)).line).toBe("Not looked at yet. 4 checks open.");
   });

@@ -2,7 +2,7 @@ import type { Status } from "@witnessmark/ledger";
 import type { Assessment } from "./assessment.ts";
 import type { Context } from "./context.ts";
 import type { Finding } from "./finding.ts";
-import { firstWalkHolds_ms, firstWalkOf, sinceFlight } from "./verdicts/walk-due.ts";
+import { firstWalkHolds_ms, firstWalkOf, isOver, sinceFlight } from "./verdicts/walk-due.ts";
 import { lastFlown } from "./walk/happenings.ts";
 import { recorded_ms } from "./walk/moments.ts";
 import { counted, inWords, sentence } from "./words/count-words.ts";
@@ -60,9 +60,9 @@ function openLine(findings: readonly Finding[], { walk, state, clock, inWalk }: 
     (last_ms, answer) => Math.max(last_ms, recorded_ms(answer)),
     recorded_ms(walk),
   );
-  const isOver = walk.finished !== undefined || walk.abandoned !== undefined;
+  const isEnded = walk.finished !== undefined || walk.abandoned !== undefined;
   const flownSince = flown !== undefined && flown.at_ms > lastLook_ms;
-  if (flownSince || (isOver && walk.kind === "after-flight")) return `${sinceFlight(state, walk, clock)}.`;
+  if (flownSince || (isEnded && walk.kind === "after-flight")) return `${sinceFlight(state, walk, clock)}.`;
   const causes = new Set(
     findings.flatMap(({ verdict, cause }) =>
       verdict.status === "open" ? [cause?.reopens ? cause : undefined] : [],
@@ -75,8 +75,24 @@ function openLine(findings: readonly Finding[], { walk, state, clock, inWalk }: 
     : `${openText(findings)}.`;
 }
 
-/** What stands between the aircraft and flight, in one line. */
+/**
+ * What stands between the aircraft and flight, in one line, and the mark beside it. On an aircraft that waits for its
+ * next walk the covers are where they belong: that walk will count them off, and the line says that it is due.
+ */
 export function lineOf(
+  all: readonly Finding[],
+  holdsUntil: Assessment["holdsUntil"],
+  context: Context,
+): Pick<Assessment, "line" | "lineStatus"> {
+  const findings = isOver(context) ? all.filter(({ verdict }) => verdict.topic !== "ground-gear") : all;
+  const counts = countsOf(findings);
+  return { line: lineText(findings, counts, holdsUntil, context), lineStatus: worstOf(counts) };
+}
+
+const worstOf = (counts: Counts): Status =>
+  counts.stop > 0 ? "stop" : counts.caution > 0 ? "caution" : counts.open > 0 ? "open" : "clear";
+
+function lineText(
   findings: readonly Finding[],
   counts: Counts,
   holdsUntil: Assessment["holdsUntil"],

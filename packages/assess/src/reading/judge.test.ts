@@ -30,8 +30,21 @@ const judgeVolts = (value: number): ReadingVerdict => judge(volts, theBook, { re
 const lines = (verdict: ReadingVerdict): readonly string[] =>
   verdict.working.lines.map(({ label, value }) => plain(`${label}: ${value}`));
 
-describe("the tyre of the design's picture", () => {
-  // Source of the figures: design/decide-phone-full.png, computed there by hand; the limit (5.2 + 1.01325) × 277.15 /
+describe("a count", () => {
+  const counter = gauge("counter", "count", 0, 1, [0, 20]);
+  const vests = check("vests", "battery", {
+    reading: reading(counter, "life vests", { by: "fixed", low: measure(6, "count") }),
+  });
+  const gauges = new Map([["counter", counter]]);
+  const counted = (value: number) => judge(vests, { gauges }, { read: { value, unit: "count" } }).status;
+
+  it("is whole by nature: six of at least six is right, five is not", () => {
+    expect([4, 5, 6, 7].map((value) => counted(value))).toEqual(["stop", "stop", "clear", "clear"]);
+  });
+});
+
+describe("a tyre on a cold morning", () => {
+  // By hand from the gas law at constant volume (the tyre-care guidance's own correction): the limit (5.2 + 1.01325) × 277.15 /
   // 288.15 − 1.01325 = 4.9628 bar, and Φ((5.00 − 4.9628) / (0.05 / √3)) = Φ(1.29) = 0.90 (normal table, common practice).
   const verdict = judgeTyre(5.0);
 

@@ -78,11 +78,14 @@ export function judge(
   return { ...verdictOf(judged, gauge), probability_1: judgement.probability_1 };
 }
 
-/** Standard uncertainty of one reading of a gauge, in SI; accuracy and resolution are differences. */
-const uncertaintySI = ({ accuracy, resolution, coverage }: Gauge): number =>
+/**
+ * Standard uncertainty of one reading of a gauge, in SI; accuracy and resolution are differences. A count is whole by
+ * nature: that it goes by steps of one leaves no doubt about it, and six of at least six is right.
+ */
+const uncertaintySI = ({ accuracy, resolution, coverage, dimension }: Gauge): number =>
   standardUncertainty({
     accuracy: differenceToSI(accuracy.value, accuracy.unit),
-    resolution: differenceToSI(resolution.value, resolution.unit),
+    resolution: dimension === "count" ? 0 : differenceToSI(resolution.value, resolution.unit),
     coverage,
   });
 

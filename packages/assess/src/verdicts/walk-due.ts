@@ -40,6 +40,20 @@ export function firstWalkOf(state: AircraftState, walk: Walk): Walk | undefined 
   );
 }
 
+/**
+ * Whether the walk in hand belongs to the past: its day is over, or it was finished and the aircraft has flown since.
+ * Going on with it would not make it count.
+ */
+export function isOver({ walk, state, clock }: Context): boolean {
+  if (walk === null) return false;
+  const { finished, kind } = walk;
+  const flown = lastFlown(state.happenings);
+  if (finished !== undefined && kind === "after-flight") return true;
+  if (finished !== undefined && flown !== undefined && flown.at_ms > recorded_ms(finished)) return true;
+  const first = kind === "turnaround" ? (firstWalkOf(state, walk) ?? walk) : walk;
+  return clock.now_ms > firstWalkHolds_ms(first, clock.now_ms);
+}
+
 /** `Not looked at since Sunday’s last flight`, or since the walk after it when nobody told of the flight. */
 export function sinceFlight(state: AircraftState, walk: Walk, clock: LocalClock): string {
   const flown = lastFlown(state.happenings);
