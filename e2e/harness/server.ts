@@ -1,17 +1,31 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 
-const ROOT = resolve(import.meta.dirname, "../..");
+export const ROOT = resolve(import.meta.dirname, "../..");
 
 export interface RunningServer {
   readonly url: string;
+  readonly port: number;
   readonly dataDirectory: string;
-  /** SIGKILL: no chance to tidy up. */
+  /** SIGKILL: no chance to tidy up. Its data stays. */
   kill(): Promise<void>;
-  /** SIGTERM, as a person would stop it. */
+  /** SIGTERM, as a person would stop it. Its data stays. */
   stop(): Promise<void>;
+  /** Starts it again with the same data on the same port: to the phones it is the same server. */
+  again(changed?: { readonly appDirectory?: string }): Promise<RunningServer>;
+  /** Stops it when it still runs, and removes its data. */
+  remove(): Promise<void>;
+}
+
+export interface ServerGiven {
+  readonly dataDirectory?: string;
+  readonly port?: number;
+  /** Another build of the app than the one that `npm start` serves. */
+  readonly appDirectory?: string;
+  /** What the server takes for now, ISO 8601, when it starts; its clock runs on from there. */
+  readonly startsAt?: string;
 }
 
 const ended = (child: ChildProcess): Promise<void> =>
@@ -20,40 +34,76 @@ const ended = (child: ChildProcess): Promise<void> =>
     else child.once("exit", () => done());
   });
 
-/** Starts the program itself, as `npm start` does, on a free port and a database of its own with the demo in it. */
-export async function startServer(
-  given: { readonly dataDirectory?: string; readonly port?: number } = {},
-): Promise<RunningServer> {
+/**
+ * Starts the program itself, as `npm start` does, on a free port and a database of its own with the demo in it. With
+ * another build of the app, a small program of the harness starts the same server with that one.
+ */
+export async function startServer(given: ServerGiven = {}): Promise<RunningServer> {
   const dataDirectory = given.dataDirectory ?? mkdtempSync(join(tmpdir(), "witnessmark-e2e-"));
-  const child = spawn(process.execPath, [join(ROOT, "packages/server/src/main.ts")], {
+  const appDirectory = given.appDirectory ?? process.env["WITNESSMARK_APP_DIRECTORY"];
+  if (appDirectory === undefined) return run(MAIN, { ...given, dataDirectory });
+  // the demo is put in by the program itself
+  if (!existsSync(join(dataDirectory, DATABASE))) await (await run(MAIN, { ...given, dataDirectory })).stop();
+  return run(WITH_OTHER_APP, { ...given, dataDirectory, appDirectory });
+}
+
+const MAIN = "packages/server/src/main.ts";
+const WITH_OTHER_APP = "e2e/harness/serve.ts";
+/** The one file that everything is kept in. */
+export const DATABASE = "witnessmark.sqlite";
+
+async function run(
+  program: string,
+  given: ServerGiven & { readonly dataDirectory: string },
+): Promise<RunningServer> {
+  const { dataDirectory, appDirectory } = given;
+  const clock = given.startsAt === undefined ? [] : ["--import", join(ROOT, "e2e/harness/shifted-clock.ts")];
+  const child = spawn(process.execPath, [...clock, join(ROOT, program)], {
     cwd: ROOT,
-    env: { ...process.env, PORT: String(given.port ?? 0), DATA_DIR: dataDirectory, DATABASE_URL: "" },
+    env: {
+      ...process.env,
+      PORT: String(given.port ?? 0),
+      DATA_DIR: dataDirectory,
+      DATABASE_URL: "",
+      TZ: "Europe/London",
+      ...(appDirectory === undefined ? {} : { APP_DIRECTORY: appDirectory }),
+      ...(given.startsAt === undefined ? {} : { CLOCK_STARTS_AT: given.startsAt }),
+    },
     stdio: ["ignore", "pipe", "pipe"],
   });
+  const url = await addressOf(child);
+  const port = Number(new URL(url).port);
+  const end = async (signal: "SIGKILL" | "SIGTERM") => {
+    child.kill(signal);
+    await ended(child);
+  };
+  return {
+    url,
+    port,
+    dataDirectory,
+    kill: () => end("SIGKILL"),
+    stop: () => end("SIGTERM"),
+    again: (changed = {}) => startServer({ ...given, ...changed, dataDirectory, port }),
+    async remove() {
+      await end("SIGTERM");
+      rmSync(dataDirectory, { recursive: true, force: true });
+    },
+  };
+}
+
+/** The address that the program says once it listens. */
+function addressOf(child: ChildProcess): Promise<string> {
   let said = "";
-  const url = await new Promise<string>((done, fail) => {
+  return new Promise((done, fail) => {
     const hear = (part: Buffer) => {
       said += part.toString("utf8");
       const found = /http:\/\/[^\s/]+:\d+/.exec(said);
       if (found !== null) done(found[0]);
     };
-    child.stdout.on("data", hear);
-    child.stderr.on("data", hear);
+    child.stdout?.on("data", hear);
+    child.stderr?.on("data", hear);
     child.once("exit", (code) =>
       fail(new Error(`The server ended with ${code} before it said its address:\n${said}`)),
     );
   });
-  return {
-    url,
-    dataDirectory,
-    async kill() {
-      child.kill("SIGKILL");
-      await ended(child);
-    },
-    async stop() {
-      child.kill("SIGTERM");
-      await ended(child);
-      if (given.dataDirectory === undefined) rmSync(dataDirectory, { recursive: true, force: true });
-    },
-  };
 }

@@ -1,0 +1,63 @@
+import type { Locator, Page } from "playwright-core";
+import { REGISTRATION } from "./book.ts";
+import { PATIENCE_ms } from "./patience.ts";
+
+/** First run, Apron and the way between the sheets: every selector and word of theirs that a test needs. */
+
+/** Says who holds the phone, and waits for the Apron with the demo on it. */
+export async function introduce(page: Page, name: string, role = "Pilot in command"): Promise<void> {
+  await page.getByRole("textbox", { name: "Name or initials" }).fill(name);
+  await page.getByRole("button", { name: role }).tap();
+  await page.getByRole("button", { name: "Begin" }).tap();
+  await apronHas(page, REGISTRATION);
+}
+
+export async function apronHas(page: Page, registration: string): Promise<void> {
+  await page.getByRole("heading", { level: 2, name: registration }).waitFor({ timeout: PATIENCE_ms });
+}
+
+export async function toApron(page: Page): Promise<void> {
+  await go(page, "#/");
+  await page.getByRole("heading", { level: 1, name: "Apron" }).waitFor();
+}
+
+/** From the Apron to the walk of an aircraft. */
+export async function toWalk(page: Page, registration = REGISTRATION): Promise<void> {
+  await page.getByRole("link", { name: new RegExp(`: ${registration}$`) }).tap();
+  await page.getByRole("heading", { level: 1, name: "Walk" }).waitFor();
+}
+
+export type SheetName = "Walk" | "Decide" | "Aircraft";
+
+export async function toSheet(page: Page, name: SheetName): Promise<void> {
+  await page.getByRole("navigation", { name: "Sheets" }).getByRole("link", { name }).tap();
+  await page.getByRole("heading", { level: 1, name }).waitFor();
+}
+
+/** By address, as a bookmark does. */
+export async function go(page: Page, hash: string): Promise<void> {
+  await page.evaluate((address) => {
+    window.location.hash = address;
+  }, hash);
+}
+
+/** What the title block says of keeping and sending. */
+export const keptWhere = (page: Page): Locator => page.getByRole("banner").getByRole("status");
+
+/** Waits until the title block says that the server has everything. */
+export async function allOnServer(page: Page): Promise<void> {
+  await keptWhere(page)
+    .filter({ hasText: /on the server/i })
+    .waitFor({ timeout: PATIENCE_ms });
+}
+
+/** Waits until the app's own files are all on the phone, so that no net is needed for any of them. */
+export async function readyForNoNet(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    if (navigator.serviceWorker.controller !== null) return;
+    await new Promise((done) =>
+      navigator.serviceWorker.addEventListener("controllerchange", done, { once: true }),
+    );
+  });
+}
