@@ -10,6 +10,7 @@ import { href, type Route } from "./routes/route.ts";
 import { useRoute } from "./routes/use-route.ts";
 import { Apron } from "./screens/apron/apron.tsx";
 import { FirstRun } from "./screens/first-run/first-run.tsx";
+import { StartWalk } from "./screens/walk/start-walk.tsx";
 import { WalkScreen } from "./screens/walk/walk-screen.tsx";
 import { assessed } from "./walk/assessed.ts";
 import { openWalk } from "./walk/open-walk.ts";
@@ -130,6 +131,8 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
   switch (route.at) {
     case "walk":
       return <WalkScreen open={open} step={route.step} />;
+    case "start":
+      return <StartWalk open={open} />;
     case "left":
       return <WhatIsLeft open={open} gear={false} />;
     case "gear":

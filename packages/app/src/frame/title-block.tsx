@@ -24,9 +24,10 @@ export function TitleBlock({ registration, type, sheet, under, wide, person, kep
   }, [sheet, registration]);
   return (
     <header className="title-block">
-      <a href={href({ at: "apron" })} aria-label={`${registration}, ${type}: back to the Apron`}>
+      <a href={href({ at: "apron" })}>
         <b>{registration}</b>
         <span>{type}</span>
+        <span className="out-of-sight">, back to the Apron</span>
       </a>
       <div>
         <h1 tabIndex={-1}>{sheet}</h1>

@@ -5,6 +5,7 @@ export type Route =
   | { readonly at: "add" }
   | { readonly at: "settings" }
   | { readonly at: "walk"; readonly registration: string; readonly step?: StepAddress }
+  | { readonly at: "start"; readonly registration: string }
   | { readonly at: "left"; readonly registration: string }
   | { readonly at: "gear"; readonly registration: string }
   | { readonly at: "happened"; readonly registration: string }
@@ -19,7 +20,7 @@ export interface StepAddress {
 }
 
 const SINGLE = ["archived", "add", "settings"] as const;
-const OF_AIRCRAFT = ["left", "gear", "happened", "decide"] as const;
+const OF_AIRCRAFT = ["start", "left", "gear", "happened", "decide"] as const;
 
 /** `#/ZZ-SKR/walk/check/oil-level` as a route; what does not read is `unknown`, never a wrong screen. */
 export function readRoute(hash: string): Route {
@@ -61,6 +62,7 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
       return route.step === undefined
         ? address(route.registration, "walk")
         : address(route.registration, "walk", route.step.kind, route.step.id);
+    case "start":
     case "left":
     case "gear":
     case "happened":

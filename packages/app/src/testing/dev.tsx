@@ -5,6 +5,7 @@ import "../theme/sheet.css";
 import { newId } from "@witnessmark/ledger";
 import { createRoot } from "react-dom/client";
 import { App } from "../app.tsx";
+import { NotKept } from "../keep/contract.ts";
 import { openKeep } from "../keep/keep.ts";
 import { KeepProvider } from "../keep/react.ts";
 import { wearPreferences } from "../preferences/preferences.ts";
@@ -103,6 +104,12 @@ async function begin(): Promise<void> {
   await keep.exchange();
   if (query.get("scenario") !== "none") await seed(clock, keep);
   seeding = false;
+  if (query.get("storage") === "full") {
+    Object.assign(keep, {
+      append: () =>
+        Promise.reject(new NotKept("full", "Not kept. Free 2 MB on this phone, then answer again.")),
+    });
+  }
   const root = document.getElementById("root");
   if (root === null) throw new Error("dev: expected an element #root in the page, found none");
   createRoot(root).render(

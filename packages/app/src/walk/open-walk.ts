@@ -1,3 +1,4 @@
+import type { Assessment } from "@witnessmark/assess";
 import type { WalkKind } from "@witnessmark/book";
 import type { AircraftState, Walk } from "@witnessmark/ledger";
 import { isSameDay } from "../words/dates.ts";
@@ -16,6 +17,12 @@ export function latestWalk(state: AircraftState): Walk | undefined {
 export function openWalk(state: AircraftState): Walk | undefined {
   const latest = latestWalk(state);
   return latest === undefined || latest.finished !== undefined ? undefined : latest;
+}
+
+/** Whether the walk that was begun last is the one to go on with: it is of today and not finished. */
+export function goesOn(state: AircraftState, now_ms: number): boolean {
+  const walk = openWalk(state);
+  return walk !== undefined && isSameDay(Date.parse(walk.recordedAt), now_ms);
 }
 
 /** Which walk a person most likely means to start now. */
@@ -37,9 +44,13 @@ export const WALK_NAMES: Readonly<Record<WalkKind, string>> = {
   "after-flight": "After flight",
 };
 
-/** What the button on the Apron says. */
-export function walkButton(state: AircraftState, now_ms: number): string {
-  if (openWalk(state) !== undefined) return "Go on walking";
+/** What the button on the Apron says; a walk whose day is past is not gone on with. */
+export function walkButton(
+  state: AircraftState,
+  assessment: Pick<Assessment, "walk">,
+  now_ms: number,
+): string {
+  if (openWalk(state) !== undefined && assessment.walk?.isOver !== true) return "Go on walking";
   return START_WORDS[likelyKind(state, now_ms)];
 }
 

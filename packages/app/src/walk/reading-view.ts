@@ -102,7 +102,7 @@ export function readingView(given: ReadingGiven): ReadingView {
         reading.limit.by === "fixed"
           ? "allowed"
           : temperature === undefined
-            ? `give the ${reading.temperatureOf ?? "thing"}’s temperature: the band moves with it`
+            ? "the band waits for its temperature"
             : low === undefined && high === undefined
               ? `no band at ${temperatureText(temperature)}`
               : `band at ${temperatureText(temperature)}`,

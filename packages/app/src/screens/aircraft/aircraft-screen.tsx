@@ -30,7 +30,8 @@ export function AircraftScreen({ open, check: id }: AircraftScreenProps) {
           <div className="aircraft-draw">
             <BookDrawing book={book} check={check} />
           </div>
-          <section className="aircraft-page">
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and may hold nothing else to focus */}
+          <section className="aircraft-page" tabIndex={0} aria-label="What the book says">
             {check === undefined ? <AircraftPapers open={open} /> : <OneCheck open={open} check={check} />}
           </section>
         </main>

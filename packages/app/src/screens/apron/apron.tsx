@@ -8,7 +8,7 @@ import { useMinute } from "../../preferences/clock.ts";
 import { flightDrafts, flightOf } from "../../preferences/flight-draft.ts";
 import { href } from "../../routes/route.ts";
 import { assessed } from "../../walk/assessed.ts";
-import { openWalk, walkButton } from "../../walk/open-walk.ts";
+import { goesOn, openWalk, walkButton } from "../../walk/open-walk.ts";
 import { clockTime } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { keptOfAll } from "../../words/keeping.ts";
@@ -104,13 +104,15 @@ function ReadableRow({ registration, book, state, largest, first, scaleBar }: Re
   const draft = flightDrafts.use()[registration];
   const flight = flightOf(draft);
   const assessment = assessed(book, state, flight, minute);
-  const { status } = assessment;
+  const { lineStatus: status } = assessment;
   const planned =
     flight === null ? "no flight planned" : `${clockTime(Date.parse(flight.offBlocks))} to ${flight.to}`;
+  const isOver = assessment.walk?.isOver === true;
   const worstAt = assessment.verdicts.find(
-    (verdict) => verdict.status === status && verdict.status !== "clear",
+    (verdict) =>
+      verdict.status === status && status !== "clear" && !(isOver && verdict.topic === "ground-gear"),
   );
-  const button = walkButton(state, minute * 60_000);
+  const button = walkButton(state, assessment, minute * 60_000);
   return (
     <li className="apron-row">
       <ApronPicture
@@ -133,7 +135,7 @@ function ReadableRow({ registration, book, state, largest, first, scaleBar }: Re
         </p>
         <a
           className={first ? "button filled apron-go" : "button apron-go"}
-          href={href({ at: "walk", registration })}
+          href={href({ at: goesOn(state, minute * 60_000) ? "walk" : "start", registration })}
           aria-label={`${button}: ${registration}`}
         >
           {button}

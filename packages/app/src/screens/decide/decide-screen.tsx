@@ -60,12 +60,14 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
             key={status}
             type="button"
             aria-pressed={only === status}
-            aria-label={`${assessment.counts[status]} ${status}: show only these`}
             onClick={() => setOnly(only === status ? null : status)}
           >
             <Mark status={status} size_px={26} silent />
             <b>{assessment.counts[status]}</b>
-            <span>{status}</span>
+            <span>
+              {status}
+              <span className="out-of-sight">, show only these</span>
+            </span>
           </button>
         ))}
       </div>

@@ -1,4 +1,5 @@
 import type { Check } from "@witnessmark/book";
+import { differenceFromSI, differenceToSI, roundToSafeSide, UNITS, withSymbol } from "@witnessmark/engine";
 import { useEffect, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
@@ -6,13 +7,14 @@ import { Mark } from "../../marks/mark.tsx";
 import { stripText } from "../../walk/verdict-strip.ts";
 import type { StepView, WalkView } from "../../walk/walk-view.ts";
 import { postureText, stepName } from "../../walk/walk-view.ts";
+import { figure } from "../../words/figures.ts";
 import { CheckParts } from "./check-parts.tsx";
 import { CouldNot } from "./could-not.tsx";
 import { NotRight } from "./not-right.tsx";
 import { PhotoAsked } from "./photo-asked.tsx";
-import { ReadingEntry } from "./reading-entry.tsx";
+import { isOutside, ReadingEntry } from "./reading-entry.tsx";
 import { StanceRow } from "./stance-row.tsx";
-import { useReading } from "./use-reading.ts";
+import { type ReadingInHand, useReading } from "./use-reading.ts";
 import { type Sayer, useHeadingFocus } from "./walk-sheet.tsx";
 
 export interface CheckCardProps {
@@ -59,7 +61,7 @@ export function CheckCard(props: CheckCardProps) {
   if (panel === "could-not") return <CouldNot {...props} onBack={back} />;
   if (panel === "photo") return <PhotoAsked {...props} reading={reading} onBack={back} />;
 
-  const outside = reading?.verdict?.status === "stop";
+  const outside = isOutside(reading?.verdict ?? null);
   return (
     <>
       <div className="card-in">
@@ -151,13 +153,32 @@ interface StripProps {
 function Strip({ reading, asks, size_px }: StripProps) {
   if (reading === null) return null;
   const status = reading.verdict?.status ?? "open";
-  const words = asks ?? (reading.verdict === null ? "Not read yet" : stripText(reading.verdict));
+  const words =
+    asks ?? (reading.verdict === null ? "Not read yet" : stripText(inUnit(reading.verdict, reading)));
   return (
     <p className={`verdict ${status}`} role="status">
       <Mark status={status} size_px={size_px} />
       <span>{words}</span>
     </p>
   );
+}
+
+/** The margin in the unit that the reading is made in; rounded down, as a margin is. */
+function inUnit(
+  verdict: NonNullable<ReadingInHand["verdict"]>,
+  { gauge, entry }: ReadingInHand,
+): NonNullable<ReadingInHand["verdict"]> {
+  const { margin } = verdict;
+  if (margin === undefined || entry.unit === gauge.unit || margin.unit !== UNITS[gauge.unit].symbol)
+    return verdict;
+  const exact = differenceFromSI(differenceToSI(margin.value, gauge.unit), entry.unit);
+  const value = roundToSafeSide(exact, 10 ** -entry.decimals, "down");
+  const past = margin.text.split(" ").at(-1);
+  const size = withSymbol(figure(Math.abs(value), entry.decimals), entry.unit);
+  return {
+    ...verdict,
+    margin: { value, unit: UNITS[entry.unit].symbol, text: value < 0 ? `${size} ${past}` : size },
+  };
 }
 
 /** 1, 2 and 3 answer, unless something is being typed. */

@@ -55,7 +55,7 @@ export function EndOfWalk({ open, view, sayer }: EndOfWalkProps) {
         <Mark status={status} size_px={28} />
         <span>{open.assessment.headline}</span>
       </p>
-      <div className="answers one">
+      <div className={finished === undefined ? "answers one" : "answers two"}>
         {finished === undefined ? (
           <button type="button" className="yes filled" aria-busy={keeping.busy} onClick={() => void finish()}>
             {left.length === 0
@@ -63,9 +63,12 @@ export function EndOfWalk({ open, view, sayer }: EndOfWalkProps) {
               : `Finish; ${countOf(left.length, "thing").toLowerCase()} ${left.length === 1 ? "stays" : "stay"} open`}
           </button>
         ) : (
-          <a className="yes filled" href={href({ at: "decide", registration })}>
-            Go to Decide
-          </a>
+          <>
+            <a className="yes filled" href={href({ at: "decide", registration })}>
+              Go to Decide
+            </a>
+            <a href={href({ at: "start", registration })}>Another walk</a>
+          </>
         )}
       </div>
     </>

@@ -82,7 +82,7 @@ export function FigurePopup(props: FigurePopupProps) {
         ) : null}
         <p className={refused ? "figure-echo stop" : "figure-echo"} id={id} role="status">
           {typed.ok
-            ? `Understood: ${withSymbol(figure(typed.read.value, shownDecimals(typed.read.value, decimals)), typed.read.unit)}`
+            ? `Understood: ${withSymbol(figure(typed.read.value, shownDecimals(typed.read.value, typed.read.unit === props.unit ? decimals : 0)), typed.read.unit)}`
             : refused
               ? `${typed.message.replace(/[.?]$/, "")}${typed.message.endsWith("?") ? "?" : "."}`
               : ""}

@@ -37,7 +37,7 @@ export function ReadingEntry({
           values={view.values}
           texts={view.texts}
           step={entry.step}
-          outside={verdict?.status === "stop"}
+          outside={isOutside(verdict)}
           label={reading.quantity}
           valueText={text}
           nut_px={wide ? 21 : 20}
@@ -53,23 +53,21 @@ export function ReadingEntry({
         >
           −
         </button>
-        <button
-          type="button"
-          className="read"
-          onClick={() => setTyping("value")}
-          aria-label={`${reading.quantity}: ${text}. Type it`}
-        >
+        <button type="button" className="read" onClick={() => setTyping("value")}>
           <b className={now === null ? "unread" : undefined}>
             {now === null ? "–" : figure(now, entry.decimals)}
           </b>
           <span>{symbol === "" ? gaugeText : `${symbol}, ${gaugeText}`}</span>
+          <span className="out-of-sight">
+            {reading.quantity}, {text}: type it
+          </span>
         </button>
         <button type="button" className="step-button" aria-label={`${stepText} more`} onClick={() => step(1)}>
           +
         </button>
         {inHand.needsTemperature ? (
           <button type="button" className="temp" onClick={() => setTyping("temperature")}>
-            {capital(reading.temperatureOf ?? "it")} at
+            {ofWhat(reading.temperatureOf)} at
             <b>
               {temperature === undefined
                 ? `– ${UNITS[temperatureUnit()].symbol}`
@@ -99,6 +97,10 @@ export function ReadingEntry({
   );
 }
 
+/** Past a limit, whatever the book makes of that. */
+export const isOutside = (verdict: ReadingInHand["verdict"]): boolean =>
+  verdict?.margin !== undefined && verdict.margin.value < 0;
+
 const temperatureUnit = () => preferences.get().units.temperature ?? "degC";
 
 function TemperaturePopup({
@@ -127,6 +129,10 @@ function TemperaturePopup({
     />
   );
 }
+
+/** "Tyre": in the room of a small button; a longer word than fits is "It is". */
+const ofWhat = (word: string | undefined) =>
+  word === undefined || word.length > 8 ? "It is" : capital(word);
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 

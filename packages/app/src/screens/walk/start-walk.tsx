@@ -10,7 +10,8 @@ import { useSize } from "../../instruments/use-width.ts";
 import { useKeep } from "../../keep/react.ts";
 import { useMinute } from "../../preferences/clock.ts";
 import { href } from "../../routes/route.ts";
-import { latestWalk, likelyKind, WALK_NAMES } from "../../walk/open-walk.ts";
+import { go } from "../../routes/use-route.ts";
+import { latestWalk, likelyKind, openWalk, WALK_NAMES } from "../../walk/open-walk.ts";
 import { lasting, whenShort } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { WholePlan } from "./whole-plan.tsx";
@@ -27,12 +28,15 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
   const plans = useMemo(() => KINDS.map((kind) => planWalk(book, kind)), [book]);
   const likelyPlan = plans.find((plan) => plan.kind === likely);
   const last = latestWalk(state);
-  const start = (kind: WalkKind) =>
-    keeping.keep(() =>
+  const going = openWalk(state);
+  const start = async (kind: WalkKind) => {
+    const kept = await keeping.keep(() =>
       keep.append(registration, [
         { type: "walk.started", body: { walk: newId(), kind, bookSha256: book.sha256 } },
       ]),
     );
+    if (kept) go({ at: "walk", registration }, "replace");
+  };
   return (
     <AircraftFrame open={open} sheet="walk" title="Walk" under="Which walk?" className="start-walk">
       <main className="start">
@@ -46,6 +50,11 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
               : `Last: ${WALK_NAMES[last.kind].toLowerCase()}, ${whenShort(Date.parse(last.recordedAt), minute * 60_000)}, ${last.author.name}.`}
           </p>
           <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
+          {going === undefined ? null : (
+            <a className="button full start-on" href={href({ at: "walk", registration })}>
+              Go on with the walk of {whenShort(Date.parse(going.recordedAt), minute * 60_000)}
+            </a>
+          )}
           <ul className="start-kinds">
             {plans.map((plan) => (
               <li key={plan.kind}>

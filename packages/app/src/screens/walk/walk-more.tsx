@@ -100,6 +100,12 @@ export function WalkMore({ open, view, inHand, sayer, onClose }: WalkMoreProps) 
           </a>
         </li>
         <li>
+          <a href={href({ at: "start", registration })}>
+            Another walk
+            <small>Begins anew; this one stays as it is</small>
+          </a>
+        </li>
+        <li>
           <button type="button" onClick={leave}>
             I am leaving
             <small>Marks the break; the last three looks are asked again</small>

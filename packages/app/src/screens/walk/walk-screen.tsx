@@ -5,6 +5,7 @@ import type { StepAddress } from "../../routes/route.ts";
 import { latestWalk } from "../../walk/open-walk.ts";
 import { leaving } from "../../walk/presence.ts";
 import { walkView } from "../../walk/walk-view.ts";
+import { isSameDay } from "../../words/dates.ts";
 import { AwayScreen } from "./away-screen.tsx";
 import { StartWalk } from "./start-walk.tsx";
 import { WalkSheet } from "./walk-sheet.tsx";
@@ -28,8 +29,7 @@ export function WalkScreen({ open, step }: WalkScreenProps) {
   const left = leaving.use();
   if (walk === undefined || view === undefined) return <StartWalk open={open} />;
   if (left !== null && left.walk === walk.id) return <AwayScreen open={open} view={view} left={left} />;
-  if (walk.finished !== undefined && view.left === 0 && step === undefined) {
-    return <StartWalk open={open} />;
-  }
+  const isDone = walk.finished !== undefined && view.left === 0;
+  if (step === undefined && (isDone || assessment.walk?.isOver === true)) return <StartWalk open={open} />;
   return <WalkSheet open={open} view={view} step={step} />;
 }

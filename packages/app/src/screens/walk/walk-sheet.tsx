@@ -58,8 +58,12 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
   const [more, setMore] = useState(false);
   const from = lastTouched(view, state, person.id)?.step.id ?? null;
   const next = useMemo(() => stepInHand(view, from, putOff), [view, from, putOff]);
-  const inHand = (step === undefined ? undefined : view.byId.get(step.id)) ?? next;
   const undoable = useMemo(() => lastSaid(state, view.walk, person.id), [state, view.walk, person.id]);
+  const held = useHeld(`${undoable?.events[0]} ${putOff.size} ${view.walk.askedAgain[0]}`, next?.step.id);
+  const inHand =
+    (step === undefined ? undefined : view.byId.get(step.id)) ??
+    (held === undefined ? undefined : view.byId.get(held)) ??
+    next;
 
   const nameOf = (found: StepView) => stepName(found.step, book.points);
   const answer = useLastAnswer(state, view, undoable, book);
@@ -137,6 +141,17 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
   );
 }
 
+/**
+ * The step in hand stays in hand until this person does something: another phone's answer to it must not take it away
+ * while one looks.
+ */
+function useHeld(ownDoing: string, next: string | undefined): string | undefined {
+  const [held, setHeld] = useState({ ownDoing, step: next });
+  if (held.ownDoing === ownDoing) return held.step;
+  setHeld({ ownDoing, step: next });
+  return next;
+}
+
 /** What this person said last in this walk, when it was said on this screen: the strip tells it as the ledger has it. */
 function useLastAnswer(
   state: OpenAircraft["state"],
@@ -196,12 +211,17 @@ function InHand({ open, view, inHand, sayer, wide }: InHandProps) {
   );
 }
 
+/** Below this a screen scrolls as a whole, and a new card's heading must come into view. */
+const LOW_px = 560;
+
 /** Puts the focus on a card's heading when the card changes, so that a screen reader begins there. */
 export function useHeadingFocus(): React.RefObject<HTMLHeadingElement | null> {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     // once it is painted: to focus sooner would lay the page out twice
-    const frame = requestAnimationFrame(() => heading.current?.focus({ preventScroll: true }));
+    const frame = requestAnimationFrame(() =>
+      heading.current?.focus({ preventScroll: window.innerHeight >= LOW_px }),
+    );
     return () => cancelAnimationFrame(frame);
   }, []);
   return heading;
