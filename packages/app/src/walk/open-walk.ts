@@ -19,11 +19,9 @@ export function openWalk(state: AircraftState): Walk | undefined {
   return latest === undefined || latest.finished !== undefined ? undefined : latest;
 }
 
-/** Whether the walk that was begun last is the one to go on with: it is of today and not finished. */
-export function goesOn(state: AircraftState, now_ms: number): boolean {
-  const walk = openWalk(state);
-  return walk !== undefined && isSameDay(Date.parse(walk.recordedAt), now_ms);
-}
+/** Whether the walk that was begun last is the one to go on with: it is not finished, and its day is not past. */
+export const goesOn = (state: AircraftState, assessment: Pick<Assessment, "walk">): boolean =>
+  openWalk(state) !== undefined && assessment.walk?.isOver !== true;
 
 /** Which walk a person most likely means to start now. */
 export function likelyKind(state: AircraftState, now_ms: number): WalkKind {
@@ -50,7 +48,7 @@ export function walkButton(
   assessment: Pick<Assessment, "walk">,
   now_ms: number,
 ): string {
-  if (openWalk(state) !== undefined && assessment.walk?.isOver !== true) return "Go on walking";
+  if (goesOn(state, assessment)) return "Go on walking";
   return START_WORDS[likelyKind(state, now_ms)];
 }
 

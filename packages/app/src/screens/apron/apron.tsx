@@ -135,7 +135,7 @@ function ReadableRow({ registration, book, state, largest, first, scaleBar }: Re
         </p>
         <a
           className={first ? "button filled apron-go" : "button apron-go"}
-          href={href({ at: goesOn(state, minute * 60_000) ? "walk" : "start", registration })}
+          href={href({ at: goesOn(state, assessment) ? "walk" : "start", registration })}
           aria-label={`${button}: ${registration}`}
         >
           {button}

@@ -5,7 +5,6 @@ import type { StepAddress } from "../../routes/route.ts";
 import { latestWalk } from "../../walk/open-walk.ts";
 import { leaving } from "../../walk/presence.ts";
 import { walkView } from "../../walk/walk-view.ts";
-import { isSameDay } from "../../words/dates.ts";
 import { AwayScreen } from "./away-screen.tsx";
 import { StartWalk } from "./start-walk.tsx";
 import { WalkSheet } from "./walk-sheet.tsx";
