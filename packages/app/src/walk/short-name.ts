@@ -3,11 +3,20 @@ import type { Step } from "@witnessmark/planner";
 
 /**
  * A step in a word or two, for the row of a stance: "Pressure", "Tread", "Wheel well". Where several checks are made
- * at one point, what they have in common goes; the side is told by the stance.
+ * at one point, what they have in common goes; the side is told by the stance, unless both sides are seen from it.
  *
  * @param together the steps of the same stance
  */
 export function shortName(step: Step, together: readonly Step[], book: Pick<Book, "points">): string {
+  const name = bare(step, together, book);
+  const isTwin = together.some((other) => other !== step && bare(other, together, book) === name);
+  const side = step.kind === "check" ? book.points.get(step.check.point)?.side : undefined;
+  return isTwin && side !== undefined && side !== "centre"
+    ? `${capital(side)} ${name.charAt(0).toLowerCase()}${name.slice(1)}`
+    : name;
+}
+
+function bare(step: Step, together: readonly Step[], book: Pick<Book, "points">): string {
   if (step.kind === "ground-gear") return step.item.name;
   const words = (step.id.split(".")[0] ?? step.id)
     .split("-")

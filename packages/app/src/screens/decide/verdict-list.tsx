@@ -2,6 +2,7 @@ import type { Verdict } from "@witnessmark/assess";
 import type { Status } from "@witnessmark/ledger";
 import { useMemo, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { PhotoStrip } from "../../frame/photo-strip.tsx";
 import { Mark } from "../../marks/mark.tsx";
 import { href } from "../../routes/route.ts";
 import { figure } from "../../words/figures.ts";
@@ -124,8 +125,28 @@ function Row({ open, verdict }: { readonly open: OpenAircraft; readonly verdict:
         <span className="row-does chevron">Working</span>
       </button>
       {unfolded ? <Working verdict={verdict} /> : null}
+      {subject?.kind === "discrepancy" ? <Photos open={open} id={subject.id} about={verdict.title} /> : null}
       {verdict.status === "stop" ? <WaysOut open={open} verdict={verdict} /> : null}
     </li>
+  );
+}
+
+function Photos({
+  open,
+  id,
+  about,
+}: {
+  readonly open: OpenAircraft;
+  readonly id: string;
+  readonly about: string;
+}) {
+  const photos = open.state.photos.filter(
+    ({ subject }) => subject.kind === "discrepancy" && subject.id === id,
+  );
+  return photos.length === 0 ? null : (
+    <div className="row-photos">
+      <PhotoStrip photos={photos} about={about} />
+    </div>
   );
 }
 

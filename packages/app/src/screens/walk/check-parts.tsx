@@ -1,12 +1,13 @@
 import type { Check } from "@witnessmark/book";
 import { fromSI, withSymbol } from "@witnessmark/engine";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { PhotoStrip } from "../../frame/photo-strip.tsx";
 import { lastLook } from "../../walk/last-look.ts";
 import { carriedValue, readingText, temperatureText } from "../../walk/reading-view.ts";
 import type { StepView, WalkView } from "../../walk/walk-view.ts";
 import { ANSWER_WORDS, REASON_WORDS } from "../../words/answers.ts";
 import { clockTime, shortDay, whenShort } from "../../words/dates.ts";
-import { figure, tally } from "../../words/figures.ts";
+import { figure } from "../../words/figures.ts";
 import type { ReadingInHand } from "./use-reading.ts";
 
 interface CheckPartsProps {
@@ -25,7 +26,7 @@ export function CheckParts({ open, view, inHand, check, reading, everything }: C
   const again = againText(view, check.id);
   const now = nowText(inHand, open.person.id);
   const others = otherAnswers(open, view, check.id, inHand);
-  const beside = besideText(open, view, check.id);
+  const beside = besideOf(open, view, check.id);
   return (
     <dl className="parts">
       {again === null ? null : <Part label="Again">{again}</Part>}
@@ -40,7 +41,15 @@ export function CheckParts({ open, view, inHand, check, reading, everything }: C
         <Part label="Open">{openText(inHand.says)}</Part>
       ) : null}
       {others === null ? null : <Part label="Others">{others}</Part>}
-      {beside === null ? null : <Part label="Beside">{beside}</Part>}
+      {beside.notes === "" ? null : <Part label="Note">{beside.notes}</Part>}
+      {beside.photos.length === 0 ? null : (
+        <>
+          <dt>Photo</dt>
+          <dd>
+            <PhotoStrip photos={beside.photos} about={check.title} />
+          </dd>
+        </>
+      )}
     </dl>
   );
 }
@@ -124,16 +133,19 @@ function otherAnswers(open: OpenAircraft, view: WalkView, check: string, inHand:
   return [...latest.values()].map(({ name, text }) => `${name}: ${text}`).join("; ");
 }
 
-function besideText(open: OpenAircraft, view: WalkView, check: string): string | null {
-  const of = (subject: { readonly kind: string; readonly id: string }) =>
-    subject.kind === "check" && subject.id === check;
-  const notes = open.state.notes.filter((note) => of(note.subject) && note.hlc > view.walk.hlc);
-  const photos = open.state.photos.filter((photo) => of(photo.subject) && photo.hlc > view.walk.hlc);
-  const parts = [
-    photos.length === 0 ? "" : tally(photos.length, "photo"),
-    ...notes.map((note) => `“${note.text}”`),
-  ].filter((part) => part !== "");
-  return parts.length === 0 ? null : parts.join(", ");
+/** What was written and photographed beside this check in this walk. */
+function besideOf({ state }: OpenAircraft, view: WalkView, check: string) {
+  const isHere = (said: {
+    readonly subject: { readonly kind: string; readonly id: string };
+    readonly hlc: string;
+  }) => said.subject.kind === "check" && said.subject.id === check && said.hlc > view.walk.hlc;
+  return {
+    photos: state.photos.filter(isHere),
+    notes: state.notes
+      .filter(isHere)
+      .map((note) => `“${note.text}”`)
+      .join(" "),
+  };
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
