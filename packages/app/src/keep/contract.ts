@@ -15,7 +15,7 @@ export interface AircraftEntry {
   readonly toSend: number;
   /**
    * Entries kept apart, with the reason: those the server did not take into the ledger, and those that reached this
-   * phone damaged. They stay on this phone and are never dropped.
+   * phone damaged. They stay on this phone and are never dropped. At most 200 of the first kind are listed.
    */
   readonly quarantined: readonly { readonly id: string; readonly reason: string }[];
 }

@@ -1,5 +1,5 @@
 import { bookInForce, type LedgerEvent } from "@witnessmark/ledger";
-import { type BookShelf, booksIn } from "./books.ts";
+import { type BookShelf, booksIn } from "./books/shelf.ts";
 import type { AircraftEntry } from "./contract.ts";
 import { addEvents, type LedgerMemory, shorten, TAIL_KEPT } from "./ledger/ledger-memory.ts";
 import { emptyAircraft, type LoadedAircraft, loadAircraft, readCounts } from "./ledger/load.ts";
@@ -31,18 +31,23 @@ export interface Committed {
   readonly lookAgain?: boolean;
 }
 
+/** A copy of a state is written again when the state has grown by this much: a twentieth. */
+const GROWTH_1 = 0.05;
+/** Copying a state of more events than this holds the page up so long that a person would feel it. */
+const HEAVY_EVENTS = 20_000;
+
 interface Held {
   readonly loaded: LoadedAircraft;
   readonly entry: AircraftEntry;
 }
 
-/** @param later runs work when the page is at rest */
+/** @param parts.later runs work when the page is at rest; heavy work when nobody looks at it */
 export function openHoldings(
   connection: Connection,
   shelf: BookShelf,
   parts: {
     readonly now_ms: () => number;
-    readonly later: (work: () => void) => void;
+    readonly later: (work: () => void, isHeavy: boolean) => void;
     readonly report: (error: unknown) => void;
     readonly onChange: () => void;
   },
@@ -71,10 +76,12 @@ export function openHoldings(
   }
 
   function saveLater(aircraft: string, { base }: LedgerMemory): void {
-    if (base.eventCount - (savedAt.get(aircraft) ?? 0) < TAIL_KEPT) return;
+    const saved = savedAt.get(aircraft) ?? 0;
+    if (base.eventCount - saved < Math.max(TAIL_KEPT, saved * GROWTH_1)) return;
     savedAt.set(aircraft, base.eventCount);
     // A copy that cannot be written costs time at the next start, nothing else.
-    parts.later(() => connection.run((database) => saveProjection(database, base)).catch(parts.report));
+    const save = () => connection.run((database) => saveProjection(database, base)).catch(parts.report);
+    parts.later(save, base.eventCount > HEAVY_EVENTS);
   }
 
   async function load(aircraft: string): Promise<void> {

@@ -1,5 +1,5 @@
 import { type Author, type LedgerEvent, type Subject, sha256 } from "@witnessmark/ledger";
-import { booksIn, openShelf } from "./books.ts";
+import { booksIn, openShelf } from "./books/shelf.ts";
 import { type Draft, type Keep, type KeepSnapshot, NotKept } from "./contract.ts";
 import { deviceLabel, openDevice } from "./device.ts";
 import { makeExchange, type Outcome, sentenceOf } from "./exchange/exchange.ts";
@@ -47,7 +47,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
 
   const connection = connect(options.name);
   const locks = makeLocks(options.locks, options.name);
-  const shelf = openShelf(connection, report);
+  const shelf = openShelf(connection, options.readBook, report);
   const server = reachServer(options.fetch);
 
   let phase: KeepSnapshot["phase"] = "opening";

@@ -1,4 +1,5 @@
 import { type AppUpdates, NO_UPDATES, updatesOfThisPage } from "../sw/updates.ts";
+import { type BookReader, readInWorker } from "./books/read-in-worker.ts";
 import type { LiveSource } from "./exchange/live.ts";
 import type { SmallPicture } from "./photos/shrink.ts";
 import { shrinkOnThisPhone } from "./photos/shrink-on-this-phone.ts";
@@ -18,10 +19,11 @@ export interface KeepOptions {
   readonly page?: PageEvents;
   readonly storage?: Pick<StorageManager, "persist" | "persisted" | "estimate"> | null;
   readonly shrink?: (file: Blob) => Promise<SmallPicture>;
+  readonly readBook?: BookReader;
   readonly updates?: AppUpdates;
   readonly userAgent?: string;
-  /** Runs work when the page is at rest. */
-  readonly later?: (work: () => void) => void;
+  /** Runs work when the page is at rest; heavy work when nobody looks at it. */
+  readonly later?: (work: () => void, isHeavy: boolean) => void;
   /** Told of what went wrong without harm to the record. */
   readonly report?: (error: unknown) => void;
 }
@@ -54,6 +56,7 @@ export function fullOptions(options: KeepOptions): FullOptions {
     page: options.page ?? (typeof document === "undefined" ? NO_PAGE : thisPage()),
     storage: options.storage === undefined ? (globalThis.navigator?.storage ?? null) : options.storage,
     shrink: options.shrink ?? shrinkOnThisPhone,
+    readBook: options.readBook ?? readInWorker,
     updates: options.updates ?? (typeof document === "undefined" ? NO_UPDATES : updatesOfThisPage(report)),
     userAgent: options.userAgent ?? globalThis.navigator?.userAgent ?? "",
     later: options.later ?? whenIdle,
@@ -91,7 +94,9 @@ function thisPage(): PageEvents {
   };
 }
 
-function whenIdle(work: () => void): void {
-  if (typeof requestIdleCallback === "function") requestIdleCallback(work, { timeout: 10_000 });
+function whenIdle(work: () => void, isHeavy: boolean): void {
+  if (isHeavy && typeof document !== "undefined" && document.visibilityState === "visible") {
+    document.addEventListener("visibilitychange", work, { once: true });
+  } else if (typeof requestIdleCallback === "function") requestIdleCallback(work, { timeout: 10_000 });
   else setTimeout(work, 1_000);
 }

@@ -83,7 +83,10 @@ async function refill(context: ExchangeContext, aircraft: string): Promise<boole
   const after = await context.server.devices(aircraft);
   if (after.epoch !== epoch) throw new EpochMoved(after.epoch);
   await offerPhotosAgain(context, aircraft);
-  await changeRow(context, aircraft, (before) => ({ ...before, refill: false, settled: after.devices }));
+  const settled = Object.fromEntries(
+    [...context.heads(aircraft).keys()].map((device) => [device, after.devices[device] ?? 0]),
+  );
+  await changeRow(context, aircraft, (before) => ({ ...before, refill: false, settled }));
   return true;
 }
 
@@ -115,7 +118,7 @@ async function offerPhotosAgain(context: ExchangeContext, aircraft: string): Pro
       const there = (await store.index("byState").getAll("there")).filter((row) => row.aircraft === aircraft);
       await putAll(
         store,
-        there.map((row) => ({ ...row, state: "waiting" as const })),
+        there.map((row) => ({ ...row, state: "waiting" as const, wasThere: true })),
       );
     }),
   );

@@ -79,6 +79,9 @@ async function loadFrom(database: KeepDatabase, base: AircraftState): Promise<Lo
   return { row, ledger: memoryOf(base, tail, withdrawals), ...counts };
 }
 
+/** As many entries kept apart as anyone can look at one by one. */
+const SHOWN_MOST = 200;
+
 type Counts = Pick<LoadedAircraft, "toSend" | "quarantined">;
 
 /** What waits for the server, and what is kept apart. */
@@ -94,7 +97,7 @@ async function countIn(
 ): Promise<Counts> {
   const [toSend, refused, kept] = await Promise.all([
     outbox.index("byAircraft").count(inOutbox(aircraft, "waiting")),
-    outbox.index("byAircraft").getAll(inOutbox(aircraft, "quarantined")),
+    outbox.index("byAircraft").getAll(inOutbox(aircraft, "quarantined"), SHOWN_MOST),
     apart.index("byAircraft").getAll(aircraft),
   ]);
   // What was entered again stands in the ledger: nobody needs to do anything about it.

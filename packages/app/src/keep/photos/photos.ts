@@ -27,7 +27,7 @@ export async function sendPhotos(
   for (const upload of waiting) {
     const photo = await connection.run((database) => ready(database, upload));
     if (photo === null) continue;
-    const state = await sendOne(server, photo);
+    const state = await sendOne(server, photo, upload.wasThere ?? false);
     await connection.run((database) =>
       writeStrictly(database, ["uploads"], async (transaction) => {
         await transaction.objectStore("uploads").put({ ...upload, ...state });
@@ -49,9 +49,13 @@ async function ready(
   return (await database.get("photos", upload.sha256)) ?? null;
 }
 
-async function sendOne(server: Server, photo: PhotoRow): Promise<Pick<UploadRow, "state" | "refusal">> {
+async function sendOne(
+  server: Server,
+  photo: PhotoRow,
+  wasThere: boolean,
+): Promise<Pick<UploadRow, "state" | "refusal">> {
   try {
-    if (await server.hasPhoto(photo.sha256)) return { state: "there" };
+    if (wasThere && (await server.hasPhoto(photo.sha256))) return { state: "there" };
     await server.putPhoto(photo.sha256, photo.bytes);
     return { state: "there" };
   } catch (error) {

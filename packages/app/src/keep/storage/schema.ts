@@ -61,6 +61,8 @@ export interface UploadRow {
   readonly event: string | null;
   /** `refused`: the server will not have it. */
   readonly state: "waiting" | "there" | "refused";
+  /** It was there once: the server is asked before the bytes are sent again. */
+  readonly wasThere?: boolean;
   readonly refusal?: string;
 }
 

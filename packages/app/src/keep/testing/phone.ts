@@ -1,4 +1,5 @@
 import "fake-indexeddb/auto";
+import { readBook } from "@witnessmark/book";
 import { type OpenKeep, openKeep } from "../keep.ts";
 import type { KeepOptions } from "../options.ts";
 import type { FakeServer } from "./fake-server.ts";
@@ -25,6 +26,7 @@ export async function pickUp(
     automatic: false,
     later: () => {},
     report: () => {},
+    readBook, // there are no workers here
     ...options,
   });
   if (keep.snapshot().phase === "ready" && keep.snapshot().person === null) {

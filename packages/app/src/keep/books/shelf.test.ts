@@ -1,23 +1,23 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { readBook } from "@witnessmark/book";
 import { sha256 } from "@witnessmark/ledger";
-import { describe, expect, it, vi } from "vitest";
-import { FakeServer } from "./testing/fake-server.ts";
-import { newPhone, pickUp } from "./testing/phone.ts";
+import { describe, expect, it } from "vitest";
+import { FakeServer } from "../testing/fake-server.ts";
+import { newPhone, pickUp } from "../testing/phone.ts";
+import type { BookReader } from "./read-in-worker.ts";
 
 /** The demo turboprop. */
-const TEXT = readFileSync(fileURLToPath(new URL("../../../../books/zz-skr.yaml", import.meta.url)), "utf8");
+const TEXT = readFileSync(
+  fileURLToPath(new URL("../../../../../books/zz-skr.yaml", import.meta.url)),
+  "utf8",
+);
 
-const reads = vi.hoisted(() => ({ count: 0 }));
-vi.mock("./book-reader.ts", async (original) => {
-  const reader = await original<typeof import("./book-reader.ts")>();
-  return {
-    readBook: (...args: Parameters<typeof reader.readBook>) => {
-      reads.count++;
-      return reader.readBook(...args);
-    },
-  };
-});
+let readings = 0;
+const countingReader: BookReader = (text, fileName) => {
+  readings++;
+  return readBook(text, fileName);
+};
 
 describe("adopting a book", () => {
   it("adds the aircraft, with its book", async () => {
@@ -57,18 +57,19 @@ describe("adopting a book", () => {
   it("reads a text once on each phone, however often it starts", async () => {
     const server = new FakeServer();
     const name = newPhone();
-    reads.count = 0;
-    const first = await pickUp(server, name);
+    readings = 0;
+    const options = { readBook: countingReader };
+    const first = await pickUp(server, name, options);
     await first.adoptBook(TEXT, "zz-skr.yaml");
     await first.exchange();
-    const second = await pickUp(server, name);
-    expect(reads.count).toBe(1);
+    const second = await pickUp(server, name, options);
+    expect(readings).toBe(1);
     expect(second.snapshot().aircraft.get("ZZ-SKR")?.book).toEqual(
       first.snapshot().aircraft.get("ZZ-SKR")?.book,
     );
-    const other = await pickUp(server, newPhone());
+    const other = await pickUp(server, newPhone(), options);
     await other.exchange();
-    expect(reads.count).toBe(2);
+    expect(readings).toBe(2);
     expect(other.snapshot().aircraft.get("ZZ-SKR")?.book?.sha256).toBe(await sha256(TEXT));
   });
 

@@ -1,8 +1,10 @@
 import type { Book, BookFault } from "@witnessmark/book";
-import { CACHE_SHAPE } from "./cache-shape.ts";
-import type { Connection } from "./storage/open-database.ts";
-import type { BookRow } from "./storage/schema.ts";
+import { CACHE_SHAPE } from "../cache-shape.ts";
+import type { Connection } from "../storage/open-database.ts";
+import type { BookRow } from "../storage/schema.ts";
+import type { BookReader } from "./read-in-worker.ts";
 
+/** What a reading came to. */
 export interface ReadBook {
   readonly book: Book | null;
   readonly faults: readonly BookFault[];
@@ -23,11 +25,14 @@ export interface BookShelf {
   read(text: string, fileName: string): Promise<ReadBook>;
 }
 
-export function openShelf(connection: Connection, report: (error: unknown) => void): BookShelf {
+export function openShelf(
+  connection: Connection,
+  readBook: BookReader,
+  report: (error: unknown) => void,
+): BookShelf {
   const books = new Map<string, ReadBook>();
 
   async function read(text: string, fileName: string): Promise<ReadBook> {
-    const { readBook } = await import("./book-reader.ts");
     const result = await readBook(text, fileName);
     const read: ReadBook = result.ok
       ? { book: result.book, faults: [] }
