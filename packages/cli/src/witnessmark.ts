@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 import { machineIo } from "./io.ts";
 import { run } from "./run.ts";
 
