@@ -24,6 +24,10 @@ function cacheShape(): string {
   return hash.digest("hex").slice(0, 16);
 }
 
+/** Our own packages do nothing when they are merely imported, so what a page does not use is left out of it. */
+const moduleSideEffects = (id: string): boolean =>
+  !/[\\/]packages[\\/](?!app[\\/])[^\\/]+[\\/]src[\\/]/.test(id);
+
 export default defineConfig(({ command }) => ({
   root: fileURLToPath(new URL(".", import.meta.url)),
   // In development the code changes under a running page: cache nothing from one start to the next.

@@ -165,7 +165,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
       phone = { ...phone, device };
       await refreshPhone();
       const names = await connection.run((database) => database.getAllKeys("aircraft"));
-      for (const name of names) await holdings.refresh(name);
+      await Promise.all(names.map((name) => holdings.refresh(name)));
       persisted = (await storage?.persisted()) ?? null;
       phase = "ready";
       openError = null;

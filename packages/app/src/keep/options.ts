@@ -1,5 +1,5 @@
 import { type AppUpdates, NO_UPDATES, updatesOfThisPage } from "../sw/updates.ts";
-import { type BookReader, readInWorker } from "./books/read-in-worker.ts";
+import { type BookReader, makeBookReader } from "./books/read-in-worker.ts";
 import type { LiveSource } from "./exchange/live.ts";
 import type { SmallPicture } from "./photos/shrink.ts";
 import { shrinkOnThisPhone } from "./photos/shrink-on-this-phone.ts";
@@ -56,7 +56,7 @@ export function fullOptions(options: KeepOptions): FullOptions {
     page: options.page ?? (typeof document === "undefined" ? NO_PAGE : thisPage()),
     storage: options.storage === undefined ? (globalThis.navigator?.storage ?? null) : options.storage,
     shrink: options.shrink ?? shrinkOnThisPhone,
-    readBook: options.readBook ?? readInWorker,
+    readBook: options.readBook ?? makeBookReader(),
     updates: options.updates ?? (typeof document === "undefined" ? NO_UPDATES : updatesOfThisPage(report)),
     userAgent: options.userAgent ?? globalThis.navigator?.userAgent ?? "",
     later: options.later ?? whenIdle,

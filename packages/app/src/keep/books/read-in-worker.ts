@@ -4,21 +4,52 @@ import type { ReadAnswer, ReadRequest } from "./reader-worker.ts";
 /** Reads a book's text; as `readBook`. */
 export type BookReader = (text: string, fileName: string) => Promise<BookResult>;
 
+/** How long a reader with nothing to read is kept: its memory is better given back. */
+const IDLE_MS = 10_000;
+
 /**
- * Reads a book away from the screen: it takes a few tenths of a second on a slow phone, and its parser is a part of
+ * Reads books away from the screen: one takes a few tenths of a second on a slow phone, and the parser is a part of
  * its own that a phone without a new book never loads.
  */
-export const readInWorker: BookReader = (text, fileName) => {
-  const worker = new Worker(new URL("./reader-worker.ts", import.meta.url), { type: "module" });
-  const { promise, resolve, reject } = Promise.withResolvers<BookResult>();
-  worker.addEventListener("message", (event: MessageEvent<ReadAnswer>) => {
-    if ("result" in event.data) resolve(event.data.result);
-    else reject(new Error(event.data.failure));
-  });
-  worker.addEventListener("error", (event) => {
-    const detail = event.message ? ` (${event.message})` : "";
-    reject(new Error(`The reader of books could not be started${detail}. Reload the page and try again.`));
-  });
-  worker.postMessage({ text, fileName } satisfies ReadRequest);
-  return promise.finally(() => worker.terminate());
-};
+export function makeBookReader(): BookReader {
+  let worker: Worker | null = null;
+  let idle: ReturnType<typeof setTimeout> | undefined;
+  let asked = 0;
+  const waiting = new Map<number, PromiseWithResolvers<BookResult>>();
+
+  function stop(): void {
+    worker?.terminate();
+    worker = null;
+  }
+
+  function start(): Worker {
+    const started = new Worker(new URL("./reader-worker.ts", import.meta.url), { type: "module" });
+    started.addEventListener("message", ({ data }: MessageEvent<ReadAnswer>) => {
+      const one = waiting.get(data.request);
+      waiting.delete(data.request);
+      if ("result" in data) one?.resolve(data.result);
+      else one?.reject(new Error(data.failure));
+      if (waiting.size === 0) idle = setTimeout(stop, IDLE_MS);
+    });
+    started.addEventListener("error", (event) => {
+      const detail = event.message ? ` (${event.message})` : "";
+      const error = new Error(
+        `The reader of books could not be started${detail}. Reload the page and try again.`,
+      );
+      for (const one of waiting.values()) one.reject(error);
+      waiting.clear();
+      stop();
+    });
+    return started;
+  }
+
+  return (text, fileName) => {
+    clearTimeout(idle);
+    const request = ++asked;
+    const one = Promise.withResolvers<BookResult>();
+    waiting.set(request, one);
+    worker ??= start();
+    worker.postMessage({ request, text, fileName } satisfies ReadRequest);
+    return one.promise;
+  };
+}

@@ -1,17 +1,21 @@
 import { type BookResult, readBook } from "@witnessmark/book";
 
 export interface ReadRequest {
+  readonly request: number;
   readonly text: string;
   readonly fileName: string;
 }
-export type ReadAnswer = { readonly result: BookResult } | { readonly failure: string };
+export type ReadAnswer = { readonly request: number } & (
+  | { readonly result: BookResult }
+  | { readonly failure: string }
+);
 
-addEventListener("message", (event: MessageEvent<ReadRequest>) => {
-  readBook(event.data.text, event.data.fileName).then(
-    (result) => postMessage({ result } satisfies ReadAnswer),
+addEventListener("message", ({ data: { request, text, fileName } }: MessageEvent<ReadRequest>) => {
+  readBook(text, fileName).then(
+    (result) => postMessage({ request, result } satisfies ReadAnswer),
     (error: unknown) => {
       const failure = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
-      postMessage({ failure } satisfies ReadAnswer);
+      postMessage({ request, failure } satisfies ReadAnswer);
     },
   );
 });
