@@ -61,7 +61,12 @@ function suite(name, config) {
 }
 
 check("Types", ["node_modules/typescript/bin/tsc", "-p", "."]);
-check("Lint, format, and arrows that point down", ["node_modules/@biomejs/biome/bin/biome", "ci", "."]);
+check("Lint, format, and arrows that point down", [
+  "node_modules/@biomejs/biome/bin/biome",
+  "ci",
+  "--colors=off",
+  ".",
+]);
 suite("Unit, property, published-value and database tests", "vitest.config.ts");
 ensureAppBuilt();
 suite("The app in a real browser", "e2e/vitest.config.ts");
