@@ -42,4 +42,15 @@ export const KeyPlan = memo(function KeyPlan({ book, stops, width_px, height_px 
       </g>
     </svg>
   );
-});
+}, looksTheSame);
+
+/** An answer seldom changes where one has been: the picture is drawn again only then. */
+function looksTheSame(was: KeyPlanProps, now: KeyPlanProps): boolean {
+  return (
+    was.book === now.book &&
+    was.width_px === now.width_px &&
+    was.height_px === now.height_px &&
+    was.stops.length === now.stops.length &&
+    was.stops.every((stop, index) => stop.state === now.stops[index]?.state)
+  );
+}

@@ -71,14 +71,18 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
     busy: keeping.busy,
     trouble: keeping.trouble,
     dismiss: keeping.dismiss,
-    say: (drafts, first) =>
-      keeping.keep(async () => {
+    say: async (drafts, first) => {
+      const tapped = letGo();
+      const kept = await keeping.keep(async () => {
         await first?.();
         await keep.append(registration, drafts);
         // it is in the storage: the strip says so by itself, from the ledger
         setSaid(null);
         if (step !== undefined) go({ at: "walk", registration }, "replace");
-      }),
+      });
+      if (!kept) tapped?.focus();
+      return kept;
+    },
     aside: async (words, task) => {
       const kept = await keeping.keep(task);
       if (kept) setSaid({ words, at_ms: Date.now() });
@@ -209,6 +213,17 @@ function InHand({ open, view, inHand, sayer, wide }: InHandProps) {
       wide={wide}
     />
   );
+}
+
+/**
+ * Takes the focus off what was tapped: the card goes, and a browser takes long to remove what has the focus. The next
+ * card's heading takes it; what was tapped gets it back when nothing was kept.
+ */
+function letGo(): HTMLElement | null {
+  const tapped = document.activeElement;
+  if (!(tapped instanceof HTMLElement) || tapped === document.body) return null;
+  tapped.blur();
+  return tapped;
 }
 
 /** Below this a screen scrolls as a whole, and a new card's heading must come into view. */
