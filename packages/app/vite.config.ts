@@ -82,14 +82,9 @@ export default defineConfig(({ command }) => ({
     target: "es2022",
     // Type stays out of the style sheet: a font in data: form would be refused by the server's policy.
     assetsInlineLimit: 0,
-    rolldownOptions: {
-      // Our own packages do nothing when they are merely imported, so what a page does not use is left out of it.
-      treeshake: {
-        moduleSideEffects: (id) => !/[\\/]packages[\\/](?!app[\\/])[^\\/]+[\\/]src[\\/]/.test(id),
-      },
-    },
+    rolldownOptions: { treeshake: { moduleSideEffects } },
   },
-  worker: { format: "es" },
+  worker: { format: "es", rolldownOptions: { treeshake: { moduleSideEffects } } },
   server: {
     host: "127.0.0.1",
     port: 4461,

@@ -2,7 +2,7 @@ import { type Author, type LedgerEvent, type Subject, sha256 } from "@witnessmar
 import { booksIn, openShelf } from "./books/shelf.ts";
 import { type Draft, type Keep, type KeepSnapshot, NotKept } from "./contract.ts";
 import { deviceLabel, openDevice } from "./device.ts";
-import { makeExchange, type Outcome, sentenceOf } from "./exchange/exchange.ts";
+import { makeExchange, type Outcome } from "./exchange/exchange.ts";
 import { listen } from "./exchange/live.ts";
 import { makeSchedule } from "./exchange/schedule.ts";
 import { reachServer } from "./exchange/server.ts";
@@ -21,6 +21,9 @@ import { asNotKept } from "./storage/not-kept.ts";
 import { CannotOpen, connect } from "./storage/open-database.ts";
 import type { PhotoRow, Settings } from "./storage/schema.ts";
 import { joinTabs, type TabMessage } from "./tabs.ts";
+
+/** A phone that needs more new ids than this in one sitting is not being told the truth. */
+const NEW_IDS_MOST = 8;
 
 /** A keeper at work. A page has one; tests have several. */
 export interface OpenKeep extends Keep {
@@ -90,6 +93,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
       server,
       now_ms,
       device: () => deviceInHand(),
+      newIds: { left: NEW_IDS_MOST },
       deviceChanged: async () => {
         await refreshPhone();
         tabs.tell({ kind: "settings" });
@@ -107,11 +111,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
         const { row, toSend } = holdings.of(aircraft);
         return row.epoch === epoch && row.pulledTo === head && !row.refill && toSend === 0;
       },
-      async explain(error) {
-        report(error);
-        const notKept = await asNotKept(error, estimate);
-        return notKept.reason === "other" ? sentenceOf(error) : notKept.message;
-      },
+      report,
     },
   );
 
@@ -244,7 +244,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     try {
       await shelf.ready(booksIn(drafts));
       const { events } = await withRoom(connection, report, () =>
-        locks.hold(`append:${registration}`, async () => {
+        locks.inPage(`append:${registration}`, async () => {
           const place = { device: deviceInHand(), row: holdings.of(registration).row };
           const context = {
             connection,

@@ -2,6 +2,8 @@
 export interface Locks {
   /** Waits for its turn, then runs. Nothing relies on the turn alone: a write also checks that nothing has moved. */
   hold<T>(name: string, work: () => Promise<T>): Promise<T>;
+  /** Within this page only: at once, where asking the browser would cost a person time. */
+  inPage<T>(name: string, work: () => Promise<T>): Promise<T>;
 }
 
 /** A tab that the phone has frozen while it had its turn must not hold up the one in the hand. */
@@ -45,6 +47,7 @@ export function makeLocks(
   }
 
   return {
+    inPage: inTurn,
     hold: (name, work) => inTurn(name, () => (manager ? acrossTabs(manager, name, work) : work())),
   };
 }

@@ -22,6 +22,8 @@ export interface ExchangeContext {
   readonly now_ms: () => number;
   /** Who this phone is, and every id it had before. */
   readonly device: () => DeviceRow;
+  /** How many more ids this phone may take in this sitting. */
+  readonly newIds: { left: number };
   /** This phone has taken another id. */
   readonly deviceChanged: () => Promise<void>;
   /** Highest deviceSeq that this phone holds, per device. */

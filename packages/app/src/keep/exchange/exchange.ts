@@ -1,3 +1,6 @@
+import { withRoom } from "../room.ts";
+import { isFull } from "../storage/not-kept.ts";
+import { CannotOpen, isDeadConnection } from "../storage/open-database.ts";
 import type { Settings } from "../storage/schema.ts";
 import type { ExchangeContext } from "./context.ts";
 import { ServerInconsistent } from "./context.ts";
@@ -35,7 +38,8 @@ export function makeExchange(
     readonly operator: () => string | null;
     /** Whether this phone and the server are known to hold the same of an aircraft. */
     readonly isLevel: (aircraft: string, epoch: string, head: number) => boolean;
-    readonly explain: (error: unknown) => Promise<string>;
+    /** Told of every error that is not merely a server out of reach. */
+    readonly report: (error: unknown) => void;
   },
 ): Exchange {
   /** When both sides of an aircraft were last compared, since the connection was last interrupted. */
@@ -66,13 +70,14 @@ export function makeExchange(
   async function one(aircraft: string, at: string): Promise<readonly string[]> {
     try {
       const thorough = !wasCompared(aircraft);
-      await syncAircraft(context, aircraft, at, thorough);
+      await withRoom(context.connection, parts.report, () => syncAircraft(context, aircraft, at, thorough));
       if (thorough) comparedAt_ms.set(aircraft, context.now_ms());
       return [];
     } catch (error) {
       if (error instanceof OutOfReach) throw error;
       comparedAt_ms.delete(aircraft);
-      return [await parts.explain(error)];
+      parts.report(error);
+      return [sentenceOf(error)];
     }
   }
 
@@ -84,7 +89,8 @@ export function makeExchange(
     } catch (error) {
       comparedAt_ms.clear();
       if (error instanceof OutOfReach) return { reached: false, trouble: null, settings: {} };
-      return { reached: error instanceof Refused, trouble: await parts.explain(error), settings: {} };
+      parts.report(error);
+      return { reached: error instanceof Refused, trouble: sentenceOf(error), settings: {} };
     }
   }
 
@@ -127,7 +133,11 @@ function refusalOf(about: About, operator: string | null): string | null {
 }
 
 /** A sentence for a person about what an exchange could not do. */
-export function sentenceOf(error: unknown): string {
+function sentenceOf(error: unknown): string {
+  if (isFull(error)) return "This phone has no room left for what the server holds. Free some room.";
+  if (error instanceof CannotOpen || isDeadConnection(error)) {
+    return "The browser has taken the storage away. Reload the page; what was kept is still there.";
+  }
   if (error instanceof Refused || error instanceof ServerInconsistent) return error.message;
   return `The exchange with the server failed: ${error instanceof Error ? error.message : String(error)}`;
 }

@@ -3,9 +3,6 @@ import { setApart } from "../ledger/set-apart.ts";
 import { allOf } from "../storage/strict-write.ts";
 import { type ExchangeContext, ServerInconsistent } from "./context.ts";
 
-/** A phone that needs more new ids than this in one sitting is not being told the truth. */
-const IDS_MOST = 8;
-
 /**
  * Brings this phone's ledger into line with the server's where both hold different events in one place: this phone's
  * own are entered again under a new device id, others' are kept apart.
@@ -33,12 +30,12 @@ export async function settleConflicts(
     else others.push(event.id);
   }
   for (const [chain, ids] of chains) {
-    if (device.former.length >= IDS_MOST) {
+    if (context.newIds.left-- <= 0) {
       throw new ServerInconsistent(
         "The server keeps finding other entries in place of this phone's. Export the ledger and tell whoever runs the server.",
       );
     }
-    const row = await context.locks.hold(`append:${aircraft}`, () =>
+    const row = await context.locks.inPage(`append:${aircraft}`, () =>
       enterAgain(context.connection, aircraft, chain, ids, context.now_ms()),
     );
     await context.deviceChanged();

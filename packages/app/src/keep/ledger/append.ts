@@ -1,9 +1,10 @@
 import { type Author, type LedgerEvent, makeEvents, newId } from "@witnessmark/ledger";
+import type { StoreNames } from "idb";
 import type { Draft } from "../contract.ts";
 import type { Connection } from "../storage/open-database.ts";
-import type { AircraftRow, PhotoRow } from "../storage/schema.ts";
-import { putAll, type Writing, writeStrictly } from "../storage/strict-write.ts";
-import { type ChainPlace, chainEnd, isSamePlace, placeIn } from "./place.ts";
+import type { AircraftRow, KeepSchema, PhotoRow } from "../storage/schema.ts";
+import { allOf, putAll, type Writing, writeStrictly } from "../storage/strict-write.ts";
+import { type ChainPlace, chainEnd, deviceIn, isSamePlace, rowIn } from "./place.ts";
 
 /** Everything that new events take from around them. */
 export interface AppendContext {
@@ -18,6 +19,9 @@ export interface Appended {
   readonly events: readonly LedgerEvent[];
   readonly row: AircraftRow;
 }
+
+const STORES: StoreNames<KeepSchema>[] = ["aircraft", "events", "outbox", "settings"];
+const PHOTO_STORES: StoreNames<KeepSchema>[] = [...STORES, "photos", "uploads"];
 
 /** Each time another tab has been quicker, so that one of them always gets on. */
 const ATTEMPTS = 50;
@@ -39,23 +43,19 @@ export async function appendDrafts(
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
     const made = await makeAt(context, place, drafts);
     const written = await context.connection.run((database) =>
-      writeStrictly(
-        database,
-        ["aircraft", "events", "outbox", "settings", "photos", "uploads"],
-        async (transaction) => {
-          const now = await placeIn(transaction, place);
-          // A connection that died after it had committed: this is the second run, and everything is there.
-          if (now.row.chain?.hash === made.row.chain?.hash) return { kept: now.row };
-          if (!isSamePlace(now, place)) return { moved: now };
-          const row = {
-            ...made.row,
-            eventCount: now.row.eventCount + made.events.length,
-            ...serverSide(now.row),
-          };
-          await writeEvents(transaction, made.events, row, photo);
-          return { kept: row };
-        },
-      ),
+      writeStrictly(database, photo ? PHOTO_STORES : STORES, async (transaction) => {
+        const now = await rowIn(transaction, place.row.aircraft);
+        // A connection that died after it had committed: this is the second run, and everything is there.
+        if (now.chain !== null && now.chain.hash === made.row.chain?.hash) return { kept: now };
+        if (!isSamePlace(now, place.row)) {
+          // Another tab; it may also have given this phone another id.
+          return { moved: { row: now, device: (await deviceIn(transaction)) ?? place.device } };
+        }
+        const eventCount = now.eventCount + made.events.length;
+        const row = { ...made.row, eventCount, ...serverSide(now) };
+        await writeEvents(transaction, made.events, row, photo);
+        return { kept: row };
+      }),
     );
     if (written.kept) return { events: made.events, row: written.kept };
     place = written.moved;
@@ -104,30 +104,39 @@ const serverSide = ({ pulledTo, pulledId, epoch, refill, settled }: AircraftRow)
   settled,
 });
 
+/** Everything at once: a person waits for this. */
 async function writeEvents(
   transaction: Writing,
   events: readonly LedgerEvent[],
   row: AircraftRow,
   photo: PhotoRow | undefined,
 ): Promise<void> {
-  await putAll(transaction.objectStore("events"), events);
-  await putAll(
-    transaction.objectStore("outbox"),
-    events.map(({ id, aircraft, device, deviceSeq }) => ({
-      id,
-      aircraft,
-      device,
-      deviceSeq,
-      state: "waiting" as const,
-    })),
-  );
-  if (photo) {
-    const { sha256 } = photo;
-    const event = events.at(-1)?.id ?? null;
-    await transaction.objectStore("photos").put(photo);
-    const known = await transaction.objectStore("uploads").get(sha256);
-    const upload = known ?? { sha256, aircraft: row.aircraft, state: "waiting" as const };
-    await transaction.objectStore("uploads").put({ ...upload, event });
-  }
-  await transaction.objectStore("aircraft").put(row);
+  await allOf([
+    putAll(transaction.objectStore("events"), events),
+    putAll(
+      transaction.objectStore("outbox"),
+      events.map(({ id, aircraft, device, deviceSeq }) => ({
+        id,
+        aircraft,
+        device,
+        deviceSeq,
+        state: "waiting" as const,
+      })),
+    ),
+    putAll(transaction.objectStore("aircraft"), [row]),
+    photo ? writePhoto(transaction, photo, row.aircraft, events.at(-1)?.id ?? null) : Promise.resolve(),
+  ]);
+}
+
+async function writePhoto(
+  transaction: Writing,
+  photo: PhotoRow,
+  aircraft: string,
+  event: string | null,
+): Promise<void> {
+  const { sha256 } = photo;
+  await transaction.objectStore("photos").put(photo);
+  const known = await transaction.objectStore("uploads").get(sha256);
+  const upload = known ?? { sha256, aircraft, state: "waiting" as const };
+  await transaction.objectStore("uploads").put({ ...upload, event });
 }

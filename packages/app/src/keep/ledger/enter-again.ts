@@ -14,7 +14,7 @@ import type { Connection } from "../storage/open-database.ts";
 import { type AircraftRow, type ApartRow, type DeviceRow, newAircraftRow } from "../storage/schema.ts";
 import { allOf, putAll, writeStrictly } from "../storage/strict-write.ts";
 import { inOutbox } from "./load.ts";
-import { type ChainPlace, chainEnd, isSamePlace, placeIn } from "./place.ts";
+import { type ChainPlace, chainEnd, deviceIn, isSamePlace, rowIn } from "./place.ts";
 
 /*
  * A phone that was put back to an older copy of itself, or copied, goes on numbering where the copy stood, and the
@@ -48,8 +48,9 @@ export async function enterAgain(
         database,
         ["aircraft", "events", "outbox", "apart", "settings", "projections"],
         async (transaction) => {
-          const now = await placeIn(transaction, found.place);
-          if (!isSamePlace(now, found.place)) return null;
+          const now = await rowIn(transaction, aircraft);
+          const device = await deviceIn(transaction);
+          if (!isSamePlace(now, found.place.row) || device?.id !== found.place.device.id) return null;
           await transaction.objectStore("settings").put(next, "device");
           await allOf(
             found.events.flatMap(({ id }) => [
@@ -70,8 +71,8 @@ export async function enterAgain(
             })),
           );
           await transaction.objectStore("projections").delete(aircraft);
-          const eventCount = now.row.eventCount - found.events.length + entered.events.length;
-          const changed = { ...now.row, chain: entered.chain, eventCount };
+          const eventCount = now.eventCount - found.events.length + entered.events.length;
+          const changed = { ...now, chain: entered.chain, eventCount };
           await transaction.objectStore("aircraft").put(changed);
           return changed;
         },

@@ -15,21 +15,16 @@ export function chainEnd(row: AircraftRow, device: DeviceRow): ChainEnd | null {
 }
 
 /** What the storage says now. */
-export async function placeIn(transaction: Writing, { device, row }: ChainPlace): Promise<ChainPlace> {
-  const [storedRow, storedDevice] = await Promise.all([
-    transaction.objectStore("aircraft").get(row.aircraft),
-    transaction.objectStore("settings").get("device"),
-  ]);
-  return {
-    row: storedRow ?? newAircraftRow(row.aircraft),
-    // Under this name the settings hold a device.
-    device: (storedDevice as DeviceRow | undefined) ?? device,
-  };
-}
+export const rowIn = async (transaction: Writing, aircraft: string): Promise<AircraftRow> =>
+  (await transaction.objectStore("aircraft").get(aircraft)) ?? newAircraftRow(aircraft);
 
-/** Whether events made at the one place still follow at the other. */
-export const isSamePlace = (a: ChainPlace, b: ChainPlace): boolean =>
-  a.device.id === b.device.id &&
-  a.row.chain?.device === b.row.chain?.device &&
-  (a.row.chain?.hash ?? null) === (b.row.chain?.hash ?? null) &&
-  a.row.hlc === b.row.hlc;
+/** As `rowIn`; `undefined` before the first run is done. */
+export const deviceIn = async (transaction: Writing): Promise<DeviceRow | undefined> =>
+  // Under this name the settings hold a device.
+  (await transaction.objectStore("settings").get("device")) as DeviceRow | undefined;
+
+/** Whether events made after the one row still follow after the other. */
+export const isSamePlace = (a: AircraftRow, b: AircraftRow): boolean =>
+  a.chain?.device === b.chain?.device &&
+  (a.chain?.hash ?? null) === (b.chain?.hash ?? null) &&
+  a.hlc === b.hlc;

@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
 import { deleteDB, openDB } from "idb";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { FakeServer } from "../testing/fake-server.ts";
 import { type Fault, failTransactions } from "../testing/faults.ts";
 import { newPhone, pickUp } from "../testing/phone.ts";
@@ -21,6 +21,24 @@ describe("the connection to the storage", () => {
     fault.mend();
     expect(runs).toBe(2);
     expect(await connection.run((database) => database.count("events"))).toBe(0);
+  });
+
+  it("tries a second time when a phone that is waking up refuses the first", async () => {
+    const real = indexedDB.open.bind(indexedDB);
+    let tries = 0;
+    const spy = vi.spyOn(indexedDB, "open").mockImplementation((name, version) => {
+      if (++tries === 1) throw new DOMException("Connection to Indexed Database server lost", "UnknownError");
+      return real(name, version);
+    });
+    expect(await connect(newPhone()).run((database) => database.count("events"))).toBe(0);
+    expect(tries).toBe(2);
+    spy.mockImplementation(() => {
+      throw new DOMException("Connection to Indexed Database server lost", "UnknownError");
+    });
+    await expect(connect(newPhone()).run((database) => database.count("events"))).rejects.toThrow(
+      /^The storage of this phone cannot be opened \(UnknownError: Connection to Indexed Database server lost\)\./,
+    );
+    spy.mockRestore();
   });
 
   it("does not run work again that failed for a reason of its own", async () => {

@@ -55,7 +55,14 @@ export function connect(name: string, version = DATABASE_VERSION): Connection {
   }
 
   async function run<T>(work: (database: KeepDatabase) => Promise<T>): Promise<T> {
-    const first = open();
+    let first = open();
+    try {
+      await first;
+    } catch (error) {
+      // A phone that is just waking up refuses the first try; the second says why for good.
+      if (!(error instanceof CannotOpen && isDeadConnection(error.cause))) throw error;
+      first = open();
+    }
     const database = await first;
     try {
       return await work(database);
