@@ -94,12 +94,23 @@ async function openDatabase(
   if (globalThis.indexedDB === undefined) {
     throw new CannotOpen("This browser keeps no data for pages. Open Witnessmark in another browser.");
   }
+  try {
+    return await openOrStandAside(name, version, on);
+  } catch (error) {
+    throw error instanceof CannotOpen ? error : new CannotOpen(sentenceFor(error), { cause: error });
+  }
+}
+
+async function openOrStandAside(
+  name: string,
+  version: number,
+  on: { readonly onVersionChange: () => void; readonly onTerminated: () => void },
+): Promise<KeepDatabase> {
   const inTheWay = Promise.withResolvers<never>();
-  let late = false;
-  const opened = openDB<KeepSchema>(name, version, {
+  const opening = openDB<KeepSchema>(name, version, {
     upgrade: (database, oldVersion) => upgrade(database, oldVersion),
     blocked() {
-      late = true;
+      opening.then((database) => database.close()).catch(() => {}); // nobody waits for it any more
       inTheWay.reject(
         new CannotOpen(
           "An older Witnessmark is still open in another tab. Close that tab, then reload this page.",
@@ -113,15 +124,7 @@ async function openDatabase(
     },
     terminated: on.onTerminated,
   });
-  try {
-    return await Promise.race([opened, inTheWay.promise]);
-  } catch (error) {
-    if (error instanceof CannotOpen) {
-      if (late) opened.then((database) => database.close()).catch(() => {}); // nobody waits for it any more
-      throw error;
-    }
-    throw new CannotOpen(sentenceFor(error), { cause: error });
-  }
+  return await Promise.race([opening, inTheWay.promise]);
 }
 
 function sentenceFor(error: unknown): string {
