@@ -30,24 +30,28 @@ const boxOf = (places: readonly (readonly [number, number])[]): Box => ({
   right: Math.max(...places.map(([, y]) => y)),
 });
 
-/** A phone's view: the stance in hand and what is looked at from it, in the part that no tool covers. */
-export function nearCamera(scene: WalkScene, room: Room, covered: { readonly bottom_px: number }): Camera {
+/** So much of a phone's drawing is always clear of tools, however high the card under it stands. */
+const CLEAR_HIGH_px = 148;
+
+/**
+ * A phone's view: the stance in hand and what is looked at from it, about 0,0. It does not depend on how high the
+ * drawing is: the page lays it out about its middle, so that a taller card moves nothing in it.
+ *
+ * @param width_px of the drawing
+ */
+export function nearCamera(scene: WalkScene, width_px: number): Camera {
   const near = scene.points.filter((point) => point.near).map((point) => [point.x_m, point.y_m] as const);
   const stance = scene.here?.stance.place;
   const places = [...near, ...(stance === undefined ? [] : [stance])];
   const box = places.length === 0 ? { fore: 0, aft: 6, left: -3, right: 3 } : boxOf(places);
-  const clear = { width_px: room.width_px * 0.72, height_px: room.height_px - covered.bottom_px * 0.3 };
   const fits = (scale: number) =>
-    (box.aft - box.fore) * scale + 56 <= clear.height_px &&
-    (box.right - box.left) * scale + 60 <= clear.width_px;
+    (box.aft - box.fore) * scale + 56 <= CLEAR_HIGH_px &&
+    (box.right - box.left) * scale + 60 <= width_px * 0.72;
   const pxPerMetre = NEAR_SCALES.find(fits) ?? NEAR_SCALES[NEAR_SCALES.length - 1] ?? 21;
-  // the key plan covers the right of the picture, a tool its foot
-  const middleX_px = room.width_px * 0.46;
-  const middleY_px = (room.height_px - covered.bottom_px * 0.4) / 2;
   return {
     pxPerMetre,
-    originX_px: Math.round(middleX_px - ((box.left + box.right) / 2) * pxPerMetre),
-    originY_px: Math.round(middleY_px - ((box.fore + box.aft) / 2) * pxPerMetre),
+    originX_px: Math.round(-((box.left + box.right) / 2) * pxPerMetre),
+    originY_px: Math.round(-((box.fore + box.aft) / 2) * pxPerMetre),
   };
 }
 

@@ -166,11 +166,16 @@ function Sight({
 
 const REACH_px = 34;
 
-/** Goes to the nearest point when the drawing is tapped; the list of what is left is the way there by keyboard. */
+/**
+ * Goes to the nearest point when the drawing is tapped; the list of what is left is the way there by keyboard.
+ *
+ * @param zero where the drawing's 0,0 lies in the element, as shares of its width and height and so many pixels more
+ */
 export function usePointTap<E extends Element>(
   scene: WalkScene,
   camera: Camera,
   onPoint: (id: string) => void,
+  zero: Zero = CORNER,
 ): RefCallback<E> {
   return useCallback(
     (element: E | null) => {
@@ -178,10 +183,8 @@ export function usePointTap<E extends Element>(
       const tap = (event: Event) => {
         if (!(event instanceof MouseEvent)) return;
         const box = element.getBoundingClientRect();
-        const [x, y] = [
-          event.clientX - box.left - camera.originX_px,
-          event.clientY - box.top - camera.originY_px,
-        ];
+        const x = event.clientX - box.left - box.width * zero.x_1 - camera.originX_px;
+        const y = event.clientY - box.top - box.height * zero.y_1 - zero.y_px - camera.originY_px;
         let nearest: { id: string; far_px: number } | undefined;
         for (const point of scene.points) {
           const far_px = Math.hypot(point.y_m * camera.pxPerMetre - x, point.x_m * camera.pxPerMetre - y);
@@ -192,6 +195,14 @@ export function usePointTap<E extends Element>(
       element.addEventListener("click", tap);
       return () => element.removeEventListener("click", tap);
     },
-    [scene, camera, onPoint],
+    [scene, camera, onPoint, zero],
   );
 }
+
+export interface Zero {
+  readonly x_1: number;
+  readonly y_1: number;
+  readonly y_px: number;
+}
+
+const CORNER: Zero = { x_1: 0, y_1: 0, y_px: 0 };

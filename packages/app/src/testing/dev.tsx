@@ -17,8 +17,10 @@ import { type ScenarioClock, walkThrough } from "./scenario.ts";
  */
 const books = import.meta.glob<string>("../../../../books/*.yaml", { query: "?raw", import: "default" });
 
-const MORNING_ms = new Date("2026-11-12T07:20:00").getTime();
-const MONDAY_ms = new Date("2026-11-09T08:05:00").getTime();
+/** The morning of the scenario; `?today` has it begin 40 minutes ago by this device's own clock. */
+const isToday = new URLSearchParams(window.location.search).has("today");
+const MORNING_ms = isToday ? Date.now() - 40 * 60_000 : new Date("2026-11-12T07:20:00").getTime();
+const MONDAY_ms = isToday ? MORNING_ms - 3 * 86_400_000 : new Date("2026-11-09T08:05:00").getTime();
 
 async function seed(clock: ScenarioClock, keep: Awaited<ReturnType<typeof openKeep>>): Promise<void> {
   clock.at_ms = MONDAY_ms - 3_600_000;

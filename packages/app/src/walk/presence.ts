@@ -23,6 +23,9 @@ export const lastSeen = stored<Presence | null>("last-seen", read);
 /** Set from "I am leaving" until the return. */
 export const leaving = stored<Presence | null>("leaving", read);
 
+/** The interruption of which this screen has told: its event's id. */
+export const backTold = stored<string>("back-told", (found) => (typeof found === "string" ? found : ""));
+
 /** How long the screen was left, when that is long enough to matter; `null` otherwise. */
 export function awaySince(seen: Presence | null, now_ms: number): Presence | null {
   return seen !== null && now_ms - seen.at_ms > AWAY_AFTER_ms ? seen : null;

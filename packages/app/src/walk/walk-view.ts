@@ -102,7 +102,9 @@ export function stepInHand(
   fromStepId: string | null,
   putOff: ReadonlySet<string>,
 ): StepView | undefined {
-  const again = view.walk.askedAgain.map((id) => view.byId.get(id)).find((step) => step?.status === "open");
+  const again = view.walk.askedAgain
+    .map((id) => view.byId.get(id))
+    .find((step) => step?.status === "open" && !putOff.has(step.step.id));
   if (again !== undefined) return again;
   const isNext = (step: Step) =>
     view.byId.get(step.id)?.status === "open" && !isPutOff(view, step.id, putOff);

@@ -3,7 +3,7 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
-import { lastSeen, leaving, type Presence } from "../../walk/presence.ts";
+import { backTold, lastSeen, leaving, type Presence } from "../../walk/presence.ts";
 import { lastTouched, stepName, type WalkView } from "../../walk/walk-view.ts";
 import { clockTime, isoWithOffset } from "../../words/dates.ts";
 
@@ -19,8 +19,8 @@ export function AwayScreen({ open, view, left }: AwayScreenProps) {
   const keeping = useKeeping();
   const last = lastTouched(view, open.state, open.person.id);
   const back = async () => {
-    const kept = await keeping.keep(() =>
-      keep.append(open.registration, [
+    const kept = await keeping.keep(async () => {
+      const [event] = await keep.append(open.registration, [
         {
           type: "walk.interrupted",
           body: {
@@ -30,8 +30,10 @@ export function AwayScreen({ open, view, left }: AwayScreenProps) {
             back: isoWithOffset(Date.now()),
           },
         },
-      ]),
-    );
+      ]);
+      // this screen has told of it already
+      if (event !== undefined) backTold.set(event.id);
+    });
     if (!kept) return;
     lastSeen.set({ ...left, at_ms: Date.now() });
     leaving.set(null);

@@ -1,10 +1,10 @@
 import { type ReactNode, useMemo } from "react";
 import { nearCamera } from "../../drawing/camera.ts";
 import { KeyPlan } from "../../drawing/key-plan.tsx";
-import { usePointTap, WalkDrawing } from "../../drawing/walk-drawing.tsx";
+import { usePointTap, WalkDrawing, type Zero } from "../../drawing/walk-drawing.tsx";
 import { type WalkScene, walkScene } from "../../drawing/walk-scene.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
-import { useSize } from "../../instruments/use-width.ts";
+import { useSize, useWidth } from "../../instruments/use-width.ts";
 import { WalkRule } from "../../instruments/walk-rule.tsx";
 import { href } from "../../routes/route.ts";
 import type { StepView, WalkView } from "../../walk/walk-view.ts";
@@ -25,7 +25,6 @@ interface PlanPaneProps {
 /** The drawing with its tools, and the walk rule under it. */
 export function PlanPane(props: PlanPaneProps) {
   const { open, view, inHand, wide, onPoint } = props;
-  const [ref, size] = useSize<HTMLDivElement>("plan");
   const stepId = inHand?.step.id;
   const scene = useMemo(
     () => walkScene(open.book, view.plan, (id) => view.byId.get(id)?.status ?? "open", stepId),
@@ -35,13 +34,11 @@ export function PlanPane(props: PlanPaneProps) {
   return (
     <div className="walk-left">
       <div className="plan">
-        <div className="plan-fill" ref={ref}>
-          {size.width_px === 0 ? null : wide ? (
-            <PlanAndSide open={open} view={view} scene={scene} onPoint={onPoint} {...size} />
-          ) : (
-            <NearPlan open={open} view={view} scene={scene} onPoint={onPoint} {...size} />
-          )}
-        </div>
+        {wide ? (
+          <WidePlan open={open} view={view} scene={scene} onPoint={onPoint} />
+        ) : (
+          <NearPlan open={open} view={view} scene={scene} onPoint={onPoint} />
+        )}
         {wide ? null : <KeyPlan book={open.book} stops={scene.stops} width_px={94} height_px={84} />}
         <div className="tools">
           <button type="button" onClick={props.onUndo} disabled={!props.canUndo}>
@@ -68,6 +65,15 @@ export function PlanPane(props: PlanPaneProps) {
   );
 }
 
+function WidePlan(props: NearPlanProps) {
+  const [ref, size] = useSize<HTMLDivElement>("wide-plan");
+  return (
+    <div className="plan-fill" ref={ref}>
+      {size.width_px === 0 ? null : <PlanAndSide {...props} {...size} />}
+    </div>
+  );
+}
+
 function UndoGlyph() {
   return (
     <svg className="glyph" width="18" height="18" viewBox="0 0 18 18" aria-hidden="true">
@@ -81,36 +87,33 @@ interface NearPlanProps {
   readonly view: WalkView;
   readonly scene: WalkScene;
   readonly onPoint: (point: string) => void;
-  readonly width_px: number;
-  readonly height_px: number;
 }
 
+/** Where `.near-svg` has its 0,0: left of the middle, for the key plan, and above it, for the tools. */
+const NEAR_ZERO: Zero = { x_1: 0.46, y_1: 0.5, y_px: -12 };
+
 /** A phone's drawing: the stance in hand and what is seen from it. */
-function NearPlan({ open, view, scene, onPoint, width_px, height_px }: NearPlanProps) {
-  const camera = useMemo(
-    () => nearCamera(scene, { width_px, height_px }, { bottom_px: 48 }),
-    [scene, width_px, height_px],
-  );
-  const tap = usePointTap<SVGSVGElement>(scene, camera, onPoint);
+function NearPlan({ open, view, scene, onPoint }: NearPlanProps) {
+  const [ref, width_px] = useWidth<HTMLDivElement>("plan");
+  const camera = useMemo(() => nearCamera(scene, width_px), [scene, width_px]);
+  const tap = usePointTap<HTMLDivElement>(scene, camera, onPoint, NEAR_ZERO);
   return (
-    <svg
-      ref={tap}
-      className="plan-svg plan-near"
-      width={width_px}
-      height={height_px}
-      viewBox={`0 0 ${width_px} ${height_px}`}
-      role="img"
-      aria-label={drawingLabel(open, view, scene)}
-    >
-      <WalkDrawing
-        book={open.book}
-        plan={view.plan}
-        scene={scene}
-        camera={camera}
-        mark_px={17}
-        ring_px={20}
-      />
-    </svg>
+    <div className="plan-fill" ref={ref}>
+      <div className="plan-fill plan-near" ref={tap} role="img" aria-label={drawingLabel(open, view, scene)}>
+        {width_px === 0 ? null : (
+          <svg className="near-svg" width="1" height="1" aria-hidden="true">
+            <WalkDrawing
+              book={open.book}
+              plan={view.plan}
+              scene={scene}
+              camera={camera}
+              mark_px={17}
+              ring_px={20}
+            />
+          </svg>
+        )}
+      </div>
+    </div>
   );
 }
 

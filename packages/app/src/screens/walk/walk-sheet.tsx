@@ -8,6 +8,7 @@ import { useWide } from "../../preferences/wide.ts";
 import type { StepAddress } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { WALK_NAMES } from "../../walk/open-walk.ts";
+import { backTold } from "../../walk/presence.ts";
 import { usePutOff } from "../../walk/put-off.ts";
 import { type LastSaid, lastSaid, withdrawals } from "../../walk/undo.ts";
 import {
@@ -25,6 +26,7 @@ import { GearCard } from "./gear-card.tsx";
 import { KeptStrip, type Said } from "./kept-strip.tsx";
 import { PlanPane } from "./plan-pane.tsx";
 import { WalkMore } from "./walk-more.tsx";
+import { WelcomeBack } from "./welcome-back.tsx";
 
 interface WalkSheetProps {
   readonly open: OpenAircraft;
@@ -130,7 +132,8 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
           strip={
             <KeptStrip
               said={said ?? answer}
-              onUndo={undoable === undefined ? undefined : () => void undo()}
+              // Undo takes back an answer; a note, or an answer taken back, has none
+              onUndo={undoable === undefined || said !== null ? undefined : () => void undo()}
             />
           }
         />
@@ -190,6 +193,11 @@ interface InHandProps {
 }
 
 function InHand({ open, view, inHand, sayer, wide }: InHandProps) {
+  const told = backTold.use();
+  const interruption = view.walk.interruptions.at(-1);
+  if (interruption !== undefined && interruption.event !== told && view.walk.askedAgain.length > 0) {
+    return <WelcomeBack open={open} view={view} interruption={interruption} />;
+  }
   if (inHand === undefined) return <EndOfWalk open={open} view={view} sayer={sayer} />;
   const { step } = inHand;
   return step.kind === "check" ? (
