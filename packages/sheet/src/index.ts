@@ -1,6 +1,7 @@
 export { type DecisionSheet, type DecisionSheetResult, sheetOfDecision } from "./decision-sheet.ts";
 export { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";
 export {
+  decisionTitle,
   makeSheet,
   type Sheet,
   type SheetMark,

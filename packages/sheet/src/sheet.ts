@@ -108,17 +108,17 @@ function reasonFor(verdict: Verdict, decision: Decision | null): string | undefi
   return given.basis === undefined ? given.words : `${given.words} Basis: ${given.basis}`;
 }
 
-function titleOf(assessment: Assessment, decision: Decision | null): string {
-  if (decision === null) return "Not signed";
-  if (decision.answer === "not-going") return "Not going yet";
-  if (assessment.counts.stop > 0) {
-    return assessment.counts.stop === 1
-      ? "Go, with one stop standing"
-      : `Go, with ${assessment.counts.stop} stops standing`;
-  }
-  const reasons = decision.reasons.length;
-  if (reasons === 0) return "Go";
-  return reasons === 1 ? "Go, with one reason given" : `Go, with ${reasons} reasons given`;
+/** What was decided, in the words of sheet and screen: a stop that stands is said before everything else. */
+export function decisionTitle({
+  answer,
+  counts,
+  reasons,
+}: Pick<Decision, "answer" | "counts" | "reasons">): string {
+  if (answer === "not-going") return "Not going yet";
+  if (counts.stop > 0)
+    return counts.stop === 1 ? "Go, with one stop standing" : `Go, with ${counts.stop} stops standing`;
+  if (reasons.length === 0) return "Go";
+  return reasons.length === 1 ? "Go, with one reason given" : `Go, with ${reasons.length} reasons given`;
 }
 
 function notesOf(assessment: Assessment, decision: Decision | null): SheetNote[] {
@@ -189,7 +189,7 @@ export function makeSheet(given: {
   const flight = decision?.flight ?? assessment.flight;
   const holds = assessment.holdsUntil;
   return {
-    title: titleOf(assessment, decision),
+    title: decision === null ? "Not signed" : decisionTitle(decision),
     status: assessment.status,
     registration: book.aircraft.registration,
     type: book.aircraft.type,

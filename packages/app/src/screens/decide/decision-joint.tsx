@@ -1,5 +1,6 @@
 import type { Standing } from "@witnessmark/assess";
 import type { Decision } from "@witnessmark/ledger";
+import { decisionTitle } from "@witnessmark/sheet";
 import { useEffect, useRef } from "react";
 import { deviceWord } from "../../frame/device-word.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -27,17 +28,13 @@ export function DecisionJoint({ open, decision, standing, signedHere }: Decision
   const signed_ms = Date.parse(decision.recordedAt);
   const now_ms = Date.now();
   const signed = `Signed ${whenShort(signed_ms, now_ms)}`;
-  const checks = decision.restsOn.filter(({ verdict }) => verdict.startsWith("check:")).length;
+  const checks = decision.restsOn.filter(
+    ({ verdict, status }) => verdict.startsWith("check:") && status !== "open",
+  ).length;
   const flight =
     decision.flight === null
       ? ""
       : `${decision.flight.from} to ${decision.flight.to}, ${clockTime(Date.parse(decision.flight.offBlocks))}. `;
-  const answer =
-    decision.answer === "not-going"
-      ? "Not going yet."
-      : decision.reasons.length === 0
-        ? "Go."
-        : `Go, with ${tally(decision.reasons.length, "reason")} given.`;
   const kept = entry.toSend > 0 ? "Kept, not yet all sent." : "On the server.";
   const worse = standing.stands ? [] : standing.worse;
   return (
@@ -56,7 +53,7 @@ export function DecisionJoint({ open, decision, standing, signedHere }: Decision
         <div className="joint-half">
           {standing.stands ? (
             <>
-              <h2>{answer.replace(/\.$/, "")}</h2>
+              <h2>{decisionTitle(decision)}</h2>
               <p>
                 {flight}
                 {tally(checks, "check")} looked at.
