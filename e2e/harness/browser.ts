@@ -102,13 +102,17 @@ export async function openPhone(url: string, given: PhoneGiven = {}): Promise<Ph
   return phone;
 }
 
-/** A refused connection is what "no net" looks like from inside; everything else is a complaint. */
+/** A refused connection is what "no net" looks like from inside. */
 const NO_NET =
   /net::ERR_(INTERNET_DISCONNECTED|CONNECTION_\w+|FAILED|EMPTY_RESPONSE|NETWORK_CHANGED|INCOMPLETE_CHUNKED_ENCODING)/;
 
 function listen(page: Page, complaints: string[]): void {
   page.on("console", (message) => {
-    if (message.type() === "error" && !NO_NET.test(message.text())) complaints.push(message.text());
+    if (message.type() !== "error" || NO_NET.test(message.text())) return;
+    const { url } = message.location();
+    // a phone asks whether the server has a picture before it sends it; "no" is an answer
+    if (url.includes("/api/photos/") && message.text().includes("404")) return;
+    complaints.push(`${message.text()} (${url})`);
   });
   page.on("pageerror", (error) => complaints.push(String(error)));
 }

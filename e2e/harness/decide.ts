@@ -23,10 +23,10 @@ export class Decide {
   }
 
   async count(status: "stop" | "caution" | "open" | "clear"): Promise<number> {
-    const name = await this.page
-      .getByRole("button", { name: new RegExp(`^\\d+ ${status}: show only these`) })
-      .getAttribute("aria-label");
-    return Number.parseInt(name ?? "", 10);
+    const said = await this.page
+      .getByRole("button", { name: new RegExp(`^\\d+ ${status}\\b.*show only these`) })
+      .textContent();
+    return Number.parseInt(said ?? "", 10);
   }
 
   async notGoing(): Promise<void> {

@@ -68,7 +68,23 @@ export class Walker {
   }
 
   get readingButton(): Locator {
-    return this.card.getByRole("button", { name: /: .+\. Type it$/ });
+    return this.card.getByRole("button", { name: /type it$/i });
+  }
+
+  /** The dialog in which a figure is typed. */
+  get figure(): { readonly [part in "dialog" | "field" | "set" | "said"]: Locator } {
+    const dialog = this.page.getByRole("dialog");
+    return {
+      dialog,
+      field: dialog.getByRole("textbox"),
+      set: dialog.getByRole("button", { name: "Set" }),
+      said: dialog.getByRole("status"),
+    };
+  }
+
+  /** What the figure of the reading in hand says. */
+  async readingSaid(): Promise<string> {
+    return (await this.readingButton.textContent()) ?? "";
   }
 
   get temperatureButton(): Locator {
@@ -196,9 +212,9 @@ export class Walker {
 
   /** Types into the figure that was opened, and sets it. */
   async typeFigure(text: string): Promise<void> {
-    const dialog = this.page.getByRole("dialog");
-    await dialog.getByRole("textbox").fill(text);
-    await dialog.getByRole("button", { name: "Set" }).tap();
+    const { dialog, field, set } = this.figure;
+    await field.fill(text);
+    await set.tap();
     await dialog.waitFor({ state: "hidden" });
   }
 

@@ -16,9 +16,9 @@ export function GearList({ open, view }: { readonly open: OpenAircraft; readonly
   const off = rows.reduce((sum, row) => sum + row.off, 0);
   return (
     <section className="gear" aria-label="Ground gear">
-      <h3>
+      <h2>
         {off} of {pieces} off
-      </h3>
+      </h2>
       <ul>
         {[...rows.filter((row) => row.open), ...rows.filter((row) => !row.open)].map(
           ({ item, last, open: left }) => (
