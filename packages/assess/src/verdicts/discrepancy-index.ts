@@ -20,6 +20,9 @@ function isContested({ closings }: Discrepancy): boolean {
   return new Set(lastHow.values()).size > 1;
 }
 
+const later = (a: Closing | undefined, b: Closing): Closing =>
+  a !== undefined && compareOrder(a, b) > 0 ? a : b;
+
 /** A fold keeps the map until a discrepancy is raised or closed, so it is gone through once, not with every look. */
 const indexes = new WeakMap<AircraftState["discrepancies"], DiscrepancyIndex>();
 
@@ -38,17 +41,14 @@ function makeIndex(discrepancies: AircraftState["discrepancies"]): DiscrepancyIn
   const closedOfCheck = new Map<string, Closing>();
   for (const discrepancy of discrepancies.values()) {
     const { check, closings } = discrepancy;
-    if (closings.length === 0) {
+    const closing = closings.reduce<Closing | undefined>(later, undefined);
+    if (closing === undefined) {
       open.push(discrepancy);
       if (check !== undefined) openOfCheck.set(check, [...(openOfCheck.get(check) ?? []), discrepancy]);
       continue;
     }
     if (isContested(discrepancy)) contested.push(discrepancy);
-    if (check === undefined) continue;
-    for (const closing of closings) {
-      const before = closedOfCheck.get(check);
-      if (before === undefined || compareOrder(closing, before) > 0) closedOfCheck.set(check, closing);
-    }
+    if (check !== undefined) closedOfCheck.set(check, later(closedOfCheck.get(check), closing));
   }
   return { open, openOfCheck, closedOfCheck, contested };
 }

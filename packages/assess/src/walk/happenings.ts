@@ -14,12 +14,17 @@ function sorted(list: readonly Happening[]): Happenings {
   const known = sortedLists.get(list);
   if (known !== undefined) return known;
   const byKind = new Map<HappeningKind, Happening[]>();
+  const toldLate = new Set<HappeningKind>();
   for (const happening of list) {
     const same = byKind.get(happening.kind);
-    if (same === undefined) byKind.set(happening.kind, [happening]);
-    else same.push(happening);
+    if (same === undefined) {
+      byKind.set(happening.kind, [happening]);
+      continue;
+    }
+    if (happening.at_ms < (same.at(-1)?.at_ms ?? happening.at_ms)) toldLate.add(happening.kind);
+    same.push(happening);
   }
-  for (const same of byKind.values()) same.sort(byTime);
+  for (const kind of toldLate) byKind.get(kind)?.sort(byTime);
   sortedLists.set(list, byKind);
   return byKind;
 }

@@ -27,7 +27,7 @@ const READINGS_BACK = 256;
 export function walkInHand({ walks }: Pick<AircraftState, "walks">): Walk | null {
   let last: Walk | null = null;
   for (const walk of walks.values()) {
-    if (walk.abandoned === undefined && (last === null || compareOrder(walk, last) > 0)) last = walk;
+    if (walk.abandoned === undefined) last = walk; // a state has its walks in the order in which they began
   }
   return last;
 }
