@@ -34,6 +34,8 @@ describe("a server whose database was put back to an older copy", () => {
     const { left } = await one.walker.left();
     await one.walker.doStep();
     await two.walker.leftBecomes(left - 1);
+    // what is in hand on the other phone stays in hand: it answers the same step, and then one of its own
+    await two.walker.doStep();
     await two.walker.doStep();
     await one.walker.leftBecomes(left - 2);
     const whole = (await phoneLedger(one.phone.page, REGISTRATION)).events;
