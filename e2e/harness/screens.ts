@@ -61,3 +61,14 @@ export async function readyForNoNet(page: Page): Promise<void> {
     );
   });
 }
+
+/** The button that takes up a newer version of the app; there only while one is offered. */
+export const updateOffer = (page: Page): Locator => page.getByRole("button", { name: "Take it" });
+
+/** Ends the walk in hand from the list of what is left, with what is left staying open. */
+export async function finishHere(page: Page, registration = REGISTRATION): Promise<void> {
+  await go(page, `#/${registration}/left`);
+  await page.getByRole("button", { name: "Finish the walk here" }).tap();
+  await page.getByRole("button", { name: /^Finish; / }).tap();
+  await page.getByRole("heading", { level: 1, name: "Decide" }).waitFor();
+}
