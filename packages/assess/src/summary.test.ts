@@ -179,6 +179,18 @@ describe("the order of verdicts", () => {
       "open check:oil",
     ]);
   });
+
+  it("puts a cover of a later stance after the checks of an earlier one that are as grave", () => {
+    const geared = book({
+      checks: [
+        check("oil", "oil", { severity: "high" }),
+        check("tank", "tank", { stance: "wing", severity: "high" }),
+      ],
+      gear: [gear("cover", "Pitot cover", 1, "pitot"), gear("plug", "Plug", 1, "oil")],
+    });
+    const { verdicts } = assess(geared, new Story(geared).state, null, at("09:00"));
+    expect(verdicts.map(({ id }) => id)).toEqual(["gear:plug", "check:oil", "gear:cover", "check:tank"]);
+  });
 });
 
 describe("what an assessment rests on", () => {

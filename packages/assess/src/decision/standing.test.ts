@@ -219,6 +219,46 @@ describe("a decision to go", () => {
   });
 });
 
+describe("a decision on a turnaround", () => {
+  const both = book({
+    checks: [
+      check("oil", "oil", { until: ["rain"] }),
+      check("tank", "tank", { stance: "wing", walks: ["first-of-day", "turnaround"] }),
+    ],
+  });
+
+  /** Oil is looked at in the first walk only: first it cannot be, then it is. */
+  async function turnedRound(): Promise<{ story: Story; decision: Decision }> {
+    const story = new Story(both, "06:00");
+    story.ada.start();
+    story.ada.answer("oil", "could-not-check");
+    story.ada.answer("oil");
+    story.ada.answer("tank");
+    story.ada.finish();
+    story.at("08:30").ada.start("turnaround");
+    story.ada.answer("tank");
+    story.at("09:05");
+    const assessment = assess(both, story.state, null, story.now_ms);
+    const body = await decisionBody({ assessment, decision: story.id(), answer: "go", reasons: [] });
+    return { story, decision: story.ada.sign(body) };
+  }
+
+  it("rests on the last look of the first walk that it had seen", async () => {
+    const { story, decision } = await turnedRound();
+    expect(of(story, decision, "09:30", both).stands).toBe(true);
+  });
+
+  it("is not revived by a look at it after the signature", async () => {
+    const { story, decision } = await turnedRound();
+    story.at("09:10").ada.happen("rain");
+    story.ada.answer("oil");
+    expect(assess(both, story.state, null, at("09:30")).counts.open).toBe(0);
+    expect(because(of(story, decision, "09:30", both))).toBe(
+      "Rained on at 09:10. One check no longer counts.",
+    );
+  });
+});
+
 describe("a decision not to go", () => {
   it("stands whatever happens, until a newer one is signed", async () => {
     const { story, decision } = await signed("not-going");

@@ -284,6 +284,16 @@ describe("what has stopped being true", () => {
     expect(told(story, "oil", "07:45").status).toBe("clear"); // age plays no part in it
   });
 
+  it("two minutes ahead are an honest difference between clocks, and a look of this moment has its age", () => {
+    const story = new Story(theBook);
+    story.ada.start();
+    story.at("07:40").ada.answer("age");
+    for (const time of ["07:38", "07:39", "07:40", "07:41"])
+      expect(told(story, "age", time).status).toBe("clear");
+    const early = verdictOf(assess(theBook, story.state, null, at("07:38") - 1), "check:age");
+    expect(early.status).toBe("open");
+  });
+
   it("what was found wrong stays wrong: a happening does not mend it", () => {
     const story = new Story(theBook);
     story.ada.start();
@@ -413,6 +423,15 @@ describe("evidence", () => {
     );
     story.ada.read("aged", 26, "V");
     expect(told(story, "aged", "09:41").holdsUntil_ms).toBe(at("10:00"));
+  });
+
+  it("age does not end a stop, so a stop holds until nothing", () => {
+    const story = new Story(theBook);
+    story.ada.start();
+    story.ada.read("aged", 20, "V");
+    story.ada.answer("aged");
+    expect(told(story, "aged").status).toBe("stop");
+    expect(told(story, "aged")).not.toHaveProperty("holdsUntil_ms");
   });
 
   it("a stop is ended by putting it right, then by looking and reading again", () => {
