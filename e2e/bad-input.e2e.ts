@@ -47,7 +47,7 @@ describe("what is typed or chosen wrongly", () => {
     { typed: "-45", says: /The gauge shows 0 to \d+\skg; was that 45\skg\?/ },
   ])("a reading of “$typed” is refused at its place, in words, and nothing of it stays", async (given) => {
     const { walker, phone } = on;
-    await walker.goTo(stepOf("bags-weigh"));
+    await walker.goToId("bags-weigh");
     await walker.readingButton.tap();
     const figure = walker.figure;
     await figure.field.fill(given.typed);
@@ -64,7 +64,7 @@ describe("what is typed or chosen wrongly", () => {
 
   it("a decimal comma is understood, and said back as it was understood", async () => {
     const { walker } = on;
-    await walker.goTo(stepOf("bags-weigh"));
+    await walker.goToId("bags-weigh");
     await walker.readingButton.tap();
     await walker.figure.field.fill("45,5");
     await walker.figure.said.filter({ hasText: /Understood: 45\.5\skg/ }).waitFor();

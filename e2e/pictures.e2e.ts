@@ -90,7 +90,7 @@ describe.each([
   it("Decide, signed and lapsed", async () => {
     const decide = new Decide(walker.page);
     await go(walker.page, `#/${walker.book.aircraft.registration}/decide`);
-    await walker.page.getByRole("heading", { level: 1, name: "Decide" }).waitFor();
+    await walker.page.getByRole("heading", { level: 1, name: "Decide", exact: true }).waitFor();
     await take("decide");
     if (kind === "tablet") return;
     await decide.go("For the picture", "An invented permit");

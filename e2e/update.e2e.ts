@@ -49,7 +49,7 @@ describe("a newer version of the app", () => {
       [`#/${REGISTRATION}/decide`, "Decide"],
     ] as const) {
       await go(page, place);
-      await page.getByRole("heading", { level: 1, name: heading }).waitFor();
+      await page.getByRole("heading", { level: 1, name: heading, exact: true }).waitFor();
     }
     await toApron(page);
   });

@@ -25,7 +25,7 @@ export class AddAircraft {
   async open(): Promise<void> {
     await go(this.page, "#/");
     await go(this.page, "#/add");
-    await this.page.getByRole("heading", { level: 1, name: "Add an aircraft" }).waitFor();
+    await this.page.getByRole("heading", { level: 1, name: "Add an aircraft", exact: true }).waitFor();
   }
 
   /** Hands over a file, and waits until it was read. */

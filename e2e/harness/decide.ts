@@ -34,10 +34,15 @@ export class Decide {
     await this.last.getByRole("heading", { name: "Not going yet" }).waitFor({ timeout: PATIENCE_ms });
   }
 
-  /** Signs "go", with a reason for everything that is not clear, and a basis by name for each stop. */
-  async go(reason: string, basis: string): Promise<void> {
+  /** Taps Go where something is not clear: a reason is asked for each. */
+  async askGo(): Promise<void> {
     await this.page.getByRole("button", { name: /^Go(?! there)/ }).tap();
     await this.dialog.waitFor();
+  }
+
+  /** Signs "go", with a reason for everything that is not clear, and a basis by name for each stop. */
+  async go(reason: string, basis: string): Promise<void> {
+    await this.askGo();
     for (const field of await this.dialog.getByLabel("Why you go with it").all()) await field.fill(reason);
     for (const field of await this.dialog.getByLabel("Lawful basis, by name").all()) await field.fill(basis);
     await this.dialog.getByRole("button", { name: "Sign: go" }).tap();

@@ -18,20 +18,20 @@ export async function apronHas(page: Page, registration: string): Promise<void> 
 
 export async function toApron(page: Page): Promise<void> {
   await go(page, "#/");
-  await page.getByRole("heading", { level: 1, name: "Apron" }).waitFor();
+  await page.getByRole("heading", { level: 1, name: "Apron", exact: true }).waitFor();
 }
 
 /** From the Apron to the walk of an aircraft. */
 export async function toWalk(page: Page, registration = REGISTRATION): Promise<void> {
   await page.getByRole("link", { name: new RegExp(`: ${registration}$`) }).tap();
-  await page.getByRole("heading", { level: 1, name: "Walk" }).waitFor();
+  await page.getByRole("heading", { level: 1, name: "Walk", exact: true }).waitFor();
 }
 
 export type SheetName = "Walk" | "Decide" | "Aircraft";
 
 export async function toSheet(page: Page, name: SheetName): Promise<void> {
   await page.getByRole("navigation", { name: "Sheets" }).getByRole("link", { name }).tap();
-  await page.getByRole("heading", { level: 1, name }).waitFor();
+  await page.getByRole("heading", { level: 1, name, exact: true }).waitFor();
 }
 
 /** By address, as a bookmark does. */
@@ -70,5 +70,12 @@ export async function finishHere(page: Page, registration = REGISTRATION): Promi
   await go(page, `#/${registration}/left`);
   await page.getByRole("button", { name: "Finish the walk here" }).tap();
   await page.getByRole("button", { name: /^Finish; / }).tap();
-  await page.getByRole("heading", { level: 1, name: "Decide" }).waitFor();
+  await page.getByRole("heading", { level: 1, name: "Decide", exact: true }).waitFor();
+}
+
+/** On the screen that asks what happened: says it, as of now. */
+export async function recordHappening(page: Page, name: string): Promise<void> {
+  await page.getByRole("button", { name, exact: true }).tap();
+  await page.getByRole("button", { name: "Keep it" }).tap();
+  await page.getByRole("heading", { name: new RegExp(`^${name},`) }).waitFor({ timeout: PATIENCE_ms });
 }

@@ -51,7 +51,9 @@ export class Walker {
   }
 
   get more(): Locator {
-    return this.page.getByRole("button", { name: "More", exact: true });
+    return this.page
+      .getByRole("button", { name: "More", exact: true })
+      .and(this.page.locator("[aria-haspopup]"));
   }
 
   get trouble(): Locator {
@@ -91,12 +93,21 @@ export class Walker {
     return this.card.getByRole("button", { name: / at [–−\d]/ });
   }
 
+  get finishButton(): Locator {
+    return this.card.getByRole("button", { name: /^Finish/ });
+  }
+
   get answerKeep(): Locator {
     return this.card.getByRole("button", { name: /^Keep it/ });
   }
 
   get pieces(): Locator {
     return this.card.getByRole("button", { name: /^\d+ pieces? off$/ });
+  }
+
+  /** From a question that follows an answer to the check itself. */
+  get back(): Locator {
+    return this.card.getByRole("button", { name: "Back", exact: true });
   }
 
   /** What is not right, in a person's own words. */
@@ -168,11 +179,22 @@ export class Walker {
     );
   }
 
+  /** Goes to the step of the book with this id. */
+  async goToId(id: string): Promise<void> {
+    const step = firstOfDay(this.book).find((each) => each.step.id === id);
+    if (step === undefined) throw new Error(`walker: expected the step ${id} in the book`);
+    await this.goTo(step);
+  }
+
   /** Taps, and waits until the app says that it is kept and has taken up another step. */
   async kept(button: Locator, words: string | RegExp): Promise<void> {
     const before = await this.onCard();
     await button.tap();
     await this.strip.filter({ hasText: words }).waitFor({ timeout: PATIENCE_ms });
+    await this.otherCard(before);
+  }
+
+  private async otherCard(before: OnCard): Promise<void> {
     await until(
       `another card than ${before.place}: ${before.title}`,
       () => this.onCard(),
@@ -247,14 +269,55 @@ export class Walker {
     await this.kept(this.answerKeep, place);
   }
 
+  /** Puts the step in hand off. */
+  async skip(): Promise<void> {
+    const before = await this.onCard();
+    await this.more.tap();
+    await this.page.getByRole("button", { name: /^Skip, come back/ }).tap();
+    await this.otherCard(before);
+  }
+
+  /** Breaks the walk off, as one does who is called away. */
+  async leave(): Promise<void> {
+    await this.more.tap();
+    await this.page.getByRole("button", { name: /^I am leaving/ }).tap();
+    await this.page.getByRole("button", { name: "I am back" }).waitFor();
+  }
+
+  async comeBack(): Promise<void> {
+    await this.page.getByRole("button", { name: "I am back" }).tap();
+    await this.card.waitFor();
+  }
+
+  /** How many steps of the list of what is left are there because of a break. */
+  async askedAgain(): Promise<number> {
+    const address = new URL(this.page.url()).hash;
+    await this.whatIsLeft.tap();
+    await this.page.getByRole("button", { name: /^Left, / }).waitFor();
+    const count = await this.page
+      .getByRole("listitem")
+      .filter({ hasText: "Asked again after a break" })
+      .count();
+    await this.page.evaluate((hash) => {
+      window.location.hash = hash;
+    }, address);
+    await this.card.waitFor();
+    return count;
+  }
+
   /** Takes the last answer back; its card is in hand again. */
   async takeBack(): Promise<void> {
     await this.undo.tap();
     await this.strip.filter({ hasText: "taken back" }).waitFor({ timeout: PATIENCE_ms });
   }
 
+  /** Whether nothing is left but what was put off, and the walk can be closed. */
+  isAtEnd(): Promise<boolean> {
+    return this.finishButton.isVisible();
+  }
+
   async finish(): Promise<void> {
-    await this.card.getByRole("button", { name: /^Finish/ }).tap();
-    await this.page.getByRole("heading", { level: 1, name: "Decide" }).waitFor();
+    await this.finishButton.tap();
+    await this.page.getByRole("heading", { level: 1, name: "Decide", exact: true }).waitFor();
   }
 }
