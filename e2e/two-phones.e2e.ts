@@ -21,6 +21,8 @@ describe("two phones on one walk", () => {
   });
 
   it("are on the same walk as soon as one has begun it", async () => {
+    // the other phone's Apron says so by itself
+    await two.phone.page.getByRole("link", { name: `Go on walking: ${REGISTRATION}` }).waitFor();
     await toWalk(two.phone.page);
     await two.walker.card.waitFor();
     expect(await two.walker.left()).toEqual(await one.walker.left());
