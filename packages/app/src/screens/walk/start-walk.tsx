@@ -1,7 +1,7 @@
 import type { WalkKind } from "@witnessmark/book";
-import { newId } from "@witnessmark/ledger";
+import { newId, type Walk } from "@witnessmark/ledger";
 import { planWalk } from "@witnessmark/planner";
-import { useMemo } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
@@ -28,6 +28,7 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
   const plans = useMemo(() => KINDS.map((kind) => planWalk(book, kind)), [book]);
   const likelyPlan = plans.find((plan) => plan.kind === likely);
   const last = latestWalk(state);
+  useJoin(registration, last);
   const going = openWalk(state);
   const start = async (kind: WalkKind) => {
     const kept = await keeping.keep(() =>
@@ -82,6 +83,15 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
       </main>
     </AircraftFrame>
   );
+}
+
+/** Another phone began a walk while one stood here: this one goes along on it. */
+function useJoin(registration: string, last: Walk | undefined): void {
+  const [before] = useState(last?.id);
+  const begun = last !== undefined && last.id !== before && last.finished === undefined;
+  useEffect(() => {
+    if (begun) go({ at: "walk", registration }, "replace");
+  }, [begun, registration]);
 }
 
 function Sized({ open, plan }: { readonly open: OpenAircraft; readonly plan: ReturnType<typeof planWalk> }) {
