@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, readlinkSync, rmSync } from "nod
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type BrowserContext, chromium, type Page } from "playwright-core";
+import { shiftClock } from "./shift-clock.ts";
 
 /** Flags without which a Chromium on a closed network spends its time trying to reach its maker. */
 export const QUIET = [
@@ -34,6 +35,8 @@ export interface PhoneGiven {
   readonly forcedColors?: "active" | "none";
   /** How much the app may keep, bytes; the browser's own measure when left out. */
   readonly quota_B?: number;
+  /** How far its clock is ahead of the machine's. */
+  readonly shift_ms?: number;
   /** Runs in every page before its own scripts. */
   readonly before?: () => void;
   readonly profile?: string;
@@ -74,6 +77,7 @@ export async function openPhone(url: string, given: PhoneGiven = {}): Promise<Ph
     timezoneId: "Europe/London",
     serviceWorkers: "allow",
   });
+  if (given.shift_ms !== undefined) await context.addInitScript(shiftClock, given.shift_ms);
   if (given.before !== undefined) await context.addInitScript(given.before);
   const complaints: string[] = [];
   const page = context.pages()[0] ?? (await context.newPage());

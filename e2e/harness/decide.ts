@@ -40,6 +40,12 @@ export class Decide {
     await this.dialog.waitFor();
   }
 
+  /** Signs "go" where all is clear. */
+  async goClear(): Promise<void> {
+    await this.page.getByRole("button", { name: /^Go(?! there)/ }).tap();
+    await this.last.getByRole("heading", { name: /^Go/ }).waitFor({ timeout: PATIENCE_ms });
+  }
+
   /** Signs "go", with a reason for everything that is not clear, and a basis by name for each stop. */
   async go(reason: string, basis: string): Promise<void> {
     await this.askGo();
@@ -47,6 +53,15 @@ export class Decide {
     for (const field of await this.dialog.getByLabel("Lawful basis, by name").all()) await field.fill(basis);
     await this.dialog.getByRole("button", { name: "Sign: go" }).tap();
     await this.last.getByRole("heading", { name: /^Go/ }).waitFor({ timeout: PATIENCE_ms });
+  }
+
+  /** Says which flight the decision is for. */
+  async planFlight(from: string, to: string): Promise<void> {
+    await this.page.getByRole("button", { name: "Say which" }).tap();
+    await this.page.getByLabel("From").fill(from);
+    await this.page.getByLabel("To", { exact: true }).fill(to);
+    await this.page.getByRole("button", { name: "Set", exact: true }).tap();
+    await this.page.getByRole("heading", { name: `${from} to ${to}` }).waitFor();
   }
 
   /** Closes the discrepancy of the verdict that holds these words. */

@@ -3,7 +3,7 @@ import { axeColours, axeFindings } from "./axe.ts";
 import { PHONE, TABLET } from "./browser.ts";
 import { sidewaysScroll, smallTargets, smallTexts, weakAnswers } from "./look.ts";
 import { oddNames, spokenNames } from "./names.ts";
-import { until } from "./patience.ts";
+import { showIn } from "./screens.ts";
 
 interface View {
   readonly name: string;
@@ -36,7 +36,7 @@ export interface Looked {
 export async function lookInEveryView(page: Page): Promise<Looked> {
   const wrong: string[] = [];
   for (const view of VIEWS) {
-    await show(page, view);
+    await showIn(page, view);
     const found = [
       ...(view.axe === "all" ? await axeFindings(page) : []),
       ...(view.axe === "colours" ? await axeColours(page) : []),
@@ -48,22 +48,10 @@ export async function lookInEveryView(page: Page): Promise<Looked> {
     wrong.push(...found.map((what) => `${view.name}: ${what}`));
   }
   const [first] = VIEWS;
-  if (first !== undefined) await show(page, first);
+  if (first !== undefined) await showIn(page, first);
   const spoken = await spokenNames(page);
   if (process.env["WITNESSMARK_NAMES"] === "1") {
     console.log(`${page.url()}\n${spoken.map(({ role, name }) => `  ${role}: ${name}`).join("\n")}`);
   }
   return { wrong, odd: oddNames(spoken) };
-}
-
-async function show(page: Page, { width, height, theme }: View): Promise<void> {
-  await page.setViewportSize({ width, height });
-  await page.emulateMedia({ colorScheme: theme });
-  await until(
-    `the screen by ${theme === "dark" ? "night" : "day"}`,
-    () => page.evaluate(() => document.documentElement.dataset["theme"]),
-    (worn) => worn === (theme === "dark" ? "night" : "day"),
-  );
-  // the drawing is laid out again in the frame after the one that brings the size
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }

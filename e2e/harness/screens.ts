@@ -1,6 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import { REGISTRATION } from "./book.ts";
-import { PATIENCE_ms } from "./patience.ts";
+import { PATIENCE_ms, until } from "./patience.ts";
 
 /** First run, Apron and the way between the sheets: every selector and word of theirs that a test needs. */
 
@@ -78,4 +78,30 @@ export async function recordHappening(page: Page, name: string): Promise<void> {
   await page.getByRole("button", { name, exact: true }).tap();
   await page.getByRole("button", { name: "Keep it" }).tap();
   await page.getByRole("heading", { name: new RegExp(`^${name},`) }).waitFor({ timeout: PATIENCE_ms });
+}
+
+/** Shows the screen as it stands in another size and by day or night. */
+export async function showIn(
+  page: Page,
+  view: { readonly width: number; readonly height: number; readonly theme: "light" | "dark" },
+): Promise<void> {
+  const { width, height, theme } = view;
+  await page.setViewportSize({ width, height });
+  await page.emulateMedia({ colorScheme: theme });
+  await until(
+    `the screen by ${theme === "dark" ? "night" : "day"}`,
+    () => page.evaluate(() => document.documentElement.dataset["theme"]),
+    (worn) => worn === (theme === "dark" ? "night" : "day"),
+  );
+  // the drawing is laid out again in the frame after the one that brings the size
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
+/** Lets time pass on a phone whose clock is shifted: what was looked at took as long as a look takes. */
+export async function letPass(page: Page, span_s: number): Promise<void> {
+  await page.evaluate((span) => {
+    if (globalThis.witnessmarkClock === undefined) throw new Error("screens: expected a shifted clock");
+    globalThis.witnessmarkClock.shift_ms += span * 1_000;
+    document.dispatchEvent(new Event("visibilitychange"));
+  }, span_s);
 }

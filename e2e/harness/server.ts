@@ -24,8 +24,8 @@ export interface ServerGiven {
   readonly port?: number;
   /** Another build of the app than the one that `npm start` serves. */
   readonly appDirectory?: string;
-  /** What the server takes for now, ISO 8601, when it starts; its clock runs on from there. */
-  readonly startsAt?: string;
+  /** How far its clock is ahead of the machine's. */
+  readonly shift_ms?: number;
 }
 
 const ended = (child: ChildProcess): Promise<void> =>
@@ -57,7 +57,7 @@ async function run(
   given: ServerGiven & { readonly dataDirectory: string },
 ): Promise<RunningServer> {
   const { dataDirectory, appDirectory } = given;
-  const clock = given.startsAt === undefined ? [] : ["--import", join(ROOT, "e2e/harness/shifted-clock.ts")];
+  const clock = given.shift_ms === undefined ? [] : ["--import", join(ROOT, "e2e/harness/shifted-clock.ts")];
   const child = spawn(process.execPath, [...clock, join(ROOT, program)], {
     cwd: ROOT,
     env: {
@@ -67,7 +67,7 @@ async function run(
       DATABASE_URL: "",
       TZ: "Europe/London",
       ...(appDirectory === undefined ? {} : { APP_DIRECTORY: appDirectory }),
-      ...(given.startsAt === undefined ? {} : { CLOCK_STARTS_AT: given.startsAt }),
+      ...(given.shift_ms === undefined ? {} : { CLOCK_SHIFT_ms: String(given.shift_ms) }),
     },
     stdio: ["ignore", "pipe", "pipe"],
   });

@@ -1,18 +1,10 @@
-// Loaded before a program: its clock starts at a given moment and runs on, so that pictures show one morning.
-const startsAt = process.env["CLOCK_STARTS_AT"];
-if (startsAt === undefined || Number.isNaN(Date.parse(startsAt))) {
-  throw new Error(`shifted-clock: expected an ISO 8601 moment in CLOCK_STARTS_AT, found ${startsAt}`);
-}
-const shift_ms = Date.parse(startsAt) - Date.now();
-const trueNow = Date.now;
-const TrueDate = Date;
+// Loaded before the server, so that its clock shows the morning of the pictures.
+import { shiftClock } from "./shift-clock.ts";
 
-globalThis.Date = class extends TrueDate {
-  constructor(...given: ConstructorParameters<typeof Date> | []) {
-    if (given.length === 0) super(trueNow() + shift_ms);
-    else super(...given);
-  }
-  static override now(): number {
-    return trueNow() + shift_ms;
-  }
-} as DateConstructor; // calling it without `new` is what nobody here does
+const shift_ms = Number(process.env["CLOCK_SHIFT_ms"]);
+if (!Number.isFinite(shift_ms)) {
+  throw new Error(
+    `shifted-clock: expected milliseconds in CLOCK_SHIFT_ms, found ${process.env["CLOCK_SHIFT_ms"]}`,
+  );
+}
+shiftClock(shift_ms);

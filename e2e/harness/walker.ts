@@ -105,6 +105,11 @@ export class Walker {
     return this.card.getByRole("button", { name: /^\d+ pieces? off$/ });
   }
 
+  /** One step up in the size of a fault. */
+  get sizeMore(): Locator {
+    return this.card.getByRole("button", { name: "More", exact: true });
+  }
+
   /** From a question that follows an answer to the check itself. */
   get back(): Locator {
     return this.card.getByRole("button", { name: "Back", exact: true });
@@ -249,7 +254,7 @@ export class Walker {
     await this.kept(this.yes, place);
   }
 
-  /** Says that it is not right: the first fault that the book knows of, words, and perhaps a picture. */
+  /** Says that it is not right, in words and perhaps with a picture. */
   async notRight(words: string, withPicture: boolean): Promise<void> {
     const { place } = await this.onCard();
     await this.no.tap();
