@@ -105,6 +105,11 @@ export class Walker {
     return this.card.getByRole("button", { name: /^\d+ pieces? off$/ });
   }
 
+  /** The rule on which a reading slides. */
+  get slider(): Locator {
+    return this.card.getByRole("slider");
+  }
+
   /** One step up in the size of a fault. */
   get sizeMore(): Locator {
     return this.card.getByRole("button", { name: "More", exact: true });
