@@ -108,7 +108,7 @@ export async function openPhone(url: string, given: PhoneGiven = {}): Promise<Ph
 
 /** A refused connection is what "no net" looks like from inside. */
 const NO_NET =
-  /net::ERR_(INTERNET_DISCONNECTED|CONNECTION_\w+|FAILED|EMPTY_RESPONSE|NETWORK_CHANGED|INCOMPLETE_CHUNKED_ENCODING)/;
+  /net::ERR_(INTERNET_DISCONNECTED|CONNECTION_\w+|FAILED|EMPTY_RESPONSE|NETWORK_CHANGED|INCOMPLETE_CHUNKED_ENCODING|SOCKET_NOT_CONNECTED)/;
 
 function listen(page: Page, complaints: string[]): void {
   page.on("console", (message) => {

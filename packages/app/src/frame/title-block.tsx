@@ -27,7 +27,7 @@ export function TitleBlock({ registration, type, sheet, under, wide, person, kep
       <a href={href({ at: "apron" })}>
         <b>{registration}</b>
         <span>{type}</span>
-        <span className="out-of-sight">, back to the Apron</span>
+        <span className="out-of-sight">Back to the Apron</span>
       </a>
       <div>
         <h1 tabIndex={-1}>{sheet}</h1>

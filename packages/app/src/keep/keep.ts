@@ -154,9 +154,16 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     return phone.device;
   }
 
+  /** Reads it again; what an exchange has found out meanwhile is not laid under an older look at the storage. */
   async function refreshPhone(): Promise<void> {
-    phone = await readPhone(connection, phone);
-    publish();
+    for (;;) {
+      const before = phone;
+      const read = await readPhone(connection, before);
+      if (phone !== before) continue;
+      phone = read;
+      publish();
+      return;
+    }
   }
 
   async function open(): Promise<void> {

@@ -40,7 +40,8 @@ export async function readPhone(connection: Connection, before: PhoneState): Pro
       device: (await get("device")) ?? before.device,
       people,
       person,
-      operator: (await get("operator")) ?? null,
+      // known from an exchange that has ended, and perhaps not written down yet
+      operator: (await get("operator")) ?? before.operator,
       server: serverNow(before, lastReachedAt_ms),
       lastReachedAt_ms: latest(before.lastReachedAt_ms, lastReachedAt_ms),
       clockOffset_ms: (await get("clockOffset_ms")) ?? before.clockOffset_ms,

@@ -91,6 +91,32 @@ describe("a walk", () => {
     expect(inHand()).not.toBe(first);
   });
 
+  it("does not ask again for what rests on a look that could not be made, until that look is made", async () => {
+    const { walk, pilot, ledger, answer, view, inHand } = await begun();
+    const pair = stepsOf(plan).flatMap((step) =>
+      step.kind === "check" && looks.includes(step.id)
+        ? step.check.after.filter((id) => looks.includes(id)).map((before) => ({ before, later: step.id }))
+        : [],
+    )[0];
+    if (pair === undefined) throw new Error("expected a look that comes after another");
+    await ledger.tell(pilot, {
+      type: "check.answered",
+      body: { walk, check: pair.before, answer: "could-not-check", reason: "out-of-reach" },
+    });
+    await answer(pair.later);
+    expect(view().byId.get(pair.later)?.status).toBe("open");
+    const others = new Set(
+      stepsOf(plan)
+        .map(({ id }) => id)
+        .filter((id) => id !== pair.later),
+    );
+    expect(inHand(others)).toBeUndefined();
+    await answer(pair.before);
+    expect(inHand(others)).toBe(pair.later);
+    await answer(pair.later);
+    expect(view().byId.get(pair.later)?.status).toBe("clear");
+  });
+
   it("asks the last three again after a break, before anything else", async () => {
     const { walk, pilot, ledger, answer, inHand, view } = await begun();
     for (const check of looks.slice(0, 5)) await answer(check);

@@ -112,8 +112,16 @@ export function stepInHand(
   return next === undefined ? undefined : view.byId.get(next.id);
 }
 
-const isPutOff = (view: WalkView, id: string, putOff: ReadonlySet<string>) =>
-  putOff.has(id) || view.byId.get(id)?.answer?.answer === "could-not-check";
+function isPutOff(view: WalkView, id: string, putOff: ReadonlySet<string>): boolean {
+  const found = view.byId.get(id);
+  return putOff.has(id) || found?.answer?.answer === "could-not-check" || waits(view, found);
+}
+
+/** It was looked at, and to look again changes nothing until what must come before it has been done. */
+const waits = (view: WalkView, found: StepView | undefined): boolean =>
+  found?.step.kind === "check" &&
+  found.answer?.answer === "as-it-should-be" &&
+  found.step.check.after.some((before) => view.byId.get(before)?.status === "open");
 
 /** The step that a person answered last in this walk; from there the walk goes on. */
 export function lastTouched(view: WalkView, state: AircraftState, personId: string): StepView | undefined {

@@ -1,6 +1,6 @@
 import { UNITS, type UnitId, withSymbol } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
-import { type FormEvent, useId, useState } from "react";
+import { type FormEvent, useId, useRef, useState } from "react";
 import { Popup } from "../../frame/popup.tsx";
 import { figure } from "../../words/figures.ts";
 
@@ -27,6 +27,7 @@ interface FigurePopupProps {
 export function FigurePopup(props: FigurePopupProps) {
   const { value, decimals, step } = props;
   const id = useId();
+  const field = useRef<HTMLInputElement>(null);
   const [unit, setUnit] = useState(props.unit);
   const [text, setText] = useState(value === null ? "" : plain(value, decimals));
   const [asked, setAsked] = useState(false);
@@ -42,7 +43,7 @@ export function FigurePopup(props: FigurePopupProps) {
   };
   const refused = !typed.ok && (asked || text !== "");
   return (
-    <Popup title={props.title} onClose={props.onClose}>
+    <Popup title={props.title} onClose={props.onClose} first={field}>
       <form className="popup-body" onSubmit={send} noValidate>
         {props.hint === undefined ? null : <p className="note">{props.hint}</p>}
         <div className="figure-entry">
@@ -50,6 +51,7 @@ export function FigurePopup(props: FigurePopupProps) {
             −
           </button>
           <input
+            ref={field}
             value={text}
             onChange={(event) => setText(event.target.value)}
             inputMode="decimal"
@@ -57,9 +59,6 @@ export function FigurePopup(props: FigurePopupProps) {
             aria-label={`${props.title} in ${UNITS[unit].symbol || "plain figures"}`}
             aria-invalid={refused}
             aria-describedby={id}
-            // the popup was opened to type this
-            // biome-ignore lint/a11y/noAutofocus: a dialog opened for one field begins in it
-            autoFocus
           />
           <button type="button" className="step-button" onClick={() => nudge(1)} aria-label="More">
             +
