@@ -117,11 +117,21 @@ export type {
   AnyQuantity,
   InputSpec,
   InputsOf,
+  InputValue,
   OutputSpec,
   Quantity,
   QuantitySource,
 } from "./registry/quantity.ts";
 export { quantityOf, stemOf, type Worked, type WorkedInput, work } from "./registry/work.ts";
+export {
+  type HarmlessEnd,
+  interpolateTable,
+  type TableAnswer,
+  type TableCorner,
+  type TableReading,
+} from "./table/interpolate-table.ts";
+export { type Table, type TableAxis, tableFaults } from "./table/table.ts";
+export { type Trend, type TrendFault, trendFaults } from "./table/table-trend.ts";
 export { differenceFromSI, differenceToSI, fromSI, toSI } from "./units/convert.ts";
 export { decimalsOf, formatMeasure, formatValue, withSymbol } from "./units/format.ts";
 export { type Measure, measure, parseMeasure } from "./units/measure.ts";
