@@ -59,13 +59,13 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
           <button
             key={status}
             type="button"
-            aria-label={`${assessment.counts[status]} ${status}, show only these`}
             aria-pressed={only === status}
             onClick={() => setOnly(only === status ? null : status)}
           >
             <Mark status={status} size_px={26} silent />
             <b>{assessment.counts[status]}</b>
             <span>{status}</span>
+            <span className="out-of-sight">show only these</span>
           </button>
         ))}
       </div>

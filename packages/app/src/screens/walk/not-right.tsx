@@ -218,18 +218,14 @@ function FaultSize({ measure, size, last, wide, onSize }: FaultSizeProps) {
         <button type="button" className="step-button" aria-label="Less" onClick={() => step(-1)}>
           −
         </button>
-        <button
-          type="button"
-          className="read"
-          aria-label={`${text}, ${measure.of}: type it`}
-          onClick={() => setTyping(true)}
-        >
+        <button type="button" className="read" onClick={() => setTyping(true)}>
           <b className={size === null ? "unread" : undefined}>
             {size === null ? "–" : figure(size, rule.decimals)}
           </b>
           <span>
             {UNITS[unit].symbol}, {measure.of}
           </span>
+          <span className="out-of-sight">{text}: type it</span>
         </button>
         <button type="button" className="step-button" aria-label="More" onClick={() => step(1)}>
           +
