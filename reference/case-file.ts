@@ -2,8 +2,14 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { z } from "zod";
 
-/** An input: a number, or a quantity to be computed first (`geopotentialAltitude_m` from a geometric height). */
-export type CaseInput = number | { readonly quantity: string; readonly inputs: CaseInputs };
+/**
+ * An input: a number, a list of them, or a quantity to be computed first (`geopotentialAltitude_m` from a geometric
+ * height).
+ */
+export type CaseInput =
+  | number
+  | readonly number[]
+  | { readonly quantity: string; readonly inputs: CaseInputs };
 export interface CaseInputs {
   readonly [name: string]: CaseInput;
 }
@@ -12,7 +18,14 @@ export interface CaseInputs {
 const Name = z.string().regex(/^[a-z][A-Za-z0-9]*_[A-Za-z0-9]+$/);
 const Figures = z.record(Name, z.number());
 const Inputs: z.ZodType<CaseInputs> = z.lazy(() =>
-  z.record(Name, z.union([z.number(), z.strictObject({ quantity: z.string(), inputs: Inputs })])),
+  z.record(
+    Name,
+    z.union([
+      z.number(),
+      z.array(z.number()).min(1),
+      z.strictObject({ quantity: z.string(), inputs: Inputs }),
+    ]),
+  ),
 );
 
 const Source = z.strictObject({
@@ -57,6 +70,10 @@ export const Case = z
 export type Case = z.infer<typeof Case>;
 
 export const CaseFile = z.strictObject({ about: z.string().min(10), cases: z.array(Case).min(1) });
+
+/** Whether an input is given as it is, and not as a quantity to be computed first. */
+export const isGiven = (input: CaseInput): input is number | readonly number[] =>
+  typeof input === "number" || Array.isArray(input);
 
 /** A case and the file that it was read from. */
 export interface FiledCase {

@@ -1,6 +1,6 @@
 import { quantities } from "@witnessmark/engine";
 import { describe, expect, it } from "vitest";
-import { type Case, CaseFile, readCases } from "./case-file.ts";
+import { type Case, CaseFile, isGiven, readCases } from "./case-file.ts";
 import { faultsOf, requireFloor, runCase } from "./run-case.ts";
 
 const filed = readCases(import.meta.dirname);
@@ -19,8 +19,7 @@ describe("the published cases", () => {
     const covered = new Set<string>();
     const note = (quantity: string, inputs: Case["inputs"]): void => {
       covered.add(quantity);
-      for (const input of Object.values(inputs))
-        if (typeof input !== "number") note(input.quantity, input.inputs);
+      for (const input of Object.values(inputs)) if (!isGiven(input)) note(input.quantity, input.inputs);
     };
     for (const { case: one } of filed) note(one.quantity, one.inputs);
     expect([...quantities.keys()].filter((id) => !covered.has(id))).toEqual([]);
@@ -72,6 +71,13 @@ describe("the runner", () => {
     expect(faultsOf(told)).toEqual([]);
   });
 
+  it("hands a list on as a list", () => {
+    const list = { ...sound, inputs: { geopotentialAltitude_ft: [0, 1000] } };
+    expect(CaseFile.safeParse({ about: "planted by a test", cases: [list] }).success).toBe(true);
+    expect(() => runCase(list)).toThrow("received a list of 2");
+    expect(() => runCase({ ...list, quantity: "conversion" })).toThrow("a conversion has one number");
+  });
+
   it("refuses a figure that the quantity does not give", () => {
     const other = { ...sound, expected: { density_kgPerM3: 1.225 }, tolerance: { density_kgPerM3: 0.001 } };
     expect(() => runCase(other)).toThrow(
@@ -92,6 +98,7 @@ describe("the runner", () => {
     ["a key that is not known", { extra: 1 }],
     ["an expected figure without a tolerance", { tolerance: {} }],
     ["no expected figure", { expected: {}, tolerance: {} }],
+    ["an empty list", { inputs: { geopotentialAltitude_ft: [] } }],
     ["a name without a unit", { expected: { pressure: 1 }, tolerance: { pressure: 1 } }],
     ["a status that is none of the three", { status: "trust me" }],
   ])("refuses a case file with %s", (_what, change) => {

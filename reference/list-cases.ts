@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { type Case, type CaseInputs, type FiledCase, readCases } from "./case-file.ts";
+import { type Case, type CaseInputs, type FiledCase, isGiven, readCases } from "./case-file.ts";
 import { type Compared, runCase } from "./run-case.ts";
 
 /** Where the page lies; a test checks that it is up to date. */
@@ -33,8 +33,8 @@ function sourceText({ source, status, note }: Case): string {
 const inputsText = (inputs: CaseInputs): string =>
   Object.entries(inputs)
     .map(([name, input]) =>
-      typeof input === "number"
-        ? `${name} ${input}`
+      isGiven(input)
+        ? `${name} ${typeof input === "number" ? input : input.join("; ")}`
         : `${name} from ${input.quantity} (${inputsText(input.inputs)})`,
     )
     .join(", ");

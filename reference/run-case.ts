@@ -1,5 +1,15 @@
-import { fromSI, isUnitId, siUnitOf, stemOf, toSI, UNITS, type UnitId, work } from "@witnessmark/engine";
-import type { Case, CaseInputs } from "./case-file.ts";
+import {
+  fromSI,
+  type InputValue,
+  isUnitId,
+  siUnitOf,
+  stemOf,
+  toSI,
+  UNITS,
+  type UnitId,
+  work,
+} from "@witnessmark/engine";
+import { type Case, type CaseInputs, isGiven } from "./case-file.ts";
 
 /** One expected figure of a case beside what the program makes of it. */
 export interface Compared {
@@ -25,10 +35,10 @@ function unitOf(name: string, caseId: string): UnitId {
 }
 
 /** Turns quantities that stand for inputs into numbers, innermost first. */
-function resolveInputs(inputs: CaseInputs, caseId: string): Record<string, number> {
-  const resolved: Record<string, number> = {};
+function resolveInputs(inputs: CaseInputs, caseId: string): Record<string, InputValue> {
+  const resolved: Record<string, InputValue> = {};
   for (const [name, input] of Object.entries(inputs)) {
-    if (typeof input === "number") {
+    if (isGiven(input)) {
       resolved[name] = input;
       continue;
     }
@@ -56,6 +66,7 @@ function compute({ id, quantity, inputs }: Case): {
   const [first, ...more] = Object.entries(resolved);
   if (first === undefined || more.length > 0) throw new Error(`${id}: a conversion has one input`);
   const [name, value] = first;
+  if (typeof value !== "number") throw new Error(`${id}, ${name}: a conversion has one number`);
   const unit = unitOf(name, id);
   return { stem: stemOf(name), unit: siUnitOf(UNITS[unit].dimension), valueSI: toSI(value, unit) };
 }

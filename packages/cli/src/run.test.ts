@@ -71,6 +71,29 @@ describe("work", () => {
     expect(answer.quantity.sources.length).toBeGreaterThan(0);
   });
 
+  it("takes a list of numbers for an input that is one", async () => {
+    // FAA-H-8083-25C, figure 10-5: 3,320 lb and 281,430 lb-in, printed as 84.8 in
+    const masses = "2100,340,350,450,80";
+    const { exit, out } = await command(
+      `work centre-of-gravity mass_lb=${masses} arm_in=78.3,85,121,75,150 --json`,
+    );
+    expect(exit).toBe(EXIT.done);
+    const answer = JSON.parse(out);
+    expect(answer.output.centreOfGravity_m / 0.0254).toBeCloseTo(84.8, 1);
+    expect(answer.inputs[0].given).toEqual({ value: [2100, 340, 350, 450, 80], unit: "lb" });
+    const semicolons = masses.replaceAll(",", ";");
+    const same = await command(
+      `work centre-of-gravity mass_lb=${semicolons} arm_in=78,3;85;121;75;150 --json`,
+    );
+    expect(JSON.parse(same.out).output).toEqual(answer.output);
+  });
+
+  it("says which word is no list", async () => {
+    const { exit, err } = await command("work centre-of-gravity mass_lb=1,,2 arm_in=1,2,3");
+    expect(err).toContain('Expected a name and numbers, such as mass_lb=340,350; found "mass_lb=1,,2".');
+    expect(exit).toBe(EXIT.usage);
+  });
+
   it("lists what there is, for people and for programs", async () => {
     const { out } = await command("work --list");
     expect(out).toContain("pressure-altitude");

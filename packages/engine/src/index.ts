@@ -110,6 +110,60 @@ export {
 export { type TyreAction, type TyreActionKind, tyreAction } from "./gas/tyre-action.ts";
 export { hydroplaningSpeedRolling, hydroplaningSpeedTouchdown, tyrePressureRule } from "./gas/tyre-rules.ts";
 export { InputError, type InputErrorCode, type InputErrorDetail } from "./input-error.ts";
+export {
+  centreOfGravity,
+  centreOfGravityFromMoments,
+  lateralCentreOfGravity,
+  lateralMoment,
+  totalMass,
+  totalMoment,
+  totalOfMoments,
+} from "./load/centre-of-gravity.ts";
+export {
+  CREW_EQUIPMENT_SOURCE,
+  type CrewOxygenEquipment,
+  crewOxygenEquipment,
+} from "./oxygen/crew-equipment.ts";
+export {
+  type DescentSupply,
+  descentSupply,
+  type EmergencyDescent,
+  everyThousandFeet_m,
+  type MeanFlow,
+  meanFlowBetween,
+} from "./oxygen/descent-flow.ts";
+export {
+  descentRateNeeded,
+  firstAidOxygen,
+  oxygenDuration,
+  oxygenMeanFlow,
+  oxygenPartCapacity,
+  oxygenSupply,
+  oxygenTotalFlow,
+} from "./oxygen/duration.ts";
+export { type FlowFound, type FlowRow, flowAt } from "./oxygen/flow-table.ts";
+export { leastAddedOxygenFlow, maskFlowPureOxygen, oxygenFlowRule } from "./oxygen/mask-flow.ts";
+export {
+  alveolarOxygenPressure,
+  ambientOxygenPressure,
+  seaLevelOxygenEquivalent,
+  trachealOxygenPressure,
+} from "./oxygen/partial-pressure.ts";
+export {
+  TRACHEAL_TARGETS,
+  type TrachealTarget,
+  type TrachealTargetFor,
+  type TrachealTargetFound,
+  trachealTarget,
+} from "./oxygen/tracheal-target.ts";
+export {
+  type TimeSpan,
+  USEFUL_CONSCIOUSNESS,
+  USEFUL_CONSCIOUSNESS_SOURCE,
+  type UsefulConsciousness,
+  type UsefulConsciousnessFound,
+  usefulConsciousness,
+} from "./oxygen/useful-consciousness.ts";
 export { DefinitionError } from "./registry/check-definition.ts";
 export { defineQuantity } from "./registry/define-quantity.ts";
 export { quantities } from "./registry/quantities.ts";

@@ -1,21 +1,39 @@
-import { InputError, quantities, UNITS, work } from "@witnessmark/engine";
+import {
+  type AnyQuantity,
+  InputError,
+  type InputValue,
+  quantities,
+  quantityOf,
+  stemOf,
+  UNITS,
+  work,
+} from "@witnessmark/engine";
 import type { Command, Given } from "../arguments.ts";
 import { EXIT } from "../exit-code.ts";
 import { Refused } from "../refused.ts";
 
-/** `elevation_ft=5883` as a name and a number; a comma is taken for a decimal point. */
-function readInput(word: string): readonly [string, number] {
+/** A number, where there is one; a comma is taken for a decimal point. */
+const numberOf = (text: string): number =>
+  text.trim() === "" ? Number.NaN : Number(text.replace(",", ".").replace("−", "-"));
+
+/**
+ * `elevation_ft=5883` as a name and a number. Where the quantity takes a list, `mass_lb=340,350` as a name and the
+ * numbers between the commas; with semicolons between them, `mass_kg=82,5;90`, a comma is a decimal point.
+ */
+function readInput(quantity: AnyQuantity, word: string): readonly [string, InputValue] {
   const at = word.indexOf("=");
-  const value = Number(
-    word
-      .slice(at + 1)
-      .replace(",", ".")
-      .replace("−", "-"),
-  );
-  if (at < 1 || at === word.length - 1 || !Number.isFinite(value)) {
-    throw new Refused("usage", `Expected a name and a number, such as elevation_ft=5883; found "${word}".`);
+  const name = word.slice(0, Math.max(at, 0));
+  const text = word.slice(at + 1);
+  const many = quantity.inputs.some((spec) => spec.many && stemOf(spec.name) === stemOf(name));
+  const values = (many ? text.split(text.includes(";") ? ";" : ",") : [text]).map(numberOf);
+  const [first] = values;
+  if (name === "" || first === undefined || !values.every(Number.isFinite)) {
+    const such = many
+      ? "a name and numbers, such as mass_lb=340,350"
+      : "a name and a number, such as elevation_ft=5883";
+    throw new Refused("usage", `Expected ${such}; found "${word}".`);
   }
-  return [word.slice(0, at), value];
+  return [name, many ? values : first];
 }
 
 function listAll({ io, options }: Given): number {
@@ -33,7 +51,7 @@ function listAll({ io, options }: Given): number {
   for (const quantity of all) {
     io.out(`${quantity.id}`);
     io.out(
-      `  ${quantity.title}: ${quantity.inputs.map((input) => input.name).join(", ")} -> ${quantity.output.name}`,
+      `  ${quantity.title}: ${quantity.inputs.map((input) => (input.many ? `${input.name} (a list)` : input.name)).join(", ")} -> ${quantity.output.name}`,
     );
   }
   return EXIT.done;
@@ -41,7 +59,7 @@ function listAll({ io, options }: Given): number {
 
 export const workCommand: Command = {
   words: ["work"],
-  usage: "work <quantity> <name_unit=number> … | work --list",
+  usage: "work <quantity> <name_unit=number[,number …]> … | work --list",
   about: "Works out one quantity of the registry, with its working and its sources.",
   options: { list: { type: "boolean" } },
   async run(given) {
@@ -51,7 +69,8 @@ export const workCommand: Command = {
       throw new Refused("usage", "Which quantity? witnessmark work --list names them all.");
     const worked = (() => {
       try {
-        return work(id, Object.fromEntries(words.map(readInput)));
+        const quantity = quantityOf(id);
+        return work(id, Object.fromEntries(words.map((word) => readInput(quantity, word))));
       } catch (error) {
         if (error instanceof InputError) throw new Refused("usage", `${error.message}.`);
         throw error;

@@ -1,6 +1,6 @@
 import { InputError } from "../input-error.ts";
 import { isUnitId, siUnitOf, UNITS } from "../units/units.ts";
-import type { InputSpec, OutputSpec, QuantitySource } from "./quantity.ts";
+import type { InputSpec, InputValue, OutputSpec, QuantitySource } from "./quantity.ts";
 
 /** A quantity that is written down wrongly: a fault of the program, found when it loads. */
 export class DefinitionError extends Error {
@@ -44,8 +44,11 @@ export function checkDefinition(written: Written): void {
     throw new DefinitionError(`${id}: no source`);
   if (inputs.length === 0) throw new DefinitionError(`${id}: no inputs`);
   const names = new Set<string>();
-  for (const { name, unit, range, meaning } of inputs) {
+  for (const { name, unit, range, meaning, many } of inputs) {
     checkName(id, name, unit);
+    if (many !== undefined && many !== true) {
+      throw new DefinitionError(`${id}, ${name}: "many" is true or left out`);
+    }
     if (names.has(name)) throw new DefinitionError(`${id}, ${name}: registered twice`);
     names.add(name);
     if (meaning.trim() === "") throw new DefinitionError(`${id}, ${name}: no meaning`);
@@ -59,9 +62,15 @@ export function checkDefinition(written: Written): void {
     throw new DefinitionError(`${id}, ${output.name}: both an input and the output`);
 }
 
+/** The middle of a range; of an input that is `many`, twice the middle. */
+const middleOf = ({ range: [low, high], many }: InputSpec): InputValue => {
+  const middle = (low + high) / 2;
+  return many ? [middle, middle] : middle;
+};
+
 /**
  * Runs the formula once in the middle of its ranges and watches what it reads: an input that is not registered, and
- * one that is registered and never read, are faults. A formula that refuses the middle (two inputs that contradict
+ * one that is registered and never read, are faults. A list is tried with two values. A formula that refuses the middle (two inputs that contradict
  * each other) is believed.
  *
  * @throws {DefinitionError} names the input at fault
@@ -69,14 +78,12 @@ export function checkDefinition(written: Written): void {
 export function checkReads(
   id: string,
   inputs: readonly InputSpec[],
-  compute: (inputs: Readonly<Record<string, number>>) => number,
+  compute: (inputs: Readonly<Record<string, InputValue>>) => number,
 ): void {
-  const middle = new Map<string, number>(
-    inputs.map(({ name, range: [low, high] }) => [name, (low + high) / 2]),
-  );
+  const middle = new Map<string, InputValue>(inputs.map((spec) => [spec.name, middleOf(spec)]));
   const read = new Set<string>();
-  const watched = new Proxy<Record<string, number>>(Object.create(null), {
-    get(_target, name): number {
+  const watched = new Proxy<Record<string, InputValue>>(Object.create(null), {
+    get(_target, name): InputValue {
       const value = typeof name === "string" ? middle.get(name) : undefined;
       if (value === undefined)
         throw new DefinitionError(`${id}: compute reads ${String(name)}, which is not registered`);

@@ -1,5 +1,5 @@
 import { InputError } from "../input-error.ts";
-import type { InputSpec } from "./quantity.ts";
+import type { InputSpec, InputValue } from "./quantity.ts";
 import { rangeText, valueText } from "./range-text.ts";
 
 /** What a conversion from another unit may leave over at the end of a range: 140 °F comes to a hair over 333.15 K. */
@@ -12,23 +12,18 @@ function withinRange(value: number, [low, high]: readonly [number, number]): num
   return value <= high + ROUNDING * Math.abs(high) ? high : undefined;
 }
 
-/** Refuses a value that is missing, not a finite number, or outside the input's range. */
-function checkInput(quantity: string, spec: InputSpec, value: unknown): number {
+/** Where a value stands: in a list, with its place, counted from one. */
+const atPlace = (place: number | undefined): string => (place === undefined ? "" : ` as value ${place}`);
+
+/** Refuses a value that is not a finite number, or outside the input's range. */
+function checkValue(quantity: string, spec: InputSpec, value: unknown, place?: number): number {
   const { name, unit, range } = spec;
-  if (value === undefined) {
-    throw new InputError("missing", name, {
-      quantity,
-      range,
-      expected: `${spec.meaning}, ${rangeText(range, unit)}`,
-      received: "nothing",
-    });
-  }
   if (typeof value !== "number" || !Number.isFinite(value)) {
     throw new InputError("not-a-number", name, {
       quantity,
       range,
       expected: `a number, ${rangeText(range, unit)}`,
-      received: String(value),
+      received: `${Array.isArray(value) ? `a list of ${value.length}` : String(value)}${atPlace(place)}`,
     });
   }
   const within = withinRange(value, range);
@@ -38,11 +33,34 @@ function checkInput(quantity: string, spec: InputSpec, value: unknown): number {
       value,
       range,
       expected: rangeText(range, unit),
-      received: valueText(value, unit),
+      received: `${valueText(value, unit)}${atPlace(place)}`,
       remedy: "check the figure and its unit; nothing is computed outside the range",
     });
   }
   return within;
+}
+
+/** Refuses what is missing, and what is a list where one number is asked for or the other way about. */
+function checkInput(quantity: string, spec: InputSpec, value: unknown): InputValue {
+  const { name, unit, range, many } = spec;
+  if (value === undefined || (many && Array.isArray(value) && value.length === 0)) {
+    throw new InputError("missing", name, {
+      quantity,
+      range,
+      expected: `${spec.meaning}, ${many ? "at least one value, each " : ""}${rangeText(range, unit)}`,
+      received: value === undefined ? "nothing" : "an empty list",
+    });
+  }
+  if (!many) return checkValue(quantity, spec, value);
+  if (!Array.isArray(value)) {
+    throw new InputError("not-a-number", name, {
+      quantity,
+      range,
+      expected: `a list of numbers, each ${rangeText(range, unit)}`,
+      received: String(value),
+    });
+  }
+  return Array.from(value, (one: unknown, index) => checkValue(quantity, spec, one, index + 1)); // a hole is undefined
 }
 
 /**
@@ -55,7 +73,7 @@ export function checkInputs(
   quantity: string,
   specs: readonly InputSpec[],
   inputs: object,
-): Readonly<Record<string, number>> {
+): Readonly<Record<string, InputValue>> {
   const values = new Map<string, unknown>(Object.entries(inputs));
   for (const name of values.keys()) {
     if (specs.some((spec) => spec.name === name)) continue;

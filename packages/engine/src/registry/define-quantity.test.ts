@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { InputError } from "../input-error.ts";
 import { checkDefinition, checkReads, DefinitionError } from "./check-definition.ts";
 import { defineQuantity } from "./define-quantity.ts";
-import type { InputSpec } from "./quantity.ts";
+import type { InputSpec, InputValue } from "./quantity.ts";
 
 const HEIGHT = { name: "height_m", unit: "m", range: [-5, 100], meaning: "height of the thing" } as const;
 
@@ -76,6 +76,95 @@ describe("a quantity's compute", () => {
   });
 });
 
+describe("an input that is many", () => {
+  const sum = defineQuantity({
+    id: "sum-of-heights",
+    title: "Heights, one on the other",
+    inputs: [{ ...HEIGHT, many: true }],
+    output: { name: "sum_m", unit: "m" },
+    formula: "sum of h",
+    sources: [{ title: "made up by this test", status: "from memory" }],
+    compute: ({ height_m }) => height_m.reduce((a, b) => a + b),
+  });
+  /** As plain JavaScript could call it. */
+  const loose: { compute(inputs: Readonly<Record<string, unknown>>): number } = sum as never; // types off, on purpose
+
+  it("computes from a list, each value of which may lie at an end of the range", () => {
+    expect(sum.compute({ height_m: [-5, 100, 2] })).toBe(97);
+    expect(sum.compute({ height_m: [7] })).toBe(7);
+  });
+
+  it("takes a value that only rounding puts beyond the range as the end of the range", () => {
+    expect(sum.compute({ height_m: [0, 100 * (1 + Number.EPSILON)] })).toBe(100);
+  });
+
+  it("does not hand the caller's own list on", () => {
+    const heights = [1, 2];
+    const kept = defineQuantity({
+      id: "kept",
+      title: "Kept",
+      inputs: [{ ...HEIGHT, many: true }],
+      output: { name: "same_1", unit: "1" },
+      formula: "1 when it is the same list",
+      sources: [{ title: "made up by this test", status: "from memory" }],
+      compute: ({ height_m }) => (height_m === heights ? 1 : 0),
+    });
+    expect(kept.compute({ height_m: heights })).toBe(0);
+  });
+
+  it.each<[string, unknown, string, string]>([
+    [
+      "a value out of range, with its place",
+      [1, 101],
+      "out-of-range",
+      "expected −5\u00A0m to 100\u00A0m, received 101\u00A0m as value 2; " +
+        "check the figure and its unit; nothing is computed outside the range",
+    ],
+    [
+      "a value that is no number",
+      [1, 2, Number.NaN],
+      "not-a-number",
+      "expected a number, −5\u00A0m to 100\u00A0m, received NaN as value 3",
+    ],
+    [
+      "a list in the list",
+      [[1, 2]],
+      "not-a-number",
+      "expected a number, −5\u00A0m to 100\u00A0m, received a list of 2 as value 1",
+    ],
+    [
+      "a hole in the list",
+      Array(1),
+      "not-a-number",
+      "expected a number, −5\u00A0m to 100\u00A0m, received undefined as value 1",
+    ],
+    [
+      "an empty list",
+      [],
+      "missing",
+      "expected height of the thing, at least one value, each −5\u00A0m to 100\u00A0m, received an empty list",
+    ],
+    [
+      "nothing",
+      undefined,
+      "missing",
+      "expected height of the thing, at least one value, each −5\u00A0m to 100\u00A0m, received nothing",
+    ],
+    ["one number", 4, "not-a-number", "expected a list of numbers, each −5\u00A0m to 100\u00A0m, received 4"],
+  ])("refuses %s", (_what, height_m, code, message) => {
+    const error = caught(() => loose.compute({ height_m }));
+    expect(error.message).toBe(`sum-of-heights, height_m: ${message}`);
+    expect([error.code, error.field]).toEqual([code, "height_m"]);
+  });
+
+  it("is the only one that takes a list", () => {
+    const single: { compute(inputs: Readonly<Record<string, InputValue>>): number } = inverse;
+    expect(caught(() => single.compute({ height_m: [1, 2] })).message).toBe(
+      "inverse-height, height_m: expected a number, −5\u00A0m to 100\u00A0m, received a list of 2",
+    );
+  });
+});
+
 describe("a definition that its types would refuse does not load either", () => {
   const sound = {
     id: "sound",
@@ -131,6 +220,11 @@ describe("a definition that its types would refuse does not load either", () => 
       { inputs: input({ name: "height_cubit", unit: "cubit" }) },
       'sound, height_cubit: "cubit" is no unit of the program',
     ],
+    [
+      "a many that is not true",
+      { inputs: input({ many: false }) },
+      'sound, height_m: "many" is true or left out',
+    ],
     ["no meaning", { inputs: input({ meaning: "" }) }, "sound, height_m: no meaning"],
     ["a range upside down", { inputs: input({ range: [1, 0] }) }, "sound, height_m: 1 to 0 is no range"],
     [
@@ -148,7 +242,7 @@ describe("a definition that its types would refuse does not load either", () => 
   });
 
   it("an input that compute reads and the definition does not list", () => {
-    expect(() => checkReads("sound", [HEIGHT], (inputs) => (inputs["width_m"] ?? 0) * 2)).toThrow(
+    expect(() => checkReads("sound", [HEIGHT], (inputs) => Number(inputs["width_m"] ?? 0) * 2)).toThrow(
       new DefinitionError("sound: compute reads width_m, which is not registered"),
     );
   });
@@ -157,6 +251,16 @@ describe("a definition that its types would refuse does not load either", () => 
     expect(() => checkReads("sound", [HEIGHT], () => 1)).toThrow(
       new DefinitionError("sound: height_m is registered, and compute never reads it"),
     );
+  });
+
+  it("a list that compute never reads, and one that it does read", () => {
+    const many = [{ ...HEIGHT, many: true }] as const;
+    expect(() => checkReads("sound", many, () => 1)).toThrow(
+      new DefinitionError("sound: height_m is registered, and compute never reads it"),
+    );
+    const seen: unknown[] = [];
+    checkReads("sound", many, (inputs) => seen.push(inputs["height_m"]));
+    expect(seen).toEqual([[47.5, 47.5]]);
   });
 
   it("but a formula may refuse the middle of its ranges", () => {

@@ -1,7 +1,14 @@
 import { InputError } from "../input-error.ts";
 import { checkDefinition, checkReads } from "./check-definition.ts";
 import { checkInputs } from "./check-inputs.ts";
-import type { InputSpecs, InputsOf, OutputSpec, Quantity, QuantityDefinition } from "./quantity.ts";
+import type {
+  InputSpecs,
+  InputsOf,
+  InputValue,
+  OutputSpec,
+  Quantity,
+  QuantityDefinition,
+} from "./quantity.ts";
 
 /**
  * Makes a quantity of its definition. A unit that the name does not end in, a unit that is not SI, a missing source or
@@ -15,7 +22,7 @@ export function defineQuantity<const Inputs extends InputSpecs, const Output ext
   const { id, inputs, output } = definition;
   checkDefinition(definition);
   // Types tell the names that compute reads; from here on they are looked at as they are.
-  const compute = definition.compute as unknown as (given: Readonly<Record<string, number>>) => number;
+  const compute = definition.compute as unknown as (given: Readonly<Record<string, InputValue>>) => number;
   checkReads(id, inputs, compute);
   return Object.freeze({
     ...definition,

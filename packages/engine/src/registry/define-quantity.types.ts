@@ -142,6 +142,66 @@ export const whatMustNotCompile = [
       compute: ({ height_m }) => String(height_m),
     }),
 
+  // A list goes to compute as a list, and its callers give one.
+  () =>
+    defineQuantity({
+      id: "many",
+      title: "Many",
+      inputs: [{ ...HEIGHT, many: true }],
+      output: { name: "first_m", unit: "m" },
+      formula: "the first",
+      sources: SOURCES,
+      compute: ({ height_m }) => height_m[0] ?? 0,
+    }).compute({ height_m: [1] }),
+
+  () =>
+    defineQuantity({
+      id: "many-as-one",
+      title: "A list that compute takes for a number",
+      inputs: [{ ...HEIGHT, many: true }],
+      output: { name: "twice_m", unit: "m" },
+      formula: "2 h",
+      sources: SOURCES,
+      // @ts-expect-error: height_m is a list
+      compute: ({ height_m }) => 2 * height_m,
+    }),
+
+  () =>
+    defineQuantity({
+      id: "one-as-many",
+      title: "A number that compute takes for a list",
+      inputs: [HEIGHT],
+      output: { name: "first_m", unit: "m" },
+      formula: "the first",
+      sources: SOURCES,
+      // @ts-expect-error: height_m is one number
+      compute: ({ height_m }) => height_m[0],
+    }),
+
+  () =>
+    defineQuantity({
+      id: "not-many",
+      title: "A many that is not true",
+      // @ts-expect-error: many is true or left out
+      inputs: [{ ...HEIGHT, many: false }],
+      output: { name: "twice_m", unit: "m" },
+      formula: "2 h",
+      sources: SOURCES,
+      compute: () => 1,
+    }),
+
+  () =>
+    defineQuantity({
+      id: "many-called-with-one",
+      title: "A list that is called with one number",
+      inputs: [{ ...HEIGHT, many: true }],
+      output: { name: "first_m", unit: "m" },
+      formula: "the first",
+      sources: SOURCES,
+      compute: ({ height_m }) => height_m[0] ?? 0,
+      // @ts-expect-error: a list is asked for
+    }).compute({ height_m: 1 }),
+
   // Callers: a missing input, another unit, an input of another quantity, a text.
   // @ts-expect-error: altimeterSetting_Pa is missing
   () => pressureAltitude.compute({ elevation_m: 1 }),
@@ -149,6 +209,8 @@ export const whatMustNotCompile = [
   () => pressureAltitude.compute({ elevation_ft: 1, altimeterSetting_Pa: 101_325 }),
   // @ts-expect-error: oat_K belongs to another quantity
   () => pressureAltitude.compute({ elevation_m: 1, altimeterSetting_Pa: 101_325, oat_K: 288 }),
+  // @ts-expect-error: one number is asked for, not a list
+  () => pressureAltitude.compute({ elevation_m: [1], altimeterSetting_Pa: 101_325 }),
   // @ts-expect-error: a number is asked for
   () => pressureAltitude.compute({ elevation_m: "1", altimeterSetting_Pa: 101_325 }),
 ];

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import * as face from "../index.ts";
 import { InputError } from "../input-error.ts";
 import { quantities } from "./quantities.ts";
-import type { AnyQuantity } from "./quantity.ts";
+import type { AnyQuantity, InputSpec, InputValue } from "./quantity.ts";
 
 const all = [...quantities.values()];
 const named = all.map((quantity) => ({ id: quantity.id, quantity }));
@@ -11,8 +11,13 @@ const named = all.map((quantity) => ({ id: quantity.id, quantity }));
 const isQuantity = (value: unknown): value is AnyQuantity =>
   typeof value === "object" && value !== null && "compute" in value && "sources" in value;
 
-const middle = (quantity: AnyQuantity): Record<string, number> =>
-  Object.fromEntries(quantity.inputs.map(({ name, range: [low, high] }) => [name, (low + high) / 2]));
+const middleOf = ({ range: [low, high] }: InputSpec): number => (low + high) / 2;
+
+/** A value for an input: as it is, or in a list behind the middle of the range. */
+const placed = (spec: InputSpec, value: number): InputValue => (spec.many ? [middleOf(spec), value] : value);
+
+const middle = (quantity: AnyQuantity): Record<string, InputValue> =>
+  Object.fromEntries(quantity.inputs.map((spec) => [spec.name, placed(spec, middleOf(spec))]));
 
 /** The error that a call ends in, or nothing. */
 function refusal(call: () => unknown): InputError | undefined {
@@ -25,20 +30,30 @@ function refusal(call: () => unknown): InputError | undefined {
   }
 }
 
-const inRange = (quantity: AnyQuantity): fc.Arbitrary<Record<string, number>> =>
-  fc.record(
-    Object.fromEntries(
-      quantity.inputs.map(({ name, range: [min, max], unit }) => [
-        name,
-        unit === "count"
-          ? fc.integer({ min, max })
-          : fc.oneof(
-              fc.constantFrom(min, max),
-              fc.double({ min, max, noNaN: true, noDefaultInfinity: true }),
-            ),
-      ]),
-    ),
-  );
+const valueInRange = ({ range: [min, max], unit }: InputSpec): fc.Arbitrary<number> =>
+  unit === "count"
+    ? fc.integer({ min, max })
+    : fc.oneof(fc.constantFrom(min, max), fc.double({ min, max, noNaN: true, noDefaultInfinity: true }));
+
+/** Lists of one length, since most belong together; now and then of any length. */
+const inRange = (quantity: AnyQuantity): fc.Arbitrary<Record<string, InputValue>> =>
+  fc
+    .tuple(fc.integer({ min: 1, max: 5 }), fc.integer({ min: 0, max: 9 }))
+    .chain(([length, odd]) =>
+      fc.record(
+        Object.fromEntries(
+          quantity.inputs.map((spec) => [
+            spec.name,
+            spec.many
+              ? fc.array(
+                  valueInRange(spec),
+                  odd === 0 ? { minLength: 1, maxLength: 5 } : { minLength: length, maxLength: length },
+                )
+              : valueInRange(spec),
+          ]),
+        ),
+      ),
+    );
 
 describe("the registry", () => {
   it("holds every quantity that the package shows, by its own id", () => {
@@ -78,21 +93,23 @@ describe.each(named)("$id", ({ quantity }) => {
 
   it.each(quantity.inputs.map((spec) => ({ name: spec.name, spec })))(
     "takes $name to both ends of its range and not beyond",
-    ({ spec: { name, range } }) => {
+    ({ spec, spec: { name, range } }) => {
       for (const [end, beyond] of [
         [range[0], range[0] - Math.max(1e-9, Math.abs(range[0]) * 1e-9)],
         [range[1], range[1] + Math.max(1e-9, Math.abs(range[1]) * 1e-9)],
       ] as const) {
-        const inside = refusal(() => quantity.compute({ ...middle(quantity), [name]: end }));
+        const inside = refusal(() => quantity.compute({ ...middle(quantity), [name]: placed(spec, end) }));
         expect(inside?.detail.value === end && inside.detail.range === range).toBe(false);
-        const outside = refusal(() => quantity.compute({ ...middle(quantity), [name]: beyond }));
+        const outside = refusal(() =>
+          quantity.compute({ ...middle(quantity), [name]: placed(spec, beyond) }),
+        );
         expect(outside?.code).toBe("out-of-range");
         expect(outside?.field).toBe(name);
         expect(outside?.detail.quantity).toBe(quantity.id);
         expect(outside?.detail.range).toEqual(range);
       }
       for (const none of [Number.NaN, Number.POSITIVE_INFINITY]) {
-        const refused = refusal(() => quantity.compute({ ...middle(quantity), [name]: none }));
+        const refused = refusal(() => quantity.compute({ ...middle(quantity), [name]: placed(spec, none) }));
         expect([refused?.code, refused?.field]).toEqual(["not-a-number", name]);
       }
     },

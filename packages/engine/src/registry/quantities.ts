@@ -100,6 +100,31 @@ import {
   tyreShareOfService,
 } from "../gas/tyre.ts";
 import { hydroplaningSpeedRolling, hydroplaningSpeedTouchdown, tyrePressureRule } from "../gas/tyre-rules.ts";
+import {
+  centreOfGravity,
+  centreOfGravityFromMoments,
+  lateralCentreOfGravity,
+  lateralMoment,
+  totalMass,
+  totalMoment,
+  totalOfMoments,
+} from "../load/centre-of-gravity.ts";
+import {
+  descentRateNeeded,
+  firstAidOxygen,
+  oxygenDuration,
+  oxygenMeanFlow,
+  oxygenPartCapacity,
+  oxygenSupply,
+  oxygenTotalFlow,
+} from "../oxygen/duration.ts";
+import { leastAddedOxygenFlow, maskFlowPureOxygen, oxygenFlowRule } from "../oxygen/mask-flow.ts";
+import {
+  alveolarOxygenPressure,
+  ambientOxygenPressure,
+  seaLevelOxygenEquivalent,
+  trachealOxygenPressure,
+} from "../oxygen/partial-pressure.ts";
 import { DefinitionError } from "./check-definition.ts";
 import type { AnyQuantity } from "./quantity.ts";
 
@@ -184,6 +209,22 @@ const ALL: readonly AnyQuantity[] = [
   idealFreeVolume,
   ntpdToStpd,
   btpsToStpd,
+  // oxygen: in the body
+  ambientOxygenPressure,
+  trachealOxygenPressure,
+  alveolarOxygenPressure,
+  seaLevelOxygenEquivalent,
+  // oxygen: flow, supply, duration
+  maskFlowPureOxygen,
+  leastAddedOxygenFlow,
+  oxygenTotalFlow,
+  oxygenMeanFlow,
+  oxygenSupply,
+  oxygenPartCapacity,
+  oxygenDuration,
+  firstAidOxygen,
+  oxygenFlowRule,
+  descentRateNeeded,
   // conformity: conformance
   conformanceAbove,
   conformanceBelow,
@@ -205,6 +246,14 @@ const ALL: readonly AnyQuantity[] = [
   acceptanceFactorRss,
   acceptanceFactorLinear,
   acceptanceFactorTwoPercent,
+  // load: centre of gravity
+  totalMass,
+  totalMoment,
+  totalOfMoments,
+  centreOfGravity,
+  centreOfGravityFromMoments,
+  lateralMoment,
+  lateralCentreOfGravity,
 ];
 
 function byId(all: readonly AnyQuantity[]): ReadonlyMap<string, AnyQuantity> {

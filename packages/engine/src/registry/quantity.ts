@@ -2,7 +2,7 @@ import type { SiUnit } from "../units/units.ts";
 
 /**
  * One input: its name ends in its unit, which is the SI unit of its dimension. `range` is what `compute` takes, both
- * ends included.
+ * ends included. With `many` it is a list of at least one value, each of them within `range`.
  */
 export type InputSpec = {
   readonly [Unit in SiUnit]: {
@@ -10,8 +10,12 @@ export type InputSpec = {
     readonly unit: Unit;
     readonly range: readonly [low: number, high: number];
     readonly meaning: string;
+    readonly many?: true;
   };
 }[SiUnit];
+
+/** What is given for an input: one number, or a list where the input is `many`. */
+export type InputValue = number | readonly number[];
 
 /** What comes out; named and unit-bound as an input is. */
 export type OutputSpec = {
@@ -30,9 +34,11 @@ export interface QuantitySource {
 
 export type InputSpecs = readonly [InputSpec, ...InputSpec[]];
 
-/** The object that `compute` takes: one number for each input, by its name. */
+/** The object that `compute` takes, by the inputs' names: a list for each input that is `many`, else one number. */
 export type InputsOf<Specs extends readonly InputSpec[]> = {
-  readonly [Spec in Specs[number] as Spec["name"]]: number;
+  readonly [Spec in Specs[number] as Spec["name"]]: Spec extends { readonly many: true }
+    ? readonly number[]
+    : number;
 };
 
 interface QuantityFacts<Inputs extends readonly InputSpec[], Output extends OutputSpec> {
@@ -58,7 +64,7 @@ export interface QuantityDefinition<Inputs extends InputSpecs, Output extends Ou
 export interface Quantity<Inputs extends InputSpecs, Output extends OutputSpec>
   extends QuantityFacts<Inputs, Output> {
   /**
-   * @param inputs one number for each input, in SI units
+   * @param inputs one number, or a list of at least one, for each input, in SI units
    * @returns the output in its SI unit, always finite
    * @throws {InputError} `missing`, `unknown-input`, `not-a-number`, `out-of-range`; names quantity, input, value, range
    */
@@ -67,5 +73,5 @@ export interface Quantity<Inputs extends InputSpecs, Output extends OutputSpec>
 
 /** A quantity of which only the registry's facts are known; its `compute` checks names as well as values. */
 export interface AnyQuantity extends QuantityFacts<readonly InputSpec[], OutputSpec> {
-  compute(inputs: Readonly<Record<string, number>>): number;
+  compute(inputs: Readonly<Record<string, InputValue>>): number;
 }

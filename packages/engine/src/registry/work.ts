@@ -4,7 +4,7 @@ import { withSymbol } from "../units/format.ts";
 import { toSignificant } from "../units/plain-number.ts";
 import { isUnitId, UNITS, type UnitId, unitsOf } from "../units/units.ts";
 import { quantities } from "./quantities.ts";
-import type { AnyQuantity, InputSpec } from "./quantity.ts";
+import type { AnyQuantity, InputSpec, InputValue } from "./quantity.ts";
 import { rangeText, valueText } from "./range-text.ts";
 
 /** One input as it was given and as it was used. */
@@ -12,8 +12,10 @@ export interface WorkedInput {
   /** The registered name: `elevation_m`. */
   readonly name: string;
   readonly meaning: string;
-  readonly given: { readonly value: number; readonly unit: UnitId };
-  readonly valueSI: number;
+  /** A list where the input is `many`. */
+  readonly given: { readonly value: InputValue; readonly unit: UnitId };
+  /** A list where the input is `many`. */
+  readonly valueSI: InputValue;
 }
 
 /** A quantity worked through with the figures of one case. */
@@ -40,7 +42,7 @@ const unitList = (unit: UnitId): string => unitsOf(UNITS[unit].dimension).join("
 function readInput(
   quantity: AnyQuantity,
   name: string,
-  value: number,
+  value: InputValue,
 ): WorkedInput & { readonly spec: InputSpec } {
   const [stem, unit] = splitName(name);
   const spec = quantity.inputs.find((input) => stemOf(input.name) === stem);
@@ -65,19 +67,30 @@ function readInput(
       received: `a ${UNITS[unit].dimension}`,
     });
   }
-  if (!Number.isFinite(value)) {
+  const toSIChecked = (one: number): number => {
+    if (Number.isFinite(one)) return toSI(one, unit);
     throw new InputError("not-a-number", name, {
       quantity: quantity.id,
       expected: `a number, ${rangeText(spec.range, spec.unit)}`,
-      received: String(value),
+      received: String(one),
     });
-  }
-  return { spec, name: spec.name, meaning: spec.meaning, given: { value, unit }, valueSI: toSI(value, unit) };
+  };
+  // One value given for a list is a list of one.
+  const given: InputValue = spec.many && typeof value === "number" ? [value] : value;
+  const valueSI = typeof given === "number" ? toSIChecked(given) : given.map(toSIChecked);
+  return { spec, name: spec.name, meaning: spec.meaning, given: { value: given, unit }, valueSI };
 }
 
+/** One value, or a list with its unit at the end: `340, 350, 450 lb`. */
+const listText = (value: InputValue, digits: number, unit: UnitId): string =>
+  withSymbol(
+    (typeof value === "number" ? [value] : value).map((one) => toSignificant(one, digits)).join(", "),
+    unit,
+  );
+
 const givenText = ({ given, spec, valueSI }: WorkedInput & { readonly spec: InputSpec }): string => {
-  const asGiven = withSymbol(toSignificant(given.value, 12), given.unit);
-  return given.unit === spec.unit ? asGiven : `${asGiven} = ${valueText(valueSI, spec.unit)}`;
+  const asGiven = listText(given.value, 12, given.unit);
+  return given.unit === spec.unit ? asGiven : `${asGiven} = ${listText(valueSI, 6, spec.unit)}`;
 };
 
 /** The result in SI, and in the unit in which the first input of its dimension was given. */
@@ -104,14 +117,15 @@ export function quantityOf(id: string): AnyQuantity {
  * Computes a quantity from inputs in any unit of their dimension and shows how.
  *
  * @param id of a registered quantity: `pressure-altitude`
- * @param inputs keyed by the registered stem and any unit: `{ elevation_ft: 5883, altimeterSetting_inHg: 30.1 }`
+ * @param inputs keyed by the registered stem and any unit: `{ elevation_ft: 5883, altimeterSetting_inHg: 30.1 }`;
+ *   a list for an input that is `many`: `{ mass_lb: [340, 350], arm_in: [85, 121] }`
  * @throws {InputError} `unknown-quantity`, `unknown-input`, `unknown-unit`, `wrong-unit`, `missing`, `not-a-number`,
  *   `out-of-range`
  */
-export function work(id: string, inputs: Readonly<Record<string, number>>): Worked {
+export function work(id: string, inputs: Readonly<Record<string, InputValue>>): Worked {
   const quantity = quantityOf(id);
   const read = Object.entries(inputs).map(([name, value]) => readInput(quantity, name, value));
-  const valuesSI = new Map<string, number>();
+  const valuesSI = new Map<string, InputValue>();
   for (const { name, valueSI } of read) {
     if (valuesSI.has(name)) {
       throw new InputError("unknown-input", name, {
