@@ -9,10 +9,10 @@ const REFERENCE_STATES = {
   status: "published",
 } as const;
 
-const NTPD_K = toSI(70, "degF");
-const STPD_K = 273.15;
-const BODY_K = 310.15;
-const WATER_AT_BODY_PA = toSI(47, "mmHg");
+export const NTPD_K = toSI(70, "degF");
+export const STPD_K = 273.15;
+export const BODY_K = 310.15;
+export const WATER_AT_BODY_PA = toSI(47, "mmHg");
 
 export const ntpdToStpd = defineQuantity({
   id: "ntpd-to-stpd",
