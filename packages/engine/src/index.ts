@@ -8,7 +8,28 @@ export {
   reportedQnh,
   settingBeyondScale,
 } from "./air/altimetry.ts";
+export { type CarburettorIcing, carburettorIcing } from "./air/carburettor-icing.ts";
+export {
+  type ColdCorrectionRounding,
+  coldCorrectionRounding,
+  coldTemperatureError,
+  coldTemperatureRule,
+  coldTemperatureTable,
+} from "./air/cold-temperature.ts";
 export { densityAltitude, moistDensityAltitude, virtualTemperature } from "./air/density-altitude.ts";
+export {
+  freezingLevelRule,
+  type IcingQuestion,
+  icingConditions,
+  USUAL_ICING_FROM_K,
+} from "./air/freezing-level.ts";
+export {
+  type FrostNight,
+  type FrostOutlook,
+  frostMargin,
+  frostOutlook,
+  skinTemperatureRule,
+} from "./air/frost.ts";
 export {
   dewPoint,
   enhancementFactor,
@@ -78,6 +99,23 @@ export {
   uncertaintyOfCycle,
 } from "./conformity/uncertainty-quantities.ts";
 export {
+  endurance,
+  enduranceByVolume,
+  fuelFromTotaliser,
+  fuelImbalance,
+  fuelImbalanceByVolume,
+  fuelMass,
+  fuelVolume,
+} from "./fuel/amount.ts";
+export { coldSoakedTemperature, freezingMargin, recoveryTemperature } from "./fuel/cold-soak.ts";
+export {
+  FUEL_KINDS,
+  type FuelKind,
+  type FuelKindFacts,
+  HANDBOOK_FLUID_LBPERUSGAL,
+} from "./fuel/fuel-kinds.ts";
+export { fuelDensity, fuelDensity15, fuelVolumeCorrection } from "./fuel/volume-correction.ts";
+export {
   cylinderPressureAtTemperature,
   nitrogenPressureAtTemperature,
   oxygenPressureAtTemperature,
@@ -119,6 +157,24 @@ export {
   totalMoment,
   totalOfMoments,
 } from "./load/centre-of-gravity.ts";
+export {
+  ballastNeeded,
+  centreAfterChange,
+  centreShift,
+  massToCentreLimit,
+  massToShift,
+} from "./load/changes.ts";
+export { armOfPercentMac, percentMac } from "./load/chord.ts";
+export { floorLoading, mostOnFloor } from "./load/floor.ts";
+export { centreLimit, momentLimit } from "./load/limit-lines.ts";
+export {
+  minimumFuelForCheck,
+  negligibleMassChange,
+  noseWheelCentre,
+  tailWheelCentre,
+  weighedCentre,
+  weighedMass,
+} from "./load/weighing.ts";
 export {
   CREW_EQUIPMENT_SOURCE,
   type CrewOxygenEquipment,
@@ -178,6 +234,95 @@ export type {
 } from "./registry/quantity.ts";
 export { quantityOf, stemOf, type Worked, type WorkedInput, work } from "./registry/work.ts";
 export {
+  type AbortPoint,
+  abortPoint,
+  accelerateStopEstimate,
+  halfwaySpeedRule,
+  latestAbortSpeedEstimate,
+} from "./runway/abort.ts";
+export {
+  type ClimbFromSeaLevel,
+  climbAngle,
+  climbBetween,
+  climbGradientBetween,
+  climbGradientOfRate,
+  climbRateForGradient,
+  runwayHeightChange,
+} from "./runway/climb.ts";
+export {
+  CHAIN_STAGES,
+  type ChainStage,
+  type ChainStep,
+  type DistanceChain,
+  type DistanceFactor,
+  type DistanceFigures,
+  distanceChain,
+  type FactorBase,
+} from "./runway/distance-chain.ts";
+export {
+  EUROPEAN_SLOPE_RULE,
+  type FactorAnswer,
+  type SlopeRule,
+  slopeFactor,
+  type WindNote,
+  type WindNotes,
+  windNoteFactor,
+} from "./runway/factor-rules.ts";
+export {
+  type FactorSet,
+  LEAFLET_7_VARIATIONS,
+  PUBLISHED_FACTORS,
+  type PublishedFactor,
+  type RunwayPhase,
+  type RunwaySurface,
+  type SurfaceCondition,
+  safetyFactors,
+  surfaceFactors,
+  TURBOPROP_CONDITION_FACTORS,
+} from "./runway/published-factors.ts";
+export {
+  densityLandingRule,
+  fastApproachRule,
+  highThresholdRule,
+  massLandingRule,
+  massSpeedRule,
+  massTakeOffRule,
+  windDistanceRule,
+} from "./runway/rules-of-thumb.ts";
+export {
+  approachSpeed,
+  levelStallSpeed,
+  loadFactorInTurn,
+  manoeuvringSpeed,
+  stallSpeedAtLoadFactor,
+  stallSpeedAtMass,
+} from "./runway/speeds.ts";
+export { type CalendarDate, type LocalClock, localInstant_ms, utcOffsetAt_s } from "./sun/calendar.ts";
+export {
+  arePositionLightsRequired,
+  civilNights,
+  isCivilNight,
+  isPassengerRecencyNight,
+  passengerRecencyNightOf,
+  passengerRecencyNights,
+  positionLightNights,
+} from "./sun/night.ts";
+export type { Span } from "./sun/sun-crossings.ts";
+export { type SunDay, type SunPassage, sunDay } from "./sun/sun-day.ts";
+export {
+  julianDay,
+  sunApparentLongitude,
+  sunAzimuth,
+  sunDeclination,
+  sunElevation,
+  sunEquationOfCentre,
+  sunMeanAnomaly,
+  sunMeanLongitude,
+  sunRightAscension,
+} from "./sun/sun-position.ts";
+export type { Place } from "./sun/sun-position-model.ts";
+export { civilDawn, civilDusk, sunrise, sunset } from "./sun/sun-times.ts";
+export {
   type HarmlessEnd,
   interpolateTable,
   type TableAnswer,
@@ -201,3 +346,29 @@ export {
   unitFromText,
   unitsOf,
 } from "./units/units.ts";
+export { type Arc, onArc } from "./wind/circle.ts";
+export {
+  crosswindComponent,
+  headwindComponent,
+  sectorCrosswind,
+  sectorHeadwind,
+  trueDirection,
+  windTowardsEast,
+  windTowardsNorth,
+} from "./wind/components.ts";
+export {
+  angleAtCrosswindLimit,
+  countedWind,
+  demonstratedCrosswind,
+  gustAdditive,
+  windAtCrosswindLimit,
+} from "./wind/limits.ts";
+export {
+  isGustReported,
+  type RunwayWind,
+  roundedRunwayWind,
+  strongestWind_mPerS,
+  type Wind,
+  type WindDirection,
+  windOnRunway,
+} from "./wind/runway-wind.ts";

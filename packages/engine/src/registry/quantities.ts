@@ -12,7 +12,10 @@ import {
   reportedQnh,
   settingBeyondScale,
 } from "../air/altimetry.ts";
+import { coldTemperatureError, coldTemperatureRule, coldTemperatureTable } from "../air/cold-temperature.ts";
 import { densityAltitude, moistDensityAltitude, virtualTemperature } from "../air/density-altitude.ts";
+import { freezingLevelRule } from "../air/freezing-level.ts";
+import { frostMargin, skinTemperatureRule } from "../air/frost.ts";
 import {
   dewPoint,
   enhancementFactor,
@@ -74,6 +77,17 @@ import {
   uncertaintyFromMultiple,
   uncertaintyOfCycle,
 } from "../conformity/uncertainty-quantities.ts";
+import {
+  endurance,
+  enduranceByVolume,
+  fuelFromTotaliser,
+  fuelImbalance,
+  fuelImbalanceByVolume,
+  fuelMass,
+  fuelVolume,
+} from "../fuel/amount.ts";
+import { coldSoakedTemperature, freezingMargin, recoveryTemperature } from "../fuel/cold-soak.ts";
+import { fuelDensity, fuelDensity15, fuelVolumeCorrection } from "../fuel/volume-correction.ts";
 import { nitrogenPressureAtTemperature, oxygenPressureAtTemperature } from "../gas/cylinder-pressure.ts";
 import { gaugePressureAtAmbient, gaugePressureAtTemperature } from "../gas/gauge-pressure.ts";
 import {
@@ -110,6 +124,24 @@ import {
   totalOfMoments,
 } from "../load/centre-of-gravity.ts";
 import {
+  ballastNeeded,
+  centreAfterChange,
+  centreShift,
+  massToCentreLimit,
+  massToShift,
+} from "../load/changes.ts";
+import { armOfPercentMac, percentMac } from "../load/chord.ts";
+import { floorLoading, mostOnFloor } from "../load/floor.ts";
+import { centreLimit, momentLimit } from "../load/limit-lines.ts";
+import {
+  minimumFuelForCheck,
+  negligibleMassChange,
+  noseWheelCentre,
+  tailWheelCentre,
+  weighedCentre,
+  weighedMass,
+} from "../load/weighing.ts";
+import {
   descentRateNeeded,
   firstAidOxygen,
   oxygenDuration,
@@ -125,6 +157,59 @@ import {
   seaLevelOxygenEquivalent,
   trachealOxygenPressure,
 } from "../oxygen/partial-pressure.ts";
+import { accelerateStopEstimate, halfwaySpeedRule, latestAbortSpeedEstimate } from "../runway/abort.ts";
+import {
+  climbAngle,
+  climbGradientBetween,
+  climbGradientOfRate,
+  climbRateForGradient,
+  runwayHeightChange,
+} from "../runway/climb.ts";
+import {
+  densityLandingRule,
+  fastApproachRule,
+  highThresholdRule,
+  massLandingRule,
+  massSpeedRule,
+  massTakeOffRule,
+  windDistanceRule,
+} from "../runway/rules-of-thumb.ts";
+import {
+  approachSpeed,
+  levelStallSpeed,
+  loadFactorInTurn,
+  manoeuvringSpeed,
+  stallSpeedAtLoadFactor,
+  stallSpeedAtMass,
+} from "../runway/speeds.ts";
+import {
+  julianDay,
+  sunApparentLongitude,
+  sunAzimuth,
+  sunDeclination,
+  sunElevation,
+  sunEquationOfCentre,
+  sunMeanAnomaly,
+  sunMeanLongitude,
+  sunRightAscension,
+} from "../sun/sun-position.ts";
+import { civilDawn, civilDusk, sunrise, sunset } from "../sun/sun-times.ts";
+import {
+  crosswindComponent,
+  headwindComponent,
+  sectorCrosswind,
+  sectorHeadwind,
+  trueDirection,
+  windTowardsEast,
+  windTowardsNorth,
+} from "../wind/components.ts";
+import {
+  angleAtCrosswindLimit,
+  countedWind,
+  demonstratedCrosswind,
+  gustAdditive,
+  windAtCrosswindLimit,
+} from "../wind/limits.ts";
 import { DefinitionError } from "./check-definition.ts";
 import type { AnyQuantity } from "./quantity.ts";
 
@@ -254,6 +339,101 @@ const ALL: readonly AnyQuantity[] = [
   centreOfGravityFromMoments,
   lateralMoment,
   lateralCentreOfGravity,
+  // load: changes
+  centreShift,
+  massToShift,
+  centreAfterChange,
+  ballastNeeded,
+  massToCentreLimit,
+  // load: chord
+  percentMac,
+  armOfPercentMac,
+  // load: weighing
+  weighedMass,
+  weighedCentre,
+  noseWheelCentre,
+  tailWheelCentre,
+  negligibleMassChange,
+  minimumFuelForCheck,
+  // load: floor
+  floorLoading,
+  mostOnFloor,
+  // load: limit lines
+  centreLimit,
+  momentLimit,
+  // fuel: volume correction
+  fuelVolumeCorrection,
+  fuelDensity,
+  fuelDensity15,
+  // fuel: amount
+  fuelMass,
+  fuelVolume,
+  endurance,
+  enduranceByVolume,
+  fuelImbalance,
+  fuelImbalanceByVolume,
+  fuelFromTotaliser,
+  // fuel: cold soak
+  freezingMargin,
+  recoveryTemperature,
+  coldSoakedTemperature,
+  // air: cold and frost
+  coldTemperatureError,
+  coldTemperatureTable,
+  coldTemperatureRule,
+  freezingLevelRule,
+  frostMargin,
+  skinTemperatureRule,
+  // wind
+  headwindComponent,
+  crosswindComponent,
+  sectorHeadwind,
+  sectorCrosswind,
+  windTowardsEast,
+  windTowardsNorth,
+  trueDirection,
+  windAtCrosswindLimit,
+  angleAtCrosswindLimit,
+  demonstratedCrosswind,
+  countedWind,
+  gustAdditive,
+  // sun
+  civilDawn,
+  sunrise,
+  sunset,
+  civilDusk,
+  julianDay,
+  sunMeanLongitude,
+  sunMeanAnomaly,
+  sunEquationOfCentre,
+  sunApparentLongitude,
+  sunRightAscension,
+  sunDeclination,
+  sunElevation,
+  sunAzimuth,
+  // runway: speeds and climb
+  loadFactorInTurn,
+  stallSpeedAtLoadFactor,
+  stallSpeedAtMass,
+  levelStallSpeed,
+  manoeuvringSpeed,
+  approachSpeed,
+  climbRateForGradient,
+  climbGradientOfRate,
+  climbGradientBetween,
+  climbAngle,
+  runwayHeightChange,
+  // runway: rules of thumb and estimates
+  windDistanceRule,
+  massSpeedRule,
+  massTakeOffRule,
+  massLandingRule,
+  densityLandingRule,
+  fastApproachRule,
+  highThresholdRule,
+  halfwaySpeedRule,
+  accelerateStopEstimate,
+  latestAbortSpeedEstimate,
 ];
 
 function byId(all: readonly AnyQuantity[]): ReadonlyMap<string, AnyQuantity> {

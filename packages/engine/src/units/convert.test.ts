@@ -106,6 +106,7 @@ describe("the units", () => {
     ["USgalPerH", 3.785412e-3 / 3600],
     ["LPerMin", 1e-3 / 60],
     ["lbPerH", 1.259979e-4],
+    ["lbPerFt2", 4.882428],
     ["lbin", 4.535924e-1 * 2.54e-2],
     ["lbft", 4.535924e-1 * 3.048e-1],
   ])("has %s at its printed factor", (unit, factor) => {

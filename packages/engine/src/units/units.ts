@@ -135,6 +135,9 @@ export const UNITS = {
   kgmm: { dimension: "mass-moment", symbol: "kg·mm", factor: 1e-3, also: ["kg mm"] },
   lbin: { dimension: "mass-moment", symbol: "lb·in", factor: LB_KG * IN_M, also: ["lb-in", "lb in"] },
   lbft: { dimension: "mass-moment", symbol: "lb·ft", factor: LB_KG * FT_M, also: ["lb-ft", "lb ft"] },
+  // mass on each square of floor, as loading limits have it
+  kgPerM2: { dimension: "floor-load", symbol: "kg/m²", factor: 1, also: ["kg/m2"] },
+  lbPerFt2: { dimension: "floor-load", symbol: "lb/ft²", factor: LB_KG / FT_M ** 2, also: ["lb/ft2"] },
   // power
   W: { dimension: "power", symbol: "W", factor: 1 },
   kW: { dimension: "power", symbol: "kW", factor: 1e3 },
@@ -143,6 +146,7 @@ export const UNITS = {
   // plain numbers
   "1": { dimension: "ratio", symbol: "", factor: 1 },
   percent: { dimension: "ratio", symbol: "%", factor: 1e-2, also: ["%"] },
+  ftPerNM: { dimension: "ratio", symbol: "ft/NM", factor: FT_M / 1852 }, // climb gradients
   count: { dimension: "count", symbol: "", factor: 1 },
 } as const satisfies Record<string, UnitSpec>;
 
@@ -181,6 +185,7 @@ const UNIT_OF_SI: Readonly<Record<Dimension, SiUnit>> = {
   force: "N",
   torque: "Nm",
   "mass-moment": "kgm",
+  "floor-load": "kgPerM2",
   power: "W",
   ratio: "1",
   count: "count",
