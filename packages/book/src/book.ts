@@ -7,9 +7,16 @@ import type {
   Point,
   Stance,
 } from "./schema/book-source.ts";
+import type { Cabin } from "./schema/cabin.ts";
 import type { CheckSource } from "./schema/check.ts";
+import type { Field } from "./schema/field.ts";
+import type { Fuel } from "./schema/fuel.ts";
 import type { Gauge } from "./schema/gauge.ts";
 import type { Geometry } from "./schema/geometry.ts";
+import type { IceProtection } from "./schema/ice-protection.ts";
+import type { Loading } from "./schema/loading.ts";
+import type { Oxygen } from "./schema/oxygen.ts";
+import type { Performance } from "./schema/performance.ts";
 import type { Reading } from "./schema/reading.ts";
 
 /** One thing to establish at one point, from one stance. */
@@ -44,6 +51,14 @@ export interface Book {
   readonly checksById: ReadonlyMap<string, Check>;
   readonly groundGear: readonly GroundGearItem[];
   readonly equipment: readonly Equipment[];
+  // What is absent here is not known: it gives open, never clear.
+  readonly loading?: Loading;
+  readonly fuel?: Fuel;
+  readonly oxygen?: Oxygen;
+  readonly cabin?: Cabin;
+  readonly performance?: Performance;
+  readonly iceProtection?: IceProtection;
+  readonly fields?: readonly Field[];
 }
 
 /** One fault of a book's text. */

@@ -24,11 +24,42 @@ export { readBook } from "./read-book.ts";
 export type { DeepReadonly } from "./readonly.ts";
 export type { Area, Equipment, GroundGearItem, Identity, Point, Stance } from "./schema/book-source.ts";
 export { BookSource } from "./schema/book-source.ts";
+export type { Cabin } from "./schema/cabin.ts";
 export type { CheckSource, Fault } from "./schema/check.ts";
 export { HappeningKind, Method, Severity, WalkKind } from "./schema/check.ts";
+export type { Field, Runway, Surface } from "./schema/field.ts";
+export type { Fuel, FuelKind } from "./schema/fuel.ts";
 export type { Gauge } from "./schema/gauge.ts";
 export type { Geometry } from "./schema/geometry.ts";
-export { HAPPENING_KINDS, METHODS, WALK_KINDS } from "./schema/kinds.ts";
+export type { IceProtection } from "./schema/ice-protection.ts";
+export {
+  FUEL_KINDS,
+  HAPPENING_KINDS,
+  MASK_KINDS,
+  METHODS,
+  PERFORMANCE_QUANTITIES,
+  RUNWAY_CONDITIONS,
+  SURFACES,
+  WALK_KINDS,
+} from "./schema/kinds.ts";
+export type {
+  EmptyMass,
+  LoadEnvelope,
+  Loading,
+  LoadLimits,
+  Station,
+  StationGroup,
+  Tank,
+} from "./schema/loading.ts";
+export type { MaskKind, Oxygen, OxygenOutlet } from "./schema/oxygen.ts";
+export type {
+  Performance,
+  PerformanceFactor,
+  PerformanceQuantity,
+  PerformanceTable,
+  RunwayCondition,
+  TableAxisName,
+} from "./schema/performance.ts";
 export type { Limit, Reading } from "./schema/reading.ts";
 export type { Side } from "./schema/text.ts";
 export { smallBookText } from "./testing/small-book.ts";

@@ -15,6 +15,7 @@ import { readReadings } from "./rules/readings.ts";
 import { referencesHold } from "./rules/references.ts";
 import type { Rule } from "./rules/rule.ts";
 import { stancesCanBeTaken } from "./rules/stances.ts";
+import { readTables } from "./rules/tables.ts";
 import { draftOf, partialDraftOf } from "./shape/draft.ts";
 import { checkShape } from "./shape/shape-faults.ts";
 import { textFault } from "./text-fault.ts";
@@ -78,11 +79,12 @@ export async function readBook(text: string, fileName: string): Promise<BookResu
   const draft = shape.ok ? draftOf(shape.source) : partialDraftOf(plain, shape.faultyPaths);
   for (const rule of RULES) rule(draft, list.report);
   const readings = readReadings(draft, list.report);
+  const tables = readTables(draft, list.report);
 
   const faults = list.inOrder();
   if (isNotEmpty(faults)) return { ok: false, faults };
   if (!shape.ok) throw new Error(`${fileName}: the schema refused the book without saying why`);
-  return { ok: true, book: resolveBook(shape.source, readings, await sha256(body)) };
+  return { ok: true, book: resolveBook(shape.source, readings, tables, await sha256(body)) };
 }
 
 const BYTE_ORDER_MARK = "\uFEFF";

@@ -2,12 +2,25 @@ import type { Book, Check } from "./book.ts";
 import { byWrittenId, type CheckAtPoint, comesAfter, expandChecks } from "./expand.ts";
 import type { Readings } from "./rules/readings.ts";
 import type { BookSource } from "./schema/book-source.ts";
+import type { PerformanceTable } from "./schema/performance.ts";
+import { cabinInSI } from "./to-si/cabin.ts";
+import { fieldInSI } from "./to-si/field.ts";
+import { fuelInSI } from "./to-si/fuel.ts";
+import { given } from "./to-si/given.ts";
+import { loadingInSI } from "./to-si/loading.ts";
+import { oxygenInSI } from "./to-si/oxygen.ts";
+import { performanceInSI } from "./to-si/performance.ts";
 
 /**
  * The book as the program uses it, from a source in which every rule holds: checks at several points become one check
  * for each, references of `after` name those, and all stand in the order of the walk.
  */
-export function resolveBook(source: BookSource, readings: Readings, sha256: string): Book {
+export function resolveBook(
+  source: BookSource,
+  readings: Readings,
+  tables: readonly PerformanceTable[],
+  sha256: string,
+): Book {
   const points = byId(source.points);
   const stanceRank = new Map(source.stances.map(({ id }, i) => [id, i]));
   const expanded = expandChecks(source.checks.map((value, index) => ({ value, index })));
@@ -31,7 +44,26 @@ export function resolveBook(source: BookSource, readings: Readings, sha256: stri
     checksById: byId(checks),
     groundGear: source.groundGear,
     equipment: source.equipment,
+    ...flightSections(source, tables, written),
   });
+}
+
+function flightSections(
+  source: BookSource,
+  tables: readonly PerformanceTable[],
+  written: ReadonlyMap<string, readonly CheckAtPoint[]>,
+) {
+  const { loading, fuel, oxygen, cabin, performance, iceProtection, fields } = source;
+  const readsOxygen = oxygen && written.get(oxygen.cylinder.check)?.[0]?.id;
+  return {
+    ...given("loading", loading && loadingInSI(loading)),
+    ...given("fuel", fuel && fuelInSI(fuel)),
+    ...given("oxygen", oxygen && oxygenInSI(oxygen, readsOxygen ?? oxygen.cylinder.check)),
+    ...given("cabin", cabin && cabinInSI(cabin)),
+    ...given("performance", performance && performanceInSI(performance, tables)),
+    ...given("iceProtection", iceProtection),
+    ...given("fields", fields?.map(fieldInSI)),
+  };
 }
 
 function resolveCheck(

@@ -1,9 +1,16 @@
 import { z } from "zod";
 import type { DeepReadonly } from "../readonly.ts";
+import { CabinSource } from "./cabin.ts";
 import { CheckSource } from "./check.ts";
+import { FieldSource } from "./field.ts";
+import { FuelSource } from "./fuel.ts";
 import { Gauge } from "./gauge.ts";
 import { Geometry } from "./geometry.ts";
-import { Id, IsoDate, Line, Metres, Side } from "./text.ts";
+import { IceProtection } from "./ice-protection.ts";
+import { LoadingSource } from "./loading.ts";
+import { OxygenSource } from "./oxygen.ts";
+import { PerformanceSource } from "./performance.ts";
+import { Id, IsoDate, Line, Metres, Place, Side } from "./text.ts";
 
 /** Which aircraft this is. */
 const Identity = z.strictObject({
@@ -21,8 +28,6 @@ const Identity = z.strictObject({
 });
 
 const Area = z.strictObject({ id: Id, name: Line });
-
-const Place = z.tuple([Metres, Metres, Metres]);
 
 const Point = z.strictObject({
   id: Id,
@@ -74,6 +79,13 @@ export const BookSource = z.strictObject({
   checks: z.array(CheckSource).min(1),
   groundGear: z.array(GroundGear).default([]),
   equipment: z.array(Equipment).default([]),
+  loading: LoadingSource.optional(),
+  fuel: FuelSource.optional(),
+  oxygen: OxygenSource.optional(),
+  cabin: CabinSource.optional(),
+  performance: PerformanceSource.optional(),
+  iceProtection: IceProtection.optional(),
+  fields: z.array(FieldSource).min(1).optional(),
 });
 export type BookSource = DeepReadonly<z.infer<typeof BookSource>>;
 

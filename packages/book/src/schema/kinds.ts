@@ -16,3 +16,27 @@ export const HAPPENING_KINDS = [
   "towed",
   "loaded",
 ] as const;
+
+export const FUEL_KINDS = ["jet-a1", "jet-a", "avgas-100ll", "mogas"] as const;
+
+export const MASK_KINDS = ["diluter-demand", "constant-flow", "cannula"] as const;
+
+/** What a runway is made of. */
+export const SURFACES = ["paved", "grass", "gravel"] as const;
+
+/** What lies on a runway. */
+export const RUNWAY_CONDITIONS = ["dry", "wet", "standing-water", "snow", "slush", "ice"] as const;
+
+/** What the tables of a book can give. */
+export const PERFORMANCE_QUANTITIES = [
+  "take-off-ground-roll",
+  "take-off-over-50ft",
+  "landing-ground-roll",
+  "landing-over-50ft",
+  "climb-gradient",
+  "accelerate-stop",
+  "stall-speed",
+] as const;
+
+/** Axes of a table as a book names them; in SI each has its unit after it. */
+export const TABLE_AXES = ["mass", "pressureAltitude", "oat", "headwind", "slope"] as const;

@@ -47,5 +47,8 @@ export const Metres = z
   .min(-FARTHEST_m, { error: "metres, at most 100 from the datum" })
   .max(FARTHEST_m, { error: "metres, at most 100 from the datum" });
 
+/** [x, y, z] in the book's axes, metres. */
+export const Place = z.tuple([Metres, Metres, Metres]);
+
 export const Side = z.enum(["left", "right", "centre"]);
 export type Side = z.infer<typeof Side>;

@@ -20,6 +20,20 @@ export interface Listed<T> {
   readonly value: T;
 }
 
+/** Sections that are sound as a whole or not looked at: of half an envelope nothing can be said. */
+const WHOLE_SECTIONS = [
+  "aircraft",
+  "geometry",
+  "loading",
+  "fuel",
+  "oxygen",
+  "cabin",
+  "performance",
+  "iceProtection",
+  "fields",
+] as const;
+type WholeSection = (typeof WHOLE_SECTIONS)[number];
+
 type Item<S extends ListSection> = BookSource[S][number];
 
 /**
@@ -29,8 +43,8 @@ type Item<S extends ListSection> = BookSource[S][number];
 export type Draft = {
   readonly [S in ListSection]: readonly Listed<Item<S>>[];
 } & {
-  readonly aircraft?: BookSource["aircraft"] | undefined;
-  readonly geometry?: BookSource["geometry"] | undefined;
+  readonly [S in WholeSection]?: BookSource[S] | undefined;
+} & {
   /** Every id that is written in a section, in order; absent when the section is not a list. */
   readonly ids: Readonly<Partial<Record<ListSection, readonly WrittenId[]>>>;
 };
@@ -44,8 +58,7 @@ export function draftOf(source: BookSource): Draft {
   const listed = <T>(items: readonly T[]): readonly Listed<T>[] =>
     items.map((value, index) => ({ index, value }));
   return {
-    aircraft: source.aircraft,
-    geometry: source.geometry,
+    ...source,
     gauges: listed(source.gauges),
     areas: listed(source.areas),
     stances: listed(source.stances),
@@ -70,8 +83,7 @@ export function partialDraftOf(plain: object, faultyPaths: readonly Path[]): Dra
     });
   };
   return {
-    aircraft: BookSource.shape.aircraft.safeParse(Reflect.get(plain, "aircraft")).data,
-    geometry: BookSource.shape.geometry.safeParse(Reflect.get(plain, "geometry")).data,
+    ...soundSections(plain),
     gauges: sound("gauges"),
     areas: sound("areas"),
     stances: sound("stances"),
@@ -81,6 +93,15 @@ export function partialDraftOf(plain: object, faultyPaths: readonly Path[]): Dra
     equipment: sound("equipment"),
     ids: writtenIds(plain),
   };
+}
+
+function soundSections(plain: object): { readonly [S in WholeSection]?: BookSource[S] | undefined } {
+  return Object.fromEntries(
+    WHOLE_SECTIONS.map((section) => [
+      section,
+      BookSource.shape[section].safeParse(Reflect.get(plain, section)).data,
+    ]),
+  );
 }
 
 function listIn(plain: object, section: ListSection): readonly unknown[] {

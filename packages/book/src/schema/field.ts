@@ -1,0 +1,62 @@
+import { z } from "zod";
+import type { DeepReadonly } from "../readonly.ts";
+import { SURFACES } from "./kinds.ts";
+import { Line, measureOf } from "./text.ts";
+
+const RunwaySource = z.strictObject({
+  name: z
+    .string()
+    .regex(/^(0[1-9]|[12]\d|3[0-6])[LCR]?$/, {
+      error: "01 to 36, with L, C or R where there are two, in quotes",
+    }),
+  trueHeading: z.number().min(0).lt(360).describe("Degrees clockwise from true north."),
+  tora: measureOf("length").describe("Take-off run available."),
+  toda: measureOf("length").describe("Take-off distance available."),
+  asda: measureOf("length").describe("Accelerate-stop distance available."),
+  lda: measureOf("length").describe("Landing distance available."),
+  slope: measureOf("ratio").describe("Rise over length in this direction, up positive: `0.4 %`."),
+  surface: z.enum(SURFACES),
+});
+
+export const FieldSource = z.strictObject({
+  code: z.string().regex(/^[A-Z][A-Z0-9]{3}$/, { error: "four capital letters or figures" }),
+  name: Line,
+  latitude: z.number().min(-90).max(90).describe("Degrees, north positive."),
+  longitude: z.number().min(-180).max(180).describe("Degrees, east positive."),
+  elevation: measureOf("length"),
+  magneticVariation: z.number().min(-180).max(180).describe("Degrees, east positive."),
+  lights: z.boolean().describe("Whether a runway has lights for night."),
+  approach: z.boolean().describe("Whether it has an instrument approach that this aircraft can fly."),
+  zone: Line.describe("Time zone of the tz database: Etc/UTC."),
+  runways: z.array(RunwaySource).min(1),
+});
+export type FieldSource = DeepReadonly<z.infer<typeof FieldSource>>;
+
+export type Surface = (typeof SURFACES)[number];
+
+export interface Runway {
+  readonly name: string;
+  readonly trueHeading_deg: number;
+  readonly tora_m: number;
+  readonly toda_m: number;
+  readonly asda_m: number;
+  readonly lda_m: number;
+  /** Rise over length in this direction, up positive. */
+  readonly slope_1: number;
+  readonly surface: Surface;
+}
+
+export interface Field {
+  readonly code: string;
+  readonly name: string;
+  readonly latitude_deg: number;
+  readonly longitude_deg: number;
+  readonly elevation_m: number;
+  /** East positive: magnetic = true − variation. */
+  readonly magneticVariation_deg: number;
+  readonly lights: boolean;
+  readonly approach: boolean;
+  /** Time zone of the tz database. */
+  readonly zone: string;
+  readonly runways: readonly Runway[];
+}
