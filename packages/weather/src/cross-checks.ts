@@ -1,0 +1,140 @@
+import { doubtful, type Fault, impossible, type Problem } from "./aspect.ts";
+import type { Elements } from "./elements.ts";
+import { type Group, problemOf } from "./group.ts";
+import type { Part } from "./groups/part.ts";
+import { precipitates } from "./groups/weather-code.ts";
+import { inSector } from "./groups/wind.ts";
+
+/** Groups of which there is one; two that differ contradict each other. */
+const SINGLE: readonly { readonly is: Part["is"]; readonly fault: (lower: string) => Fault }[] = [
+  { is: "wind", fault: () => doubtful("two winds that disagree; the stronger is shown", "wind", "gust") },
+  {
+    is: "visibility",
+    fault: (lower) => doubtful(`two visibilities that disagree; take ${lower}`, "visibility"),
+  },
+  {
+    is: "temperature",
+    fault: () => impossible("two temperatures that disagree", "temperature", "dew point"),
+  },
+  { is: "pressure", fault: () => impossible("two altimeter settings that disagree", "pressure") },
+  { is: "sky", fault: () => doubtful("two statements on the sky that disagree", "ceiling") },
+  { is: "sector", fault: () => doubtful("two sectors of the wind", "wind") },
+  { is: "shear layer", fault: () => doubtful("two layers of wind shear", "wind") },
+];
+
+/** Two settings in two units say the same within their rounding: 1 hPa down, 0.005 inHg. */
+const SAME_SETTING_PA = 120;
+
+function disagree(is: Part["is"], groups: readonly Group[]): boolean {
+  if (is !== "pressure") return new Set(groups.map(({ text }) => text)).size > 1;
+  const settings = groups.flatMap(({ part }) => (part?.is === "pressure" ? [part.setting.valueSI] : []));
+  return Math.max(...settings) - Math.min(...settings) > SAME_SETTING_PA;
+}
+
+const lowestText = (groups: readonly Group[]): string => {
+  const metres = ({ part }: Group): number => (part?.is === "visibility" ? part.visibility.visibility_m : 0);
+  return groups.toSorted((one, other) => metres(one) - metres(other))[0]?.text.replace("SM", " SM") ?? "";
+};
+
+function repeated(groups: readonly Group[], period: number | undefined): readonly Problem[] {
+  return SINGLE.flatMap(({ is, fault }) => {
+    const same = groups.filter(({ part }) => part?.is === is);
+    if (same.length < 2 || !disagree(is, same)) return [];
+    const text = same.map((group) => group.text).join(" / ");
+    return [problemOf(text, fault(is === "visibility" ? lowestText(same) : ""), period)];
+  });
+}
+
+const feet = (value_ft: number): string => `${value_ft.toLocaleString("en-US")} ft`;
+
+function skyFaults(groups: readonly Group[], said: Elements): readonly (readonly [string, Fault])[] {
+  const faults: (readonly [string, Fault])[] = [];
+  const layers = groups.filter(({ part }) => part?.is === "cloud");
+  const bases = said.clouds.map(({ base_ft }) => base_ft);
+  const known = bases.filter((base) => base !== null);
+  if (known.some((base, index) => base < (known[index - 1] ?? 0))) {
+    const { ceiling } = said;
+    const lowest = ceiling?.kind === "height" ? `; ceiling is the lowest, ${feet(ceiling.height_ft)}` : "";
+    faults.push([
+      layers.map(({ text }) => text).join(" "),
+      doubtful(`layers out of order${lowest}`, "ceiling"),
+    ]);
+  }
+  const statement = said.cavok ? "CAVOK" : said.sky;
+  const hidden = said.verticalVisibility_ft !== undefined;
+  if (statement !== undefined && (layers.length > 0 || hidden || said.cloudsNotObserved))
+    faults.push([statement, doubtful("says that there is no cloud, and there is a cloud group", "ceiling")]);
+  return faults;
+}
+
+function windFaults({ wind }: Elements, groups: readonly Group[]): readonly (readonly [string, Fault])[] {
+  const sector = wind?.sector_degTrue;
+  if (wind === undefined || sector === undefined) return [];
+  const text = groups.find(({ part }) => part?.is === "sector")?.text ?? "";
+  if (wind.kind === "calm") return [[text, doubtful("the wind is calm and varies", "wind", "gust")]];
+  if (wind.from_degTrue !== undefined && !inSector(wind.from_degTrue, sector))
+    return [[text, doubtful("the mean direction lies outside the sector of the wind", "wind")]];
+  return [];
+}
+
+/** Fog is below 5/8 SM, mist from there. @source FAA-H-8083-28B, 27.4.2.7.3 */
+const FOG_BELOW_SM = 0.625;
+
+function weatherFaults(groups: readonly Group[], said: Elements): readonly (readonly [string, Fault])[] {
+  const faults: (readonly [string, Fault])[] = [];
+  const { temperature, visibility } = said;
+  for (const { part, text, outcome } of groups) {
+    if (part?.is !== "weather") continue;
+    const { descriptor, phenomena } = part.weather;
+    const liquid = phenomena.some((one) => one === "RA" || one === "DZ");
+    const cold = temperature?.belowZero === true;
+    if (cold && liquid && descriptor !== "FZ" && precipitates(part.weather)) {
+      const what = phenomena.includes("RA") ? "rain" : "drizzle";
+      faults.push([
+        text,
+        doubtful(
+          `${what} reported at ${temperature.coded_degC === 0 ? "just below 0" : temperature.coded_degC} C without FZ: treat as freezing ${what} until confirmed`,
+          "weather",
+        ),
+      ]);
+    }
+    if (descriptor === "FZ" && temperature !== undefined && temperature.coded_degC >= 5)
+      faults.push([
+        text,
+        doubtful(
+          `freezing at ${temperature.coded_degC} C: one of the two is wrong`,
+          "weather",
+          "temperature",
+        ),
+      ]);
+    if (
+      visibility?.coded.unit === "mi" &&
+      outcome === "used" &&
+      descriptor !== "MI" &&
+      descriptor !== "BC" &&
+      descriptor !== "PR"
+    ) {
+      const fog = phenomena.includes("FG") && part.weather.vicinity === undefined;
+      if (fog && visibility.coded.value >= FOG_BELOW_SM)
+        faults.push([text, doubtful("fog with 5/8 SM or more, which is coded as mist (BR) today")]);
+      if (phenomena.includes("BR") && visibility.coded.value < FOG_BELOW_SM)
+        faults.push([
+          text,
+          doubtful("mist with less than 5/8 SM, which is coded as fog (FG)", "visibility", "weather"),
+        ]);
+    }
+  }
+  const cavokAnd = said.weather.find(({ vicinity }) => vicinity === undefined);
+  if ((said.cavok || said.noSignificantWeather) && cavokAnd !== undefined)
+    faults.push([
+      said.cavok ? "CAVOK" : "NSW",
+      doubtful(`says that there is no significant weather, and there is ${cavokAnd.code}`, "weather"),
+    ]);
+  return faults;
+}
+
+/** Where groups that say the same thing, or belong together, contradict one another. */
+export function crossChecks(groups: readonly Group[], said: Elements, period?: number): readonly Problem[] {
+  const faults = [...skyFaults(groups, said), ...windFaults(said, groups), ...weatherFaults(groups, said)];
+  return [...repeated(groups, period), ...faults.map(([text, fault]) => problemOf(text, fault, period))];
+}
