@@ -168,6 +168,21 @@ export { armOfPercentMac, percentMac } from "./load/chord.ts";
 export { floorLoading, mostOnFloor } from "./load/floor.ts";
 export { centreLimit, momentLimit } from "./load/limit-lines.ts";
 export {
+  passengerFromStated,
+  sampleForMean,
+  spreadOfMean,
+  spreadOfTotal,
+  surveySample,
+} from "./load/mass-statistics.ts";
+export {
+  MASS_SPREADS,
+  type MassKnowledge,
+  type MassSpread,
+  massSpread,
+  STANDARD_MASSES,
+  type StandardMass,
+} from "./load/standard-masses.ts";
+export {
   minimumFuelForCheck,
   negligibleMassChange,
   noseWheelCentre,

@@ -134,6 +134,13 @@ import { armOfPercentMac, percentMac } from "../load/chord.ts";
 import { floorLoading, mostOnFloor } from "../load/floor.ts";
 import { centreLimit, momentLimit } from "../load/limit-lines.ts";
 import {
+  passengerFromStated,
+  sampleForMean,
+  spreadOfMean,
+  spreadOfTotal,
+  surveySample,
+} from "../load/mass-statistics.ts";
+import {
   minimumFuelForCheck,
   negligibleMassChange,
   noseWheelCentre,
@@ -434,6 +441,12 @@ const ALL: readonly AnyQuantity[] = [
   halfwaySpeedRule,
   accelerateStopEstimate,
   latestAbortSpeedEstimate,
+  // load: mass statistics
+  spreadOfTotal,
+  spreadOfMean,
+  sampleForMean,
+  surveySample,
+  passengerFromStated,
 ];
 
 function byId(all: readonly AnyQuantity[]): ReadonlyMap<string, AnyQuantity> {
