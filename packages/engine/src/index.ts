@@ -165,6 +165,14 @@ export {
   massToShift,
 } from "./load/changes.ts";
 export { armOfPercentMac, percentMac } from "./load/chord.ts";
+export {
+  type Envelope,
+  type EnvelopeMargins,
+  type EnvelopePlace,
+  type MassAndArm,
+  pointInEnvelope,
+} from "./load/envelope.ts";
+export { type EnvelopeFault, type EnvelopeFaultCode, envelopeFaults } from "./load/envelope-faults.ts";
 export { floorLoading, mostOnFloor } from "./load/floor.ts";
 export { centreLimit, momentLimit } from "./load/limit-lines.ts";
 export {
