@@ -62,4 +62,5 @@ export type {
 } from "./schema/performance.ts";
 export type { Limit, Reading } from "./schema/reading.ts";
 export type { Side } from "./schema/text.ts";
+export { flightBookText } from "./testing/flight-book.ts";
 export { smallBookText } from "./testing/small-book.ts";

@@ -3,19 +3,29 @@ import { FaultList, inOrder, locatedFault, type Report, WHOLE_FILE } from "./fau
 import { pathText } from "./faults/path.ts";
 import { shown } from "./faults/shown.ts";
 import { resolveBook } from "./resolve.ts";
+import { cabinHoldsItsAir } from "./rules/cabin.ts";
+import { envelopesEnclose } from "./rules/envelopes.ts";
+import { fieldsCanBeUsed } from "./rules/fields.ts";
+import { fuelCanBeBurnt } from "./rules/fuel.ts";
 import { gaugesMakeSense } from "./rules/gauges.ts";
 import { geometryMakesSense } from "./rules/geometry.ts";
+import { iceProtectionProtects } from "./rules/ice-protection.ts";
 import { idsAreUnique } from "./rules/ids.ts";
 import { jascCodesAreKnown } from "./rules/jasc.ts";
 import { listsDoNotRepeat } from "./rules/lists.ts";
+import { limitsCanBeKept } from "./rules/loading-limits.ts";
 import { bothSidesAreChecked, mirrorsAreMirrorImages } from "./rules/mirrors.ts";
 import { checksDoNotRepeat, orderCanBeKept } from "./rules/order.ts";
+import { oxygenCanBeGiven } from "./rules/oxygen.ts";
+import { performanceNeverFlatters } from "./rules/performance.ts";
 import { pointsAreOnTheAircraft } from "./rules/places.ts";
 import { readReadings } from "./rules/readings.ts";
 import { referencesHold } from "./rules/references.ts";
 import type { Rule } from "./rules/rule.ts";
 import { stancesCanBeTaken } from "./rules/stances.ts";
+import { stationsAreInTheAircraft } from "./rules/stations.ts";
 import { readTables } from "./rules/tables.ts";
+import { tanksHoldFuel } from "./rules/tanks.ts";
 import { draftOf, partialDraftOf } from "./shape/draft.ts";
 import { checkShape } from "./shape/shape-faults.ts";
 import { textFault } from "./text-fault.ts";
@@ -36,6 +46,16 @@ const RULES: readonly Rule[] = [
   checksDoNotRepeat,
   orderCanBeKept,
   jascCodesAreKnown,
+  limitsCanBeKept,
+  stationsAreInTheAircraft,
+  tanksHoldFuel,
+  envelopesEnclose,
+  fuelCanBeBurnt,
+  oxygenCanBeGiven,
+  cabinHoldsItsAir,
+  performanceNeverFlatters,
+  iceProtectionProtects,
+  fieldsCanBeUsed,
 ];
 
 const VERSION = 1;

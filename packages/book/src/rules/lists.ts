@@ -17,6 +17,15 @@ export const listsDoNotRepeat: Rule = (draft, report) => {
   for (const { index, value } of draft.equipment) {
     noRepeats(value.points, ["equipment", index, "points"], report);
   }
+  for (const [i, { readAt }] of (draft.loading?.tanks ?? []).entries()) {
+    noRepeats(readAt, ["loading", "tanks", i, "readAt"], report);
+  }
+  for (const [i, { stations }] of (draft.loading?.groups ?? []).entries()) {
+    noRepeats(stations, ["loading", "groups", i, "stations"], report);
+  }
+  for (const [i, { quantities }] of (draft.performance?.factors ?? []).entries()) {
+    noRepeats(quantities, ["performance", "factors", i, "quantities"], report);
+  }
 };
 
 function noRepeats(list: readonly string[], path: Path, report: Report): void {

@@ -1,5 +1,5 @@
 import { nearest } from "../faults/did-you-mean.ts";
-import type { Report } from "../faults/fault-list.ts";
+import type { FaultText, Report } from "../faults/fault-list.ts";
 import type { Path } from "../faults/path.ts";
 import type { Draft, ListSection } from "../shape/draft.ts";
 import type { Rule } from "./rule.ts";
@@ -37,9 +37,57 @@ export const referencesHold: Rule = (draft, report) => {
   for (const { index, value } of draft.equipment) {
     for (const [i, id] of value.points.entries()) must("points", id, ["equipment", index, "points", i]);
   }
+  flightReferences(draft, must, report);
 };
 
-function referTo(draft: Draft, report: Report) {
+type Must = (section: ListSection, id: string, path: Path) => void;
+
+/** Of loading, fuel and oxygen: what they name of the walk, and of one another. */
+function flightReferences({ loading, fuel, oxygen }: Draft, must: Must, report: Report): void {
+  const stations = new Set(loading?.stations.map(({ id }) => id));
+  const tanks = new Set(loading?.tanks.map(({ id }) => id));
+  const mustBe = (ids: ReadonlySet<string>, one: string, under: string, id: string, path: Path): void => {
+    if (!ids.has(id)) report(path, danglingFault(id, ids, one, under));
+  };
+  for (const [i, { point }] of (loading?.stations ?? []).entries()) {
+    if (point !== undefined) must("points", point, ["loading", "stations", i, "point"]);
+  }
+  for (const [i, { gauge, readAt }] of (loading?.tanks ?? []).entries()) {
+    const here: Path = ["loading", "tanks", i];
+    if (gauge !== undefined) must("gauges", gauge, [...here, "gauge"]);
+    for (const [j, id] of readAt.entries()) must("points", id, [...here, "readAt", j]);
+  }
+  for (const [i, group] of (loading?.groups ?? []).entries()) {
+    for (const [j, id] of group.stations.entries()) {
+      mustBe(stations, "a station", "loading.stations", id, ["loading", "groups", i, "stations", j]);
+    }
+  }
+  if (loading !== undefined) {
+    for (const [i, together] of (fuel?.order ?? []).entries()) {
+      for (const [j, id] of together.entries()) {
+        mustBe(tanks, "a tank", "loading.tanks", id, ["fuel", "order", i, j]);
+      }
+    }
+    for (const [i, { seat }] of (oxygen?.outlets ?? []).entries()) {
+      mustBe(stations, "a station", "loading.stations", seat, ["oxygen", "outlets", i, "seat"]);
+    }
+  }
+  if (oxygen !== undefined) {
+    must("gauges", oxygen.cylinder.gauge, ["oxygen", "cylinder", "gauge"]);
+    must("checks", oxygen.cylinder.check, ["oxygen", "cylinder", "check"]);
+  }
+}
+
+function danglingFault(id: string, ids: Iterable<string>, one: string, under: string): FaultText {
+  const meant = nearest(id, ids);
+  return {
+    expected: `the id of ${one} of this book`,
+    found: `\`${id}\`, which no ${one.replace(/^an? /, "")} has`,
+    remedy: meant === undefined ? `add it under \`${under}\`, or name another` : `did you mean \`${meant}\`?`,
+  };
+}
+
+function referTo(draft: Draft, report: Report): Must {
   const known = new Map<ListSection, ReadonlySet<string>>();
   return (section: ListSection, id: string, path: Path): void => {
     const written = draft.ids[section];
@@ -47,12 +95,6 @@ function referTo(draft: Draft, report: Report) {
     const ids = known.get(section) ?? new Set(written.map((item) => item.id));
     known.set(section, ids);
     if (ids.has(id)) return;
-    const meant = nearest(id, ids);
-    report(path, {
-      expected: `the id of ${ONE[section]} of this book`,
-      found: `\`${id}\`, which no ${ONE[section].replace(/^an? /, "")} has`,
-      remedy:
-        meant === undefined ? `add it under \`${section}\`, or name another` : `did you mean \`${meant}\`?`,
-    });
+    report(path, danglingFault(id, ids, ONE[section], section));
   };
 }

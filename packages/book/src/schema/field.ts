@@ -4,11 +4,9 @@ import { SURFACES } from "./kinds.ts";
 import { Line, measureOf } from "./text.ts";
 
 const RunwaySource = z.strictObject({
-  name: z
-    .string()
-    .regex(/^(0[1-9]|[12]\d|3[0-6])[LCR]?$/, {
-      error: "01 to 36, with L, C or R where there are two, in quotes",
-    }),
+  name: z.string().regex(/^(0[1-9]|[12]\d|3[0-6])[LCR]?$/, {
+    error: "01 to 36, with L, C or R where there are two, in quotes",
+  }),
   trueHeading: z.number().min(0).lt(360).describe("Degrees clockwise from true north."),
   tora: measureOf("length").describe("Take-off run available."),
   toda: measureOf("length").describe("Take-off distance available."),
