@@ -13,12 +13,13 @@ declare global {
 
 /**
  * Runs inside the page, before its own scripts. Counts taps, and measures from the moment the finger leaves the glass
- * to the second frame after the last change that says "kept": the strip over the drawing, or the number of steps left.
+ * until the frame is painted that first says "kept": the strip over the drawing, or the number of steps left.
  */
 export function stopwatch(): void {
   const taps = { count: 0, kept_ms: [] as number[] };
   window.witnessmarkTaps = taps;
-  let tap: { readonly at_ms: number; readonly said: string; shown_ms: number | null } | null = null;
+  let tap: { readonly at_ms: number; readonly said: string; seen: boolean; shown_ms: number | null } | null =
+    null;
 
   const said = (): string => {
     const strip = [...document.querySelectorAll('[role="status"]')].find((each) =>
@@ -36,22 +37,24 @@ export function stopwatch(): void {
     (event) => {
       settle();
       taps.count += 1;
-      tap = { at_ms: event.timeStamp, said: said(), shown_ms: null };
+      tap = { at_ms: event.timeStamp, said: said(), seen: false, shown_ms: null };
     },
     { capture: true },
   );
   new MutationObserver(() => {
     const mine = tap;
-    if (mine === null) return;
+    if (mine === null || mine.seen) return;
     const now = said();
     if (now === "" || now === mine.said) return;
-    tap = { ...mine, said: now };
-    const changed = tap;
-    requestAnimationFrame(() =>
-      requestAnimationFrame(() => {
-        changed.shown_ms = performance.now();
-      }),
-    );
+    mine.seen = true;
+    // a message sent in a frame is heard once that frame has been painted
+    requestAnimationFrame(() => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => {
+        mine.shown_ms = performance.now();
+      };
+      port2.postMessage(null);
+    });
   }).observe(document, { subtree: true, childList: true, characterData: true, attributes: true });
 }
 

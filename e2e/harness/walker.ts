@@ -4,6 +4,7 @@ import { firstOfDay, type OnCard } from "./book.ts";
 import { PATIENCE_ms, until } from "./patience.ts";
 import type { PictureFile } from "./picture-file.ts";
 import { goodReading, type ToType } from "./readings.ts";
+import { untilKept } from "./until-kept.ts";
 
 /**
  * The Walk screen, by what a person sees and taps on it. Every selector and every word of that screen that a test
@@ -197,11 +198,17 @@ export class Walker {
   }
 
   /** Taps, and waits until the app says that it is kept and has taken up another step. */
-  async kept(button: Locator, words: string | RegExp): Promise<void> {
-    const before = await this.onCard();
+  async kept(button: Locator, words: string): Promise<void> {
+    const said = words.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&");
+    const told = this.page.evaluate(untilKept, {
+      said,
+      before: await this.onCard(),
+      patience_ms: PATIENCE_ms,
+    });
+    // when the tap itself fails, that is what is told
+    told.catch(() => undefined);
     await button.tap();
-    await this.strip.filter({ hasText: words }).waitFor({ timeout: PATIENCE_ms });
-    await this.otherCard(before);
+    await told;
   }
 
   private async otherCard(before: OnCard): Promise<void> {

@@ -65,8 +65,18 @@ export class NotKept extends Error {
 export interface Keep {
   subscribe(onChange: () => void): () => void;
   snapshot(): KeepSnapshot;
-  /** Keeps the drafts as events in one strict transaction; resolves when it has committed. @throws {NotKept} */
-  append(registration: string, drafts: readonly Draft[]): Promise<readonly LedgerEvent[]>;
+  /**
+   * Keeps the drafts as events in one strict transaction; resolves when it has committed and the snapshot has them.
+   *
+   * @param committed shows a person that it is kept; the snapshot changes once that has ended, so that what follows
+   *   from the events is not worked out before they are seen to be kept
+   * @throws {NotKept}
+   */
+  append(
+    registration: string,
+    drafts: readonly Draft[],
+    committed?: () => Promise<void>,
+  ): Promise<readonly LedgerEvent[]>;
   /** Shrinks a picture on the phone and keeps it with its event. @throws {NotKept} @throws {Error} when it is no picture */
   attachPhoto(registration: string, subject: Subject, file: Blob): Promise<void>;
   photo(sha256: string): Promise<Blob | null>;

@@ -25,6 +25,9 @@ import { joinTabs, type TabMessage } from "./tabs.ts";
 /** A phone that needs more new ids than this in one sitting is not being told the truth. */
 const NEW_IDS_MOST = 8;
 
+/** That it is kept is shown before it is sent: both at once would make a slow phone slower for the one who waits. */
+const SHOWN_FIRST_ms = 150;
+
 /** A keeper at work. A page has one; tests have several. */
 export interface OpenKeep extends Keep {
   /** Resolves when the storage was read, or cannot be: see `snapshot().phase`. */
@@ -68,7 +71,22 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     updateWaiting: updates.waiting(),
     entries: holdings.entries(),
   }));
-  const publish = () => snapshots.publish();
+  /** How many pages are showing a person that something is kept: what follows from it is told after that. */
+  let showing = 0;
+  const publish = () => {
+    if (showing === 0) snapshots.publish();
+  };
+  async function showFirst(show: () => Promise<void>): Promise<void> {
+    showing++;
+    try {
+      await show();
+    } catch (error) {
+      report(error);
+    } finally {
+      showing--;
+      publish();
+    }
+  }
 
   const holdings = openHoldings(connection, shelf, {
     now_ms,
@@ -241,13 +259,17 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
   async function keepDrafts(
     registration: string,
     drafts: readonly Draft[],
-    photo?: PhotoRow,
+    {
+      photo,
+      committed,
+    }: { readonly photo?: PhotoRow; readonly committed?: (() => Promise<void>) | undefined } = {},
   ): Promise<readonly LedgerEvent[]> {
     await opened;
     const author = await authorInHand();
     if (drafts.length === 0) return [];
     const operator = await operatorOrRefuse();
     let taken: Promise<void> | undefined;
+    let shownFirst: Promise<void> | undefined;
     try {
       await shelf.ready(booksIn(drafts));
       const { events } = await withRoom(connection, report, () =>
@@ -262,13 +284,15 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
           };
           const appended = await appendDrafts(context, place, drafts, photo);
           const { row, events: inserted } = appended;
+          if (committed !== undefined) shownFirst = showFirst(committed);
           taken = holdings.committed(registration, { row, inserted, waiting: inserted.length });
           return appended;
         }),
       );
       await taken;
+      await shownFirst;
       tabs.tell({ kind: "aircraft", aircraft: [registration] });
-      if (options.automatic) void schedule.want({ aircraft: registration });
+      if (options.automatic) setTimeout(() => void schedule.want({ aircraft: registration }), SHOWN_FIRST_ms);
       return events.slice(-drafts.length);
     } catch (error) {
       throw await asNotKept(error, estimate);
@@ -312,7 +336,8 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     const { mediaType, width_px, height_px } = small;
     const hash = await sha256(new Uint8Array(bytes));
     const body = { subject, sha256: hash, mediaType, size_B: bytes.byteLength, width_px, height_px };
-    await keepDrafts(registration, [{ type: "photo.attached", body }], { sha256: hash, mediaType, bytes });
+    const photo = { sha256: hash, mediaType, bytes };
+    await keepDrafts(registration, [{ type: "photo.attached", body }], { photo });
     await refreshPhone();
   }
 
@@ -335,7 +360,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     opened,
     subscribe: snapshots.subscribe,
     snapshot: snapshots.current,
-    append: (registration, drafts) => keepDrafts(registration, drafts),
+    append: (registration, drafts, committed) => keepDrafts(registration, drafts, { committed }),
     attachPhoto: attach,
     photo: (hash) => findPhoto(connection, server, hash, report),
     adoptBook: adopt,

@@ -1,30 +1,20 @@
-import type { Check } from "@witnessmark/book";
 import { differenceFromSI, differenceToSI, roundToSafeSide, UNITS, withSymbol } from "@witnessmark/engine";
 import { useEffect, useState } from "react";
-import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { Mark } from "../../marks/mark.tsx";
+import { answered } from "../../walk/answered.ts";
 import { stripText } from "../../walk/verdict-strip.ts";
-import type { StepView, WalkView } from "../../walk/walk-view.ts";
 import { postureText, stepName } from "../../walk/walk-view.ts";
 import { figure } from "../../words/figures.ts";
+import type { CheckCardProps } from "./check-card-props.ts";
 import { CheckParts } from "./check-parts.tsx";
 import { CouldNot } from "./could-not.tsx";
 import { NotRight } from "./not-right.tsx";
 import { PhotoAsked } from "./photo-asked.tsx";
 import { isOutside, ReadingEntry } from "./reading-entry.tsx";
 import { StanceRow } from "./stance-row.tsx";
+import { useHeadingFocus } from "./use-heading-focus.ts";
 import { type ReadingInHand, useReading } from "./use-reading.ts";
-import { type Sayer, useHeadingFocus } from "./walk-sheet.tsx";
-
-export interface CheckCardProps {
-  readonly open: OpenAircraft;
-  readonly view: WalkView;
-  readonly inHand: StepView;
-  readonly check: Check;
-  readonly sayer: Sayer;
-  readonly wide: boolean;
-}
 
 type Panel = "check" | "not-right" | "could-not" | "photo";
 
@@ -102,9 +92,6 @@ export function CheckCard(props: CheckCardProps) {
     </>
   );
 }
-
-export const answered = (walk: string, check: string, answer: "as-it-should-be" | "not-right") =>
-  ({ type: "check.answered", body: { walk, check, answer } }) as const;
 
 interface AnswersProps {
   readonly filled: "yes" | "no";

@@ -3,7 +3,7 @@ import { useState } from "react";
 import { Trouble } from "../../frame/trouble.tsx";
 import { Mark } from "../../marks/mark.tsx";
 import { REASON_WORDS, REASONS } from "../../words/answers.ts";
-import type { CheckCardProps } from "./check-card.tsx";
+import type { CheckCardProps } from "./check-card-props.ts";
 import { PanelHead } from "./panel-head.tsx";
 
 /** Why not, in a tap. It stays open and comes back; nothing is let pass. */

@@ -9,8 +9,9 @@ import { go } from "../../routes/use-route.ts";
 import type { WalkView } from "../../walk/walk-view.ts";
 import { clockTime } from "../../words/dates.ts";
 import { countOf } from "../../words/figures.ts";
+import type { Sayer } from "./sayer.ts";
 import { StepList } from "./step-list.tsx";
-import { type Sayer, useHeadingFocus } from "./walk-sheet.tsx";
+import { useHeadingFocus } from "./use-heading-focus.ts";
 
 interface EndOfWalkProps {
   readonly open: OpenAircraft;

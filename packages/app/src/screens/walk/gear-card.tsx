@@ -6,8 +6,9 @@ import { putOff } from "../../walk/put-off.ts";
 import { piecesOffCount, postureText, type StepView, type WalkView } from "../../walk/walk-view.ts";
 import { countOf, tally } from "../../words/figures.ts";
 import { GearList } from "./gear-list.tsx";
+import type { Sayer } from "./sayer.ts";
 import { StanceRow } from "./stance-row.tsx";
-import { type Sayer, useHeadingFocus } from "./walk-sheet.tsx";
+import { useHeadingFocus } from "./use-heading-focus.ts";
 
 interface GearCardProps {
   readonly open: OpenAircraft;

@@ -1,11 +1,6 @@
 import { useEffect, useState } from "react";
+import { justKept, type Said } from "../../walk/just-kept.ts";
 import { clockTime } from "../../words/dates.ts";
-
-export interface Said {
-  readonly name?: string;
-  readonly words: string;
-  readonly at_ms: number;
-}
 
 interface KeptStripProps {
   readonly said: Said | null;
@@ -16,7 +11,8 @@ interface KeptStripProps {
 const SHOWN_ms = 12_000;
 
 /** "Right strut, as it should be. Kept 07:41." with a way back. Said only once the storage has committed. */
-export function KeptStrip({ said, onUndo }: KeptStripProps) {
+export function KeptStrip({ said: before, onUndo }: KeptStripProps) {
+  const said = justKept.use() ?? before;
   const [gone, setGone] = useState("");
   const key = said === null ? "" : `${said.at_ms} ${said.name} ${said.words}`;
   useEffect(() => {

@@ -1,6 +1,6 @@
 import { stepName } from "../../walk/walk-view.ts";
-import type { CheckCardProps } from "./check-card.tsx";
-import { useHeadingFocus } from "./walk-sheet.tsx";
+import type { CheckCardProps } from "./check-card-props.ts";
+import { useHeadingFocus } from "./use-heading-focus.ts";
 
 /** The head of a question that follows an answer: which thing it is about, and the way back. */
 export function PanelHead({

@@ -9,7 +9,7 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark, MarkAt } from "../../marks/mark.tsx";
 import { href } from "../../routes/route.ts";
 import { piecesOffCount, type WalkView } from "../../walk/walk-view.ts";
-import { drawingLabel } from "./plan-pane.tsx";
+import { drawingLabel } from "./drawing-label.ts";
 
 interface PlanAndSideProps {
   readonly open: OpenAircraft;

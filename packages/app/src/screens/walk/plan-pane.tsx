@@ -8,6 +8,7 @@ import { useSize, useWidth } from "../../instruments/use-width.ts";
 import { WalkRule } from "../../instruments/walk-rule.tsx";
 import { href } from "../../routes/route.ts";
 import type { StepView, WalkView } from "../../walk/walk-view.ts";
+import { drawingLabel } from "./drawing-label.ts";
 import { PlanAndSide } from "./plan-and-side.tsx";
 
 interface PlanPaneProps {
@@ -115,11 +116,4 @@ function NearPlan({ open, view, scene, onPoint }: NearPlanProps) {
       </div>
     </div>
   );
-}
-
-export function drawingLabel(open: OpenAircraft, view: WalkView, scene: WalkScene): string {
-  const at =
-    scene.here === undefined ? "" : ` You are at stance ${scene.here.number}, ${scene.here.stance.name}.`;
-  const looking = scene.inHand === undefined ? "" : ` In hand: ${scene.inHand.name}.`;
-  return `Drawing of ${open.registration} from above, nose up. ${view.left} of ${view.steps.length} steps are left.${at}${looking}`;
 }

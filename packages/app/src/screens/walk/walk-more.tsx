@@ -9,7 +9,7 @@ import { leaving } from "../../walk/presence.ts";
 import { putOff } from "../../walk/put-off.ts";
 import { type StepView, stepName, type WalkView } from "../../walk/walk-view.ts";
 import { PhotoButton } from "./photo-button.tsx";
-import type { Sayer } from "./walk-sheet.tsx";
+import type { Sayer } from "./sayer.ts";
 
 interface WalkMoreProps {
   readonly open: OpenAircraft;

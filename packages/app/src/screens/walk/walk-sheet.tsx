@@ -1,12 +1,15 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { GroundGearItem } from "@witnessmark/book";
+import { useCallback, useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { painted } from "../../frame/painted.ts";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import type { Draft } from "../../keep/contract.ts";
 import { useKeep } from "../../keep/react.ts";
 import { useWide } from "../../preferences/wide.ts";
 import type { StepAddress } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
+import { justKept, type Said, tellKept } from "../../walk/just-kept.ts";
 import { WALK_NAMES } from "../../walk/open-walk.ts";
 import { backTold } from "../../walk/presence.ts";
 import { usePutOff } from "../../walk/put-off.ts";
@@ -23,8 +26,9 @@ import { ANSWER_WORDS } from "../../words/answers.ts";
 import { CheckCard } from "./check-card.tsx";
 import { EndOfWalk } from "./end-of-walk.tsx";
 import { GearCard } from "./gear-card.tsx";
-import { KeptStrip, type Said } from "./kept-strip.tsx";
+import { KeptStrip } from "./kept-strip.tsx";
 import { PlanPane } from "./plan-pane.tsx";
+import type { Sayer } from "./sayer.ts";
 import { WalkMore } from "./walk-more.tsx";
 import { WelcomeBack } from "./welcome-back.tsx";
 
@@ -33,21 +37,6 @@ interface WalkSheetProps {
   readonly view: WalkView;
   /** A step that the person went to themselves; otherwise the next one in order. */
   readonly step: StepAddress | undefined;
-}
-
-/** How the card in hand keeps what a person says of its step. */
-export interface Sayer {
-  readonly busy: boolean;
-  readonly trouble: string | null;
-  dismiss(): void;
-  /**
-   * Keeps the drafts in one go, then takes up the next step; false, and everything stays, when it was not kept.
-   *
-   * @param first what must be kept before them, such as photos: when that fails, nothing is answered
-   */
-  say(drafts: readonly Draft[], first?: () => Promise<unknown>): Promise<boolean>;
-  /** Keeps something beside the answer: a note, a photo. The step stays in hand. */
-  aside(words: string, task: () => Promise<unknown>): Promise<boolean>;
 }
 
 export function WalkSheet({ open, view, step }: WalkSheetProps) {
@@ -73,18 +62,23 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
     busy: keeping.busy,
     trouble: keeping.trouble,
     dismiss: keeping.dismiss,
-    say: async (drafts, first) => {
-      const tapped = letGo();
-      const kept = await keeping.keep(async () => {
+    say: (drafts, first) =>
+      keeping.keep(async () => {
         await first?.();
-        await keep.append(registration, drafts);
-        // it is in the storage: the strip says so by itself, from the ledger
+        try {
+          await keep.append(registration, drafts, async () => {
+            // it is in the storage: that is shown before anything is worked out anew
+            if (inHand !== undefined) tellKept(nameOf(inHand), draftWords(drafts, inHand, state, view));
+            await painted();
+            letGo();
+          });
+        } finally {
+          // from here on the strip says so by itself, from the ledger
+          justKept.set(null);
+        }
         setSaid(null);
         if (step !== undefined) go({ at: "walk", registration }, "replace");
-      });
-      if (!kept) tapped?.focus();
-      return kept;
-    },
+      }),
     aside: async (words, task) => {
       const kept = await keeping.keep(task);
       if (kept) setSaid({ words, at_ms: Date.now() });
@@ -178,10 +172,36 @@ function useLastAnswer(
 
 function saidWords({ step, answer }: StepView, state: OpenAircraft["state"], view: WalkView): string {
   if (step.kind === "check") return answer === undefined ? "answered" : ANSWER_WORDS[answer.answer];
-  const { count } = step.item;
+  return piecesWords(step.item, state, view, 0);
+}
+
+/** The same of drafts that were kept a moment ago and are not in the state yet. */
+function draftWords(
+  drafts: readonly Draft[],
+  { step }: StepView,
+  state: OpenAircraft["state"],
+  view: WalkView,
+): string {
+  for (const { type, body } of drafts) {
+    if (type === "check.answered") return ANSWER_WORDS[body.answer];
+    if (step.kind === "check") continue;
+    if (type === "groundGear.removed" || type === "groundGear.fitted") {
+      return piecesWords(step.item, state, view, body.count);
+    }
+  }
+  return "kept";
+}
+
+function piecesWords(
+  item: GroundGearItem,
+  state: OpenAircraft["state"],
+  view: WalkView,
+  more: number,
+): string {
+  const { id, count } = item;
   return view.walk.kind === "after-flight"
-    ? `${Math.min(count, state.groundGear.get(step.id)?.fitted ?? 0)} of ${count} on`
-    : `${Math.min(count, piecesOffCount(state, view.walk, step.id))} of ${count} off`;
+    ? `${Math.min(count, (state.groundGear.get(id)?.fitted ?? 0) + more)} of ${count} on`
+    : `${Math.min(count, piecesOffCount(state, view.walk, id) + more)} of ${count} off`;
 }
 
 interface InHandProps {
@@ -225,27 +245,8 @@ function InHand({ open, view, inHand, sayer, wide }: InHandProps) {
 
 /**
  * Takes the focus off what was tapped: the card goes, and a browser takes long to remove what has the focus. The next
- * card's heading takes it; what was tapped gets it back when nothing was kept.
+ * card's heading takes it.
  */
-function letGo(): HTMLElement | null {
-  const tapped = document.activeElement;
-  if (!(tapped instanceof HTMLElement) || tapped === document.body) return null;
-  tapped.blur();
-  return tapped;
-}
-
-/** Below this a screen scrolls as a whole, and a new card's heading must come into view. */
-const LOW_px = 560;
-
-/** Puts the focus on a card's heading when the card changes, so that a screen reader begins there. */
-export function useHeadingFocus(): React.RefObject<HTMLHeadingElement | null> {
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    // once it is painted: to focus sooner would lay the page out twice
-    const frame = requestAnimationFrame(() =>
-      heading.current?.focus({ preventScroll: window.innerHeight >= LOW_px }),
-    );
-    return () => cancelAnimationFrame(frame);
-  }, []);
-  return heading;
+function letGo(): void {
+  if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
 }

@@ -5,7 +5,7 @@ import { stepName, type WalkView } from "../../walk/walk-view.ts";
 import { clockTime } from "../../words/dates.ts";
 import { countOf } from "../../words/figures.ts";
 import { StepList } from "./step-list.tsx";
-import { useHeadingFocus } from "./walk-sheet.tsx";
+import { useHeadingFocus } from "./use-heading-focus.ts";
 
 interface WelcomeBackProps {
   readonly open: OpenAircraft;
