@@ -149,6 +149,14 @@ export { type TyreAction, type TyreActionKind, tyreAction } from "./gas/tyre-act
 export { hydroplaningSpeedRolling, hydroplaningSpeedTouchdown, tyrePressureRule } from "./gas/tyre-rules.ts";
 export { InputError, type InputErrorCode, type InputErrorDetail } from "./input-error.ts";
 export {
+  type Burn,
+  type BurnPath,
+  type BurnPiece,
+  type BurnPlan,
+  type BurnState,
+  burnPath,
+} from "./load/burn-path.ts";
+export {
   centreOfGravity,
   centreOfGravityFromMoments,
   lateralCentreOfGravity,
@@ -172,9 +180,11 @@ export {
   type MassAndArm,
   pointInEnvelope,
 } from "./load/envelope.ts";
+export { type BurnMoment, type EnvelopeAlongBurn, envelopeAlongBurn } from "./load/envelope-along-burn.ts";
 export { type EnvelopeFault, type EnvelopeFaultCode, envelopeFaults } from "./load/envelope-faults.ts";
 export { floorLoading, mostOnFloor } from "./load/floor.ts";
 export { centreLimit, momentLimit } from "./load/limit-lines.ts";
+export { type LoadedState, type LoadItem, loadedState } from "./load/loaded-state.ts";
 export {
   passengerFromStated,
   sampleForMean,
@@ -190,6 +200,7 @@ export {
   STANDARD_MASSES,
   type StandardMass,
 } from "./load/standard-masses.ts";
+export { checkTank, type TankArm, type TankFuel, tankArm_m, usable_m3 } from "./load/tank.ts";
 export {
   minimumFuelForCheck,
   negligibleMassChange,
