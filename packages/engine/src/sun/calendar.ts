@@ -86,9 +86,17 @@ export function utcOffsetAt_s(clock: LocalClock, at_ms: number): number {
   });
 }
 
-/** The instant at which a clock shows a time of day on a date; where it shows it twice, the first. */
+/**
+ * The instant at which a clock shows a time of day on a date. Where it shows it twice, the first; where it skips it,
+ * the instant at which the old time would have been shown.
+ */
 export function localInstant_ms(date: CalendarDate, afterMidnight_s: number, clock: LocalClock): number {
   const shown_ms = beginningOf_ms(date) + afterMidnight_s * 1000;
-  const guess_ms = shown_ms - utcOffsetAt_s(clock, shown_ms) * 1000;
-  return shown_ms - utcOffsetAt_s(clock, guess_ms) * 1000;
+  // A change of the clock near the time lies between these two.
+  const offsets_s = [-DAY_MS, DAY_MS].map((away_ms) => utcOffsetAt_s(clock, shown_ms + away_ms));
+  const possible = offsets_s
+    .map((offset_s) => ({ at_ms: shown_ms - offset_s * 1000, offset_s }))
+    .filter(({ at_ms, offset_s }) => utcOffsetAt_s(clock, at_ms) === offset_s)
+    .map(({ at_ms }) => at_ms);
+  return possible.length > 0 ? Math.min(...possible) : shown_ms - (offsets_s[0] ?? 0) * 1000;
 }

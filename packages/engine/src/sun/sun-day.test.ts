@@ -208,6 +208,17 @@ describe("the clock of a place", () => {
     );
   });
 
+  // Changes of 2026 by the rules of the zones: New York 8 March 07:00 UTC and 1 November 06:00 UTC, London 25 October 01:00 UTC
+  it.each([
+    ["after it went forward", "America/New_York", "2026-03-08", 3, Date.UTC(2026, 2, 8, 7)],
+    ["before it goes forward", "America/New_York", "2026-03-08", 1.5, Date.UTC(2026, 2, 8, 6, 30)],
+    ["that is skipped", "America/New_York", "2026-03-08", 2.5, Date.UTC(2026, 2, 8, 7, 30)],
+    ["that is shown twice", "America/New_York", "2026-11-01", 1.5, Date.UTC(2026, 10, 1, 5, 30)],
+    ["that is shown twice, in the east", "Europe/London", "2026-10-25", 1.5, Date.UTC(2026, 9, 25, 0, 30)],
+  ])("finds a time of day %s", (_what, zone, date, hour, at_ms) => {
+    expect(localInstant_ms(dateOf(date), hour * 3600, { zone })).toBe(at_ms);
+  });
+
   it("counts the hours that it shows across a change", () => {
     const day = sunDay(place(51.5, 0), dateOf("2026-03-29"), { zone: "Europe/London" });
     // Greenwich: the sun's noon is at 12:04:50 UTC in late March, which the clock shows as 13:04:50
