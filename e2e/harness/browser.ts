@@ -77,6 +77,7 @@ export async function openPhone(url: string, given: PhoneGiven = {}): Promise<Ph
     timezoneId: "Europe/London",
     serviceWorkers: "allow",
   });
+  await context.addInitScript(tellBreaches);
   if (given.shift_ms !== undefined) await context.addInitScript(shiftClock, given.shift_ms);
   if (given.before !== undefined) await context.addInitScript(given.before);
   const complaints: string[] = [];
@@ -109,6 +110,13 @@ export async function openPhone(url: string, given: PhoneGiven = {}): Promise<Ph
 /** A refused connection is what "no net" looks like from inside. */
 const NO_NET =
   /net::ERR_(INTERNET_DISCONNECTED|CONNECTION_\w+|FAILED|EMPTY_RESPONSE|NETWORK_CHANGED|INCOMPLETE_CHUNKED_ENCODING|SOCKET_NOT_CONNECTED)/;
+
+/** Runs inside the page: what its policy forbids is told as an error, as the browser's own tools tell it. */
+function tellBreaches(): void {
+  addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI, sourceFile }) => {
+    console.error(`forbidden by ${violatedDirective}: ${blockedURI} (${sourceFile})`);
+  });
+}
 
 function listen(page: Page, complaints: string[]): void {
   page.on("console", (message) => {

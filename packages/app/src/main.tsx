@@ -1,3 +1,4 @@
+import "./no-eval.ts";
 import "@fontsource-variable/atkinson-hyperlegible-next";
 import "./theme/tokens.css";
 import "./theme/base.css";

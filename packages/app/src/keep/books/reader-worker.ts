@@ -1,3 +1,4 @@
+import "../../no-eval.ts";
 import { type BookResult, readBook } from "@witnessmark/book";
 
 export interface ReadRequest {
