@@ -363,7 +363,7 @@ export {
   type TableCorner,
   type TableReading,
 } from "./table/interpolate-table.ts";
-export { type Table, type TableAxis, tableFaults } from "./table/table.ts";
+export { axisValuesOfCell, type Table, type TableAxis, tableFaults } from "./table/table.ts";
 export { type Trend, type TrendFault, trendFaults } from "./table/table-trend.ts";
 export { differenceFromSI, differenceToSI, fromSI, toSI } from "./units/convert.ts";
 export { decimalsOf, formatMeasure, formatValue, withSymbol } from "./units/format.ts";

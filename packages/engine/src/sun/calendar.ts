@@ -38,10 +38,14 @@ export type LocalClock = { readonly utcOffset_s: number } | { readonly zone: str
 
 const MOST_OFFSET_S = 18 * 3600;
 
-function zoneOffset_s(zone: string, at_ms: number): number {
-  let format: Intl.DateTimeFormat;
+/** Making one takes a millisecond, and a zone's rules do not change while the program runs. */
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function formatOf(zone: string): Intl.DateTimeFormat {
+  const known = formats.get(zone);
+  if (known !== undefined) return known;
   try {
-    format = new Intl.DateTimeFormat("en-GB", {
+    const format = new Intl.DateTimeFormat("en-GB", {
       timeZone: zone,
       hourCycle: "h23",
       year: "numeric",
@@ -51,6 +55,8 @@ function zoneOffset_s(zone: string, at_ms: number): number {
       minute: "numeric",
       second: "numeric",
     });
+    formats.set(zone, format);
+    return format;
   } catch (cause) {
     if (!(cause instanceof RangeError)) throw cause;
     throw new InputError("out-of-range", "zone", {
@@ -58,8 +64,15 @@ function zoneOffset_s(zone: string, at_ms: number): number {
       received: `"${zone}"`,
     });
   }
+}
+
+function zoneOffset_s(zone: string, at_ms: number): number {
   const whole_ms = Math.floor(at_ms / 1000) * 1000;
-  const parts = new Map(format.formatToParts(whole_ms).map(({ type, value }) => [type, Number(value)]));
+  const parts = new Map(
+    formatOf(zone)
+      .formatToParts(whole_ms)
+      .map(({ type, value }) => [type, Number(value)]),
+  );
   const part = (type: Intl.DateTimeFormatPartTypes): number => parts.get(type) ?? Number.NaN;
   const local_ms = Date.UTC(
     part("year"),

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { interpolateTable } from "./interpolate-table.ts";
-import { type Table, tableFaults } from "./table.ts";
+import { axisValuesOfCell, type Table, tableFaults } from "./table.ts";
 import { trendFaults } from "./table-trend.ts";
 
 interface LibraryCase {
@@ -121,6 +121,17 @@ describe("linear interpolation in a table", () => {
     expect(interpolateTable(PRINTED, at(7000 * (1 + 1e-14), 30 - 1e-13), linear)).toMatchObject({
       value: 4220,
     });
+  });
+
+  it("can say where each of its cells lies", () => {
+    const answer = interpolateTable(PRINTED, at(6500, 12), linear);
+    expect(answer.ok ? answer.corners.map(({ index }) => axisValuesOfCell(PRINTED, index)) : []).toEqual([
+      at(6000, 10),
+      at(6000, 20),
+      at(7000, 10),
+      at(7000, 20),
+    ]);
+    expect(() => axisValuesOfCell(PRINTED, 15)).toThrow("the table has no cell 15");
   });
 
   it("names the cells that an answer rests on, with shares that add up", () => {

@@ -1,5 +1,5 @@
 import { askedOn, type Located, locate, type Place, valueAt } from "./locate.ts";
-import { requireSoundTable, strides, type Table, type TableAxis } from "./table.ts";
+import { requireSoundTable, type Table, type TableAxis } from "./table.ts";
 
 /** Beyond which end of an axis the edge cell is on the safe side of the truth, so that it may stand. */
 export type HarmlessEnd = "below" | "above" | "both";
@@ -15,8 +15,8 @@ export interface TableReading {
 
 /** One printed cell that an answer rests on. */
 export interface TableCorner {
-  /** The axis values of the cell, by axis name. */
-  readonly at: Readonly<Record<string, number>>;
+  /** Its place in the table's cells; `axisValuesOfCell` says where that is. */
+  readonly index: number;
   readonly cell: number;
   /** Its share in a linear answer; the shares add up to 1. */
   readonly weight_1: number;
@@ -67,36 +67,29 @@ const placeOf = (located: Located): Place =>
 
 /** The cells around a place that carry weight, or nothing when one of them has no figure. */
 function cornersOf(table: Table, places: readonly Place[]): readonly TableCorner[] | undefined {
-  const steps = strides(table.axes);
-  let partial: readonly {
-    readonly index: number;
-    readonly weight_1: number;
-    readonly at: Record<string, number>;
-  }[] = [{ index: 0, weight_1: 1, at: {} }];
-  table.axes.forEach((axis, dimension) => {
-    const place = places[dimension];
-    const step = steps[dimension];
-    if (place === undefined || step === undefined) return;
-    const sides =
-      place.lower === place.upper
-        ? [{ on: place.lower, share_1: 1 }]
-        : [
-            { on: place.lower, share_1: 1 - place.share_1 },
-            { on: place.upper, share_1: place.share_1 },
-          ];
-    partial = partial.flatMap(({ index, weight_1, at }) =>
-      sides.map(({ on, share_1 }) => ({
-        index: index + on * step,
-        weight_1: weight_1 * share_1,
-        at: { ...at, [axis.name]: valueAt(axis, on) },
-      })),
-    );
+  const steps = requireSoundTable(table);
+  let indexes = [0];
+  let weights = [1];
+  places.forEach(({ lower, upper, share_1 }, axis) => {
+    const step = steps[axis] ?? Number.NaN;
+    const nextIndexes: number[] = [];
+    const nextWeights: number[] = [];
+    indexes.forEach((index, at) => {
+      const weight_1 = weights[at] ?? Number.NaN;
+      nextIndexes.push(index + lower * step);
+      nextWeights.push(lower === upper ? weight_1 : weight_1 * (1 - share_1));
+      if (lower === upper) return;
+      nextIndexes.push(index + upper * step);
+      nextWeights.push(weight_1 * share_1);
+    });
+    indexes = nextIndexes;
+    weights = nextWeights;
   });
   const corners: TableCorner[] = [];
-  for (const { index, weight_1, at } of partial) {
+  for (const [at, index] of indexes.entries()) {
     const cell = table.cells[index];
     if (cell === null || cell === undefined) return undefined;
-    corners.push({ at, cell, weight_1 });
+    corners.push({ index, cell, weight_1: weights[at] ?? Number.NaN });
   }
   return corners;
 }
@@ -144,10 +137,13 @@ function refusal(table: Table, found: readonly Found[]): TableAnswer {
 }
 
 function combined(corners: readonly TableCorner[], { mode, worse = "more" }: TableReading): number {
-  const cells = corners.map(({ cell }) => cell);
-  const [low, high] = [Math.min(...cells), Math.max(...cells)];
+  let [low, high, mean] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
+  for (const { cell, weight_1 } of corners) {
+    low = Math.min(low, cell);
+    high = Math.max(high, cell);
+    mean += cell * weight_1;
+  }
   if (mode === "next-worse") return worse === "more" ? high : low;
-  const mean = corners.reduce((sum, { cell, weight_1 }) => sum + cell * weight_1, 0);
   return Math.min(high, Math.max(low, mean)); // rounding never leads outside the cells around
 }
 

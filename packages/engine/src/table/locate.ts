@@ -45,9 +45,10 @@ export function locate(axis: TableAxis, asked: number): Located {
   const near = ON_THE_VALUE * Math.max(high - low, Math.abs(low) * 1e-6, Math.abs(high) * 1e-6);
   if (asked < low - near) return { kind: "below", edge: 0 };
   if (asked > high + near) return { kind: "above", edge: last };
-  const on = axis.values.findIndex((value) => Math.abs(value - asked) <= near);
-  if (on >= 0) return { kind: "on", place: { lower: on, upper: on, share_1: 0 } };
-  const upper = axis.values.findIndex((value) => value > asked);
-  const [from, to] = [valueAt(axis, upper - 1), valueAt(axis, upper)];
+  let upper = 0;
+  while (upper < last && valueAt(axis, upper) < asked - near) upper += 1;
+  const to = valueAt(axis, upper);
+  if (Math.abs(to - asked) <= near) return { kind: "on", place: { lower: upper, upper, share_1: 0 } };
+  const from = valueAt(axis, upper - 1);
   return { kind: "on", place: { lower: upper - 1, upper, share_1: (asked - from) / (to - from) } };
 }

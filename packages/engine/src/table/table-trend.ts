@@ -1,5 +1,5 @@
 import { valueAt } from "./locate.ts";
-import { requireSoundTable, strides, type Table } from "./table.ts";
+import { axisValuesOfCell, requireSoundTable, type Table } from "./table.ts";
 
 /** Which way the cells must go as a value of the axis grows; equal cells are allowed. */
 export type Trend = "rising" | "falling";
@@ -24,8 +24,7 @@ export interface TrendFault {
  * @throws {InputError} `out-of-range` for a table that is not one
  */
 export function trendFaults(table: Table, trends: Readonly<Record<string, Trend>>): readonly TrendFault[] {
-  requireSoundTable(table);
-  const steps = strides(table.axes);
+  const steps = requireSoundTable(table);
   const indexOn = (cell: number, dimension: number): number =>
     Math.floor(cell / (steps[dimension] ?? 1)) % (table.axes[dimension]?.values.length ?? 1);
   const faults: TrendFault[] = [];
@@ -39,11 +38,10 @@ export function trendFaults(table: Table, trends: Readonly<Record<string, Trend>
         const next = table.cells[index + (on - indexOn(index, dimension)) * step];
         if (next === null || next === undefined) continue;
         if (expected === "rising" ? next < cell : next > cell) {
-          const at = table.axes.map((other, d) => [other.name, valueAt(other, indexOn(index, d))] as const);
           faults.push({
             axis: axis.name,
             expected,
-            at: Object.fromEntries(at),
+            at: axisValuesOfCell(table, index),
             to: valueAt(axis, on),
             cell,
             nextCell: next,

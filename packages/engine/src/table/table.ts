@@ -18,7 +18,7 @@ export interface Table {
 export const MOST_AXES = 5;
 
 /** How far apart in `cells` two neighbours on each axis lie. */
-export function strides(axes: readonly TableAxis[]): readonly number[] {
+function strides(axes: readonly TableAxis[]): readonly number[] {
   const steps: number[] = [];
   let step = 1;
   for (const { values } of axes.toReversed()) {
@@ -63,15 +63,18 @@ export function tableFaults({ axes, cells }: Table): readonly string[] {
   return faults;
 }
 
-const sound = new WeakSet<Table>();
+/** Tables that have passed, with the strides of their cells: a table is read thousands of times and never changes. */
+const sound = new WeakMap<Table, readonly number[]>();
 
 /**
  * Refuses a table that is not one. A table that has passed is not looked at again.
  *
+ * @returns the strides of its cells
  * @throws {InputError} `out-of-range`, with the first fault
  */
-export function requireSoundTable(table: Table): void {
-  if (sound.has(table)) return;
+export function requireSoundTable(table: Table): readonly number[] {
+  const known = sound.get(table);
+  if (known !== undefined) return known;
   const [fault] = tableFaults(table);
   if (fault !== undefined) {
     throw new InputError("out-of-range", "table", {
@@ -80,5 +83,19 @@ export function requireSoundTable(table: Table): void {
       remedy: "mend the table in the book",
     });
   }
-  sound.add(table);
+  const steps = strides(table.axes);
+  sound.set(table, steps);
+  return steps;
+}
+
+/** The axis values of a cell, by axis name. */
+export function axisValuesOfCell(table: Table, index: number): Readonly<Record<string, number>> {
+  const steps = requireSoundTable(table);
+  const values = table.axes.map(({ name, values: on }, axis) => {
+    const value = on[Math.floor(index / (steps[axis] ?? 1)) % on.length];
+    if (value === undefined || index < 0 || index >= table.cells.length)
+      throw new RangeError(`the table has no cell ${index}`);
+    return [name, value] as const;
+  });
+  return Object.fromEntries(values);
 }
