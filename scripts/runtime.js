@@ -2,7 +2,7 @@
 // It finds or brings the Node that the project runs on, and installs the project's packages when they changed.
 import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { delimiter, dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -126,7 +126,13 @@ export function ensureInstalled() {
   const stamp = join(ROOT, "node_modules", ".witnessmark-installed");
   if (stampIs(stamp, wanted)) return;
   console.log("Installing the packages that the lock file names.");
-  const done = npm(process.execPath, ["ci", "--no-audit", "--no-fund", "--loglevel=error"], ROOT);
+  const install = () => npm(process.execPath, ["ci", "--no-audit", "--no-fund", "--loglevel=error"], ROOT);
+  let done = install();
+  if (done.status !== 0 && existsSync(join(ROOT, "node_modules"))) {
+    console.log("Once more, from an empty folder: an install that was cut off may have left a part behind.");
+    rmSync(join(ROOT, "node_modules"), { recursive: true, force: true, maxRetries: 3 });
+    done = install();
+  }
   if (done.status !== 0)
     giveUp(
       "The packages could not be installed (see above). Check the network, then run the same command again.",
