@@ -114,6 +114,14 @@ export {
   type FuelKindFacts,
   HANDBOOK_FLUID_LBPERUSGAL,
 } from "./fuel/fuel-kinds.ts";
+export {
+  type FuelSource,
+  fuelConsistency,
+  type ReconciledFuel,
+  reconciledFuel,
+  reconciledFuelUncertainty,
+  reconcileFuel,
+} from "./fuel/reconcile.ts";
 export { fuelDensity, fuelDensity15, fuelVolumeCorrection } from "./fuel/volume-correction.ts";
 export {
   cylinderPressureAtTemperature,
@@ -148,6 +156,7 @@ export {
 export { type TyreAction, type TyreActionKind, tyreAction } from "./gas/tyre-action.ts";
 export { hydroplaningSpeedRolling, hydroplaningSpeedTouchdown, tyrePressureRule } from "./gas/tyre-rules.ts";
 export { InputError, type InputErrorCode, type InputErrorDetail } from "./input-error.ts";
+export { type AdverseLoading, adverseLoading, type VariableItem } from "./load/adverse-loading.ts";
 export {
   type Burn,
   type BurnPath,
@@ -200,7 +209,23 @@ export {
   STANDARD_MASSES,
   type StandardMass,
 } from "./load/standard-masses.ts";
+export {
+  type LimitedGroup,
+  type LimitedStation,
+  type StationMargin,
+  stationMargins,
+} from "./load/station-margins.ts";
+export { type LimitLine, type MomentRow, suspectRows } from "./load/suspect-rows.ts";
 export { checkTank, type TankArm, type TankFuel, tankArm_m, usable_m3 } from "./load/tank.ts";
+export {
+  type EdgeProbability,
+  probabilityOfEdges,
+  probabilityOfMassLimit,
+  probabilityWithin,
+  type UncertainItem,
+  type UncertainState,
+  uncertainState,
+} from "./load/uncertain-load.ts";
 export {
   minimumFuelForCheck,
   negligibleMassChange,

@@ -87,6 +87,7 @@ import {
   fuelVolume,
 } from "../fuel/amount.ts";
 import { coldSoakedTemperature, freezingMargin, recoveryTemperature } from "../fuel/cold-soak.ts";
+import { fuelConsistency, reconciledFuel, reconciledFuelUncertainty } from "../fuel/reconcile.ts";
 import { fuelDensity, fuelDensity15, fuelVolumeCorrection } from "../fuel/volume-correction.ts";
 import { nitrogenPressureAtTemperature, oxygenPressureAtTemperature } from "../gas/cylinder-pressure.ts";
 import { gaugePressureAtAmbient, gaugePressureAtTemperature } from "../gas/gauge-pressure.ts";
@@ -447,6 +448,10 @@ const ALL: readonly AnyQuantity[] = [
   sampleForMean,
   surveySample,
   passengerFromStated,
+  // fuel: reconcile
+  reconciledFuel,
+  reconciledFuelUncertainty,
+  fuelConsistency,
 ];
 
 function byId(all: readonly AnyQuantity[]): ReadonlyMap<string, AnyQuantity> {
