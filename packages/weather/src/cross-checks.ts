@@ -2,7 +2,7 @@ import { doubtful, type Fault, impossible, type Problem } from "./aspect.ts";
 import type { Elements } from "./elements.ts";
 import { type Group, problemOf } from "./group.ts";
 import type { Part } from "./groups/part.ts";
-import { precipitates } from "./groups/weather-code.ts";
+import { precipitates, type WeatherCode } from "./groups/weather-code.ts";
 import { inSector } from "./groups/wind.ts";
 
 /** Groups of which there is one; two that differ contradict each other. */
@@ -79,58 +79,51 @@ function windFaults({ wind }: Elements, groups: readonly Group[]): readonly (rea
 
 /** Fog is below 5/8 SM, mist from there. @source FAA-H-8083-28B, 27.4.2.7.3 */
 const FOG_BELOW_SM = 0.625;
+/** Nothing freezes on what it meets in air this warm. Common practice. */
+const WARM_C = 5;
 
-function weatherFaults(groups: readonly Group[], said: Elements): readonly (readonly [string, Fault])[] {
-  const faults: (readonly [string, Fault])[] = [];
-  const { temperature, visibility } = said;
-  for (const { part, text, outcome } of groups) {
-    if (part?.is !== "weather") continue;
-    const { descriptor, phenomena } = part.weather;
-    const liquid = phenomena.some((one) => one === "RA" || one === "DZ");
-    const cold = temperature?.belowZero === true;
-    if (cold && liquid && descriptor !== "FZ" && precipitates(part.weather)) {
-      const what = phenomena.includes("RA") ? "rain" : "drizzle";
-      faults.push([
-        text,
-        doubtful(
-          `${what} reported at ${temperature.coded_degC === 0 ? "just below 0" : temperature.coded_degC} C without FZ: treat as freezing ${what} until confirmed`,
-          "weather",
-        ),
-      ]);
-    }
-    if (descriptor === "FZ" && temperature !== undefined && temperature.coded_degC >= 5)
-      faults.push([
-        text,
-        doubtful(
-          `freezing at ${temperature.coded_degC} C: one of the two is wrong`,
-          "weather",
-          "temperature",
-        ),
-      ]);
-    if (
-      visibility?.coded.unit === "mi" &&
-      outcome === "used" &&
-      descriptor !== "MI" &&
-      descriptor !== "BC" &&
-      descriptor !== "PR"
-    ) {
-      const fog = phenomena.includes("FG") && part.weather.vicinity === undefined;
-      if (fog && visibility.coded.value >= FOG_BELOW_SM)
-        faults.push([text, doubtful("fog with 5/8 SM or more, which is coded as mist (BR) today")]);
-      if (phenomena.includes("BR") && visibility.coded.value < FOG_BELOW_SM)
-        faults.push([
-          text,
-          doubtful("mist with less than 5/8 SM, which is coded as fog (FG)", "visibility", "weather"),
-        ]);
-    }
+type Faults = readonly (readonly [string, Fault])[];
+
+/** Rain without FZ in air below zero, and freezing in air that is warm. */
+function freezingFaults(text: string, weather: WeatherCode, { temperature }: Elements): Faults {
+  if (temperature === undefined) return [];
+  const { descriptor, phenomena } = weather;
+  const liquid = phenomena.includes("RA") ? "rain" : phenomena.includes("DZ") ? "drizzle" : undefined;
+  if (temperature.belowZero && liquid !== undefined && descriptor !== "FZ" && precipitates(weather)) {
+    const cold = temperature.coded_degC === 0 ? "just below 0" : temperature.coded_degC;
+    const says = `${liquid} reported at ${cold} C without FZ: treat as freezing ${liquid} until confirmed`;
+    return [[text, doubtful(says, "weather")]];
   }
-  const cavokAnd = said.weather.find(({ vicinity }) => vicinity === undefined);
-  if ((said.cavok || said.noSignificantWeather) && cavokAnd !== undefined)
-    faults.push([
-      said.cavok ? "CAVOK" : "NSW",
-      doubtful(`says that there is no significant weather, and there is ${cavokAnd.code}`, "weather"),
-    ]);
-  return faults;
+  if (descriptor !== "FZ" || temperature.coded_degC < WARM_C) return [];
+  const says = `freezing at ${temperature.coded_degC} C: one of the two is wrong`;
+  return [[text, doubtful(says, "weather", "temperature")]];
+}
+
+/** Whole fog in what is mist's visibility, and the other way round. Reports in metres have other limits. */
+function fogFaults(text: string, weather: WeatherCode, { visibility }: Elements): Faults {
+  const { descriptor, phenomena, vicinity } = weather;
+  const whole = vicinity === undefined && (descriptor === undefined || descriptor === "FZ");
+  if (visibility?.coded.unit !== "mi" || !whole || weather.code === "FZBR") return [];
+  const thin = visibility.coded.value >= FOG_BELOW_SM;
+  if (phenomena.includes("FG") && thin)
+    return [[text, doubtful("fog with 5/8 SM or more, which is coded as mist (BR) today")]];
+  if (phenomena.includes("BR") && !thin)
+    return [
+      [text, doubtful("mist with less than 5/8 SM, which is coded as fog (FG)", "visibility", "weather")],
+    ];
+  return [];
+}
+
+function weatherFaults(groups: readonly Group[], said: Elements): Faults {
+  const faults = groups.flatMap(({ part, text }) =>
+    part?.is === "weather"
+      ? [...freezingFaults(text, part.weather, said), ...fogFaults(text, part.weather, said)]
+      : [],
+  );
+  const present = said.weather.find(({ vicinity }) => vicinity === undefined);
+  if ((!said.cavok && !said.noSignificantWeather) || present === undefined) return faults;
+  const says = `says that there is no significant weather, and there is ${present.code}`;
+  return [...faults, [said.cavok ? "CAVOK" : "NSW", doubtful(says, "weather")]];
 }
 
 /** Where groups that say the same thing, or belong together, contradict one another. */

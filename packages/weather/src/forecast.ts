@@ -1,93 +1,13 @@
-import { type Aspect, EVERYTHING, impossible, notUnderstood, type Problem, WHOLE_SKY } from "./aspect.ts";
+import { EVERYTHING, impossible, notUnderstood, type Problem, WHOLE_SKY } from "./aspect.ts";
 import { crossChecks } from "./cross-checks.ts";
-import { type DayTime, dayTimeOf } from "./day-time.ts";
+import type { DayTime } from "./day-time.ts";
 import { foldElements } from "./elements.ts";
+import { endsBefore, type PeriodHead, readPeriodHead, spanOf } from "./forecast-periods.ts";
 import { GroupList, problemOf, problemsOf } from "./group.ts";
 import { readGroup } from "./groups/read-group.ts";
 import { readHeader } from "./header.ts";
 import { missingFrom, openOf } from "./missing.ts";
 import type { Forecast, ForecastPeriod, PeriodKind } from "./report.ts";
-
-interface PeriodHead {
-  readonly kind: PeriodKind;
-  readonly probability_percent?: 30 | 40;
-  readonly from?: DayTime;
-  readonly to?: DayTime;
-}
-
-const SPAN = /^(\d{4})\/(\d{4})$/u;
-const spanOf = (token: string): readonly [DayTime, DayTime] | undefined => {
-  const found = SPAN.exec(token);
-  const [from, to] = [dayTimeOf(`${found?.[1] ?? ""}00`), dayTimeOf(`${found?.[2] ?? ""}00`)];
-  return from === undefined || to === undefined || from.hour === 24 ? undefined : [from, to];
-};
-
-/** Whether an end lies before its start; over the end of a month the day begins anew. */
-const endsBefore = (from: DayTime, to: DayTime): boolean => {
-  const overMonth = from.day >= 28 && to.day <= 3;
-  const hours = (to.day - from.day) * 24 + to.hour - from.hour;
-  return !overMonth && hours <= 0;
-};
-
-const SPAN_SAYS = "no time from and to behind it: it may hold at any time";
-
-/** Takes the words that begin a period; `undefined` when none begins here. */
-function readPeriodHead(list: GroupList, period: number): PeriodHead | undefined {
-  const { token } = list;
-  const at = /^FM(\d{6})$/u.exec(token);
-  if (at !== null) {
-    const from = dayTimeOf(at[1] ?? "");
-    const fault = impossible(
-      "a day or a time that cannot be: the group may hold at any time",
-      "validity",
-      ...WHOLE_SKY,
-    );
-    list.take("forecast", from === undefined ? { fault } : {}, { period });
-    return from === undefined ? { kind: "unclear" } : { kind: "FM", from };
-  }
-  const probability = /^PROB(30|40)$/u.exec(token)?.[1];
-  const percent = probability === "30" ? 30 : probability === "40" ? 40 : undefined;
-  const word = percent === undefined ? token : list.ahead(1);
-  const change = word === "TEMPO" || word === "INTER" || word === "BECMG" ? word : undefined;
-  if (percent === undefined && change === undefined) {
-    const slip = /^FM[\dOIL/]{2,8}Z?$|^PROB\w*$|^T[EMP]{3,4}O$|^B[ECMG]{3,5}$/u.test(token);
-    if (!slip && !SPAN.test(token)) return undefined;
-    const says = slip
-      ? "the beginning of a change, not understood"
-      : "a time without the word that says how it changes";
-    list.take(
-      "forecast",
-      { fault: notUnderstood(`${says}: it may hold at any time`, "validity", ...WHOLE_SKY) },
-      { period },
-    );
-    if (slip && SPAN.test(list.token)) list.take("forecast", {}, { period });
-    return { kind: "unclear" };
-  }
-  const words = percent !== undefined && change !== undefined ? 2 : 1;
-  const kind: PeriodKind =
-    percent === undefined
-      ? (change ?? "unclear")
-      : change === "TEMPO"
-        ? "PROB TEMPO"
-        : change === undefined
-          ? "PROB"
-          : "unclear";
-  const odds: Pick<PeriodHead, "probability_percent"> =
-    percent === undefined ? {} : { probability_percent: percent };
-  const span = spanOf(list.ahead(words));
-  if (span === undefined || endsBefore(...span)) {
-    const wrong = SPAN.test(list.ahead(words));
-    const says = span === undefined ? SPAN_SAYS : "it ends before it starts: it may hold at any time";
-    list.take(
-      "forecast",
-      { count: wrong ? words + 1 : words, fault: impossible(says, "validity", ...WHOLE_SKY) },
-      { period },
-    );
-    return { kind: "unclear", ...odds };
-  }
-  list.take("forecast", { count: words + 1 }, { period });
-  return { kind, ...odds, from: span[0], to: span[1] };
-}
 
 /** Words on amendments and on the next forecast, which stand at the end and are no weather. */
 const REMARK = /^(?:RMK|NXT|LAST|FCST|NO)$/u;
@@ -167,61 +87,69 @@ function endOf(
 
 const stands = (kind: PeriodKind): boolean => kind === "initial" || kind === "FM";
 
+/** A forecast of which nothing was understood says nothing at all. */
+function groupProblems(list: GroupList): readonly Problem[] {
+  const nothing = list.groups.every(({ section, part }) => section !== "forecast" || part === undefined);
+  return problemsOf(list.groups).map((problem) =>
+    nothing && problem.says === "not understood"
+      ? { ...problem, says: "not understood; no forecast content", affects: EVERYTHING }
+      : problem,
+  );
+}
+
+/** What a period says, and what it leaves open; its own problems are added to those told. */
+function periodOf(
+  list: GroupList,
+  heads: readonly PeriodHead[],
+  index: number,
+  validTo: DayTime | undefined,
+  told: Problem[],
+): ForecastPeriod {
+  const head = heads[index] ?? { kind: "unclear" };
+  const groups = list.groups.filter(({ section, period }) => section === "forecast" && period === index);
+  const elements = foldElements(groups);
+  told.push(...crossChecks(groups, elements, index));
+  const here = told.filter(({ period }) => period === undefined || period === index);
+  if (stands(head.kind)) told.push(...missingFrom(elements, WHOLE_SKY, here, index));
+  return {
+    ...head,
+    ...(stands(head.kind) ? endOf(heads, index, validTo) : {}),
+    text: groups.map(({ text }) => text).join(" "),
+    elements,
+    open: openOf(told.filter(({ period }) => period === index)),
+  };
+}
+
+/** A forecast that is not there, or no longer. */
+function absence(nil: boolean, cancelled: boolean): readonly Problem[] {
+  if (!nil && !cancelled) return [];
+  const says = nil
+    ? "the forecast is missing"
+    : "the forecast is cancelled: the earlier one may no longer be used, and there is none in its place";
+  return [problemOf(nil ? "NIL" : "CNL", { outcome: "missing", says, affects: EVERYTHING })];
+}
+
 export function decodeForecast(tokens: readonly string[]): Forecast {
   const list = new GroupList(tokens);
   const header = readHeader(list);
   const told: Problem[] = [...header.problems];
-  const empty = list.done;
-  const validity = empty || header.nil ? {} : readValidity(list, told);
-  let nil = header.nil;
+  const validity = list.done || header.nil ? {} : readValidity(list, told);
+  let nil = header.nil ?? false;
   let cancelled = false;
   while (list.token === "CNL" || list.token === "NIL") {
     if (list.token === "CNL") cancelled = true;
     else nil = true;
     list.take("header");
   }
-  const ended = nil || cancelled;
-  const { heads, remark } = ended ? { heads: [], remark: undefined } : readPeriods(list, validity);
+  const { heads, remark } = nil || cancelled ? { heads: [], remark: undefined } : readPeriods(list, validity);
   while (!list.done)
     list.take("forecast", {
       fault: notUnderstood("more text behind the end of the forecast: not used", ...EVERYTHING),
     });
-  const nothing = list.groups.every(({ section, part }) => section !== "forecast" || part === undefined);
-  const told0 = problemsOf(list.groups).map((problem) =>
-    nothing && problem.says === "not understood"
-      ? { ...problem, says: "not understood; no forecast content", affects: EVERYTHING }
-      : problem,
-  );
-  told.push(...told0);
-  const periods = heads.map((head, index): ForecastPeriod => {
-    const groups = list.groups.filter(({ section, period }) => section === "forecast" && period === index);
-    const elements = foldElements(groups);
-    told.push(...crossChecks(groups, elements, index));
-    const here = told.filter(({ period }) => period === undefined || period === index);
-    if (stands(head.kind)) told.push(...missingFrom(elements, WHOLE_SKY, here, index));
-    const open = openOf(told.filter(({ period }) => period === index));
-    return {
-      ...head,
-      ...(stands(head.kind) ? endOf(heads, index, validity.validTo) : {}),
-      text: groups.map(({ text }) => text).join(" "),
-      elements,
-      open,
-    };
-  });
-  const why = nil ? "NIL" : cancelled ? "CNL" : undefined;
-  if (why !== undefined) {
-    const says =
-      why === "NIL"
-        ? "the forecast is missing"
-        : "the forecast is cancelled: the earlier one may no longer be used, and there is none in its place";
-    told.push(problemOf(why, { outcome: "missing", says, affects: EVERYTHING }));
-  }
-  const extremes = list.groups.flatMap(({ part }) =>
-    part?.is === "temperature extreme" ? [part.extreme] : [],
-  );
+  told.push(...groupProblems(list));
+  const periods = heads.map((_, index) => periodOf(list, heads, index, validity.validTo, told));
+  told.push(...absence(nil, cancelled));
   const { station, issued } = header;
-  const valid = validity.validFrom !== undefined || (nil ?? false);
-  const open: readonly Aspect[] = openOf(told.filter(({ affects }) => affects.length > 0));
   return {
     kind: "forecast",
     ...(header.type === undefined ? { typeWordMissing: true } : {}),
@@ -229,8 +157,8 @@ export function decodeForecast(tokens: readonly string[]): Forecast {
     tokens,
     groups: list.groups,
     problems: told,
-    open,
-    accepted: station !== undefined && issued !== undefined && valid,
+    open: openOf(told),
+    accepted: station !== undefined && issued !== undefined && (validity.validFrom !== undefined || nil),
     ...(station === undefined ? {} : { station }),
     ...(issued === undefined ? {} : { issued }),
     ...(header.corrected ? { corrected: true } : {}),
@@ -239,7 +167,7 @@ export function decodeForecast(tokens: readonly string[]): Forecast {
     ...(cancelled ? { cancelled: true } : {}),
     ...validity,
     periods,
-    extremes,
+    extremes: list.groups.flatMap(({ part }) => (part?.is === "temperature extreme" ? [part.extreme] : [])),
     ...(remark === undefined ? {} : { remark }),
   };
 }

@@ -42,7 +42,36 @@ function readTrendTime(list: GroupList, head: TrendHead, period: number): boolea
   return true;
 }
 
-/** Reads body and trends up to RMK; the trends begin with the first BECMG or TEMPO. */
+/** Takes NOSIG; behind a change it contradicts it. */
+function readQuiet(list: GroupList, period: number | undefined): boolean {
+  if (list.token !== "NOSIG") return false;
+  if (period === undefined) list.take("body");
+  else
+    list.take(
+      "trend",
+      { fault: doubtful("no significant change, behind a change", ...WHOLE_SKY) },
+      { period },
+    );
+  return true;
+}
+
+/** Takes one group of weather; `seen` learns what it was about. */
+function readOne(list: GroupList, period: number | undefined, seen: Set<string>): void {
+  const section = period === undefined ? "body" : "trend";
+  const read = readGroup({ tokens: list.tokens, at: list.at, section, seen });
+  const stray =
+    period !== undefined && read.part?.is === "runway state" && read.fault === undefined
+      ? doubtful("runway state inside the trend, where it does not belong", "runway")
+      : undefined;
+  list.take(
+    section,
+    stray === undefined ? read : { ...read, fault: stray },
+    period === undefined ? {} : { period },
+  );
+  for (const name of [read.part?.is, ...(read.fault?.affects ?? [])]) if (name !== undefined) seen.add(name);
+}
+
+/** Reads body and trends up to RMK; the trends begin with the first BECMG or TEMPO. Whether NOSIG is among them. */
 function readBody(list: GroupList, heads: TrendHead[]): boolean {
   let quiet = false;
   let seen = new Set<string>();
@@ -54,32 +83,11 @@ function readBody(list: GroupList, heads: TrendHead[]): boolean {
       seen = new Set();
       continue;
     }
-    const period = heads.length - 1;
     const head = heads.at(-1);
-    if (head !== undefined && readTrendTime(list, head, period)) continue;
-    if (token === "NOSIG") {
-      quiet = true;
-      const fault = doubtful("no significant change, behind a change", ...WHOLE_SKY);
-      list.take(
-        head === undefined ? "body" : "trend",
-        head === undefined ? {} : { fault },
-        head === undefined ? {} : { period },
-      );
-      continue;
-    }
-    const section = head === undefined ? "body" : "trend";
-    const read = readGroup({ tokens: list.tokens, at: list.at, section, seen });
-    const stray =
-      head !== undefined && read.part?.is === "runway state" && read.fault === undefined
-        ? doubtful("runway state inside the trend, where it does not belong", "runway")
-        : undefined;
-    list.take(
-      section,
-      stray === undefined ? read : { ...read, fault: stray },
-      head === undefined ? {} : { period },
-    );
-    for (const name of [read.part?.is, ...(read.fault?.affects ?? [])])
-      if (name !== undefined) seen.add(name);
+    const period = head === undefined ? undefined : heads.length - 1;
+    if (head !== undefined && readTrendTime(list, head, heads.length - 1)) continue;
+    if (readQuiet(list, period)) quiet = true;
+    else readOne(list, period, seen);
   }
   return quiet;
 }

@@ -1,6 +1,6 @@
 import { type Measure, measure, type UnitId } from "@witnessmark/engine";
 import { doubtful, type Fault, impossible, notObserved, notUnderstood } from "../aspect.ts";
-import { faulty, type Reader, tokenAt, used } from "./read.ts";
+import { faulty, type GroupRead, type Place, type Reader, tokenAt, used } from "./read.ts";
 
 /** The wind as a report gives it: true direction, from where it blows. */
 export interface Wind {
@@ -44,22 +44,51 @@ function faultOfDirection(direction: string, speed: number): Fault | undefined {
   return undefined;
 }
 
-export const readWind: Reader = (place) => {
+/** A group that is no wind: missing, without a unit, or with a slip. `undefined` when it is about something else. */
+function readNoWind(place: Place): GroupRead | undefined {
   const token = tokenAt(place);
-  const found = WIND.exec(token);
-  if (found === null) {
-    if (MISSING.test(token) && token.includes("//") && !(token === "/////" && place.seen.has("wind")))
-      return faulty(notObserved("wind missing", "wind", "gust"));
-    if (WITHOUT_UNIT.test(token) && !(place.section !== "body" && /^\d{5,6}$/u.test(token)))
-      return faulty(
-        impossible(`wind without a unit; not used; expected ${UNIT_NAMES} at its end`, "wind", "gust"),
-      );
-    if (NEARLY.test(token))
-      return faulty(
-        notUnderstood("wind not understood; expected a form like 24008KT or 24015G25KT", "wind", "gust"),
-      );
-    return undefined;
-  }
+  if (MISSING.test(token) && token.includes("//") && !(token === "/////" && place.seen.has("wind")))
+    return faulty(notObserved("wind missing", "wind", "gust"));
+  const icingOrTurbulence = place.section !== "body" && /^\d{5,6}$/u.test(token);
+  if (WITHOUT_UNIT.test(token) && !icingOrTurbulence)
+    return faulty(
+      impossible(`wind without a unit; not used; expected ${UNIT_NAMES} at its end`, "wind", "gust"),
+    );
+  return NEARLY.test(token)
+    ? faulty(notUnderstood("wind not understood; expected a form like 24008KT or 24015G25KT", "wind", "gust"))
+    : undefined;
+}
+
+interface Read {
+  readonly direction: string;
+  readonly speed: Measure;
+  readonly speedAtLeast: boolean;
+  readonly gust?: Measure;
+  readonly gustAtLeast: boolean;
+}
+
+function windFrom({ direction, speed, speedAtLeast, gust, gustAtLeast }: Read): Wind {
+  const calm = speed.value === 0 && direction === "000";
+  const kind = calm ? "calm" : direction === "VRB" ? "variable" : "from";
+  return {
+    kind,
+    ...(kind === "from" ? { from_degTrue: Number(direction) } : {}),
+    speed_mPerS: speed.valueSI,
+    ...(speedAtLeast ? { speedAtLeast } : {}),
+    ...(gust === undefined ? {} : { gust_mPerS: gust.valueSI, ...(gustAtLeast ? { gustAtLeast } : {}) }),
+    coded: { speed, ...(gust === undefined ? {} : { gust }) },
+  };
+}
+
+const gustFault = (speed: Measure, gust: Measure): Fault =>
+  impossible(
+    gust.value === speed.value ? "gust not above the mean wind" : "gust below the mean wind",
+    "gust",
+  );
+
+export const readWind: Reader = (place) => {
+  const found = WIND.exec(tokenAt(place));
+  if (found === null) return readNoWind(place);
   const [, direction = "", speedFloor, speedText = "", gustFloor, gustText, unitText = ""] = found;
   const unit = UNIT[unitText] ?? "kt";
   if (!speedDigits(speedText) || (gustText !== undefined && !speedDigits(gustText)))
@@ -70,30 +99,17 @@ export const readWind: Reader = (place) => {
   const gust = gustText === undefined ? undefined : measure(Number(gustText), unit);
   if (Math.max(speed.valueSI, gust?.valueSI ?? 0) > HIGHEST_MPERS)
     return faulty(impossible("a wind stronger than any that was measured; not used", "wind", "gust"));
-  const gustBelow = gust !== undefined && gust.value <= speed.value && speedFloor === "";
-  const calm = speed.value === 0 && direction === "000";
-  const wind: Wind = {
-    kind: calm ? "calm" : direction === "VRB" ? "variable" : "from",
-    ...(calm || direction === "VRB" ? {} : { from_degTrue: Number(direction) }),
-    speed_mPerS: speed.valueSI,
-    ...(speedFloor === "P" ? { speedAtLeast: true } : {}),
-    ...(gust === undefined || gustBelow ? {} : { gust_mPerS: gust.valueSI }),
-    ...(gustFloor === "P" && !gustBelow ? { gustAtLeast: true } : {}),
-    coded: { speed, ...(gust === undefined || gustBelow ? {} : { gust }) },
-  };
-  const part = { is: "wind", wind } as const;
-  if (gustBelow)
-    return faulty(
-      impossible(
-        gust.value === speed.value ? "gust not above the mean wind" : "gust below the mean wind",
-        "gust",
-      ),
-      part,
-    );
-  if (calm && gust !== undefined) return faulty(impossible("calm with gusts; not used", "wind", "gust"));
-  if (wind.kind === "variable" && speed.value === 0)
-    return faulty(doubtful("variable with no speed; read as no wind"), part);
-  return used(part);
+  const read: Read = { direction, speed, speedAtLeast: speedFloor === "P", gustAtLeast: gustFloor === "P" };
+  if (gust === undefined) {
+    const wind = windFrom(read);
+    const none = wind.kind === "variable" && speed.value === 0;
+    return none
+      ? faulty(doubtful("variable with no speed; read as no wind"), { is: "wind", wind })
+      : used({ is: "wind", wind });
+  }
+  if (speed.value === 0) return faulty(impossible("no wind, and gusts; not used", "wind", "gust"));
+  if (gust.value <= speed.value) return faulty(gustFault(speed, gust), { is: "wind", wind: windFrom(read) });
+  return used({ is: "wind", wind: windFrom({ ...read, gust }) });
 };
 
 const SECTOR = /^(\d{3})V(\d{3})$/u;
