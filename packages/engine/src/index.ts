@@ -379,7 +379,7 @@ export {
   sunMeanLongitude,
   sunRightAscension,
 } from "./sun/sun-position.ts";
-export type { Place } from "./sun/sun-position-model.ts";
+export type { EarthPlace } from "./sun/sun-position-model.ts";
 export { civilDawn, civilDusk, sunrise, sunset } from "./sun/sun-times.ts";
 export {
   type HarmlessEnd,

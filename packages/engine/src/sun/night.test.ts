@@ -11,7 +11,7 @@ import {
   passengerRecencyNights,
   positionLightNights,
 } from "./night.ts";
-import type { Place } from "./sun-position-model.ts";
+import type { EarthPlace } from "./sun-position-model.ts";
 
 // a file of this repository, of which the shape is known
 const filed = JSON.parse(
@@ -29,7 +29,7 @@ const caseOf = (id: string): (typeof filed.cases)[number] => {
   return found;
 };
 
-const place = (latitude_deg: number, longitude_deg: number): Place => ({
+const place = (latitude_deg: number, longitude_deg: number): EarthPlace => ({
   latitude_rad: toSI(latitude_deg, "deg"),
   longitude_rad: toSI(longitude_deg, "deg"),
 });

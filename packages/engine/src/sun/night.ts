@@ -1,5 +1,5 @@
 import { CIVIL_TWILIGHT_rad, type Span, SUN_EDGE_ON_HORIZON_rad, spansBelow } from "./sun-crossings.ts";
-import { type Place, sunElevationAt_rad } from "./sun-position-model.ts";
+import { type EarthPlace, sunElevationAt_rad } from "./sun-position-model.ts";
 
 /**
  * Three nights, by three rules. They differ by up to an hour at each end, so none of them is called just "night".
@@ -13,11 +13,11 @@ const HOUR_MS = 3_600_000;
  *
  * @source 14 CFR 1.1 "night"; ICAO Annex 2 and SERA, where the State prescribes nothing else
  */
-export const civilNights = (place: Place, span: Span): readonly Span[] =>
+export const civilNights = (place: EarthPlace, span: Span): readonly Span[] =>
   spansBelow(place, span, CIVIL_TWILIGHT_rad);
 
 /** @source 14 CFR 1.1 "night" */
-export const isCivilNight = (place: Place, at_ms: number): boolean =>
+export const isCivilNight = (place: EarthPlace, at_ms: number): boolean =>
   sunElevationAt_rad(place, at_ms) < CIVIL_TWILIGHT_rad;
 
 /**
@@ -25,11 +25,11 @@ export const isCivilNight = (place: Place, at_ms: number): boolean =>
  *
  * @source 14 CFR 91.209(a); Alaska has a wording of its own
  */
-export const positionLightNights = (place: Place, span: Span): readonly Span[] =>
+export const positionLightNights = (place: EarthPlace, span: Span): readonly Span[] =>
   spansBelow(place, span, SUN_EDGE_ON_HORIZON_rad);
 
 /** @source 14 CFR 91.209(a) */
-export const arePositionLightsRequired = (place: Place, at_ms: number): boolean =>
+export const arePositionLightsRequired = (place: EarthPlace, at_ms: number): boolean =>
   sunElevationAt_rad(place, at_ms) < SUN_EDGE_ON_HORIZON_rad;
 
 /**
@@ -38,7 +38,7 @@ export const arePositionLightsRequired = (place: Place, at_ms: number): boolean 
  *
  * @source 14 CFR 61.57(b)
  */
-export function passengerRecencyNights(place: Place, span: Span): readonly Span[] {
+export function passengerRecencyNights(place: EarthPlace, span: Span): readonly Span[] {
   const around = { from_ms: span.from_ms - HOUR_MS, to_ms: span.to_ms + HOUR_MS };
   return positionLightNights(place, around)
     .map(({ from_ms, to_ms }) => ({
@@ -50,7 +50,7 @@ export function passengerRecencyNights(place: Place, span: Span): readonly Span[
 }
 
 /** @source 14 CFR 61.57(b) */
-export const isPassengerRecencyNight = (place: Place, at_ms: number): boolean =>
+export const isPassengerRecencyNight = (place: EarthPlace, at_ms: number): boolean =>
   passengerRecencyNights(place, { from_ms: at_ms, to_ms: at_ms + 1 }).length > 0;
 
 /** The span of 61.57(b) from a known sunset and the sunrise that follows it, in any one scale of time; none when short. */

@@ -1,5 +1,5 @@
 import { DAY_MS, julianDayOf_d } from "./calendar.ts";
-import { type Place, sunElevationAt_rad, sunInSky } from "./sun-position-model.ts";
+import { type EarthPlace, sunElevationAt_rad, sunInSky } from "./sun-position-model.ts";
 
 const DEG = Math.PI / 180;
 
@@ -18,7 +18,7 @@ export const ASTRONOMICAL_TWILIGHT_rad = -18 * DEG;
 const ROUNDS = 4;
 
 /** The noon (or, with `opposite`, the midnight) of the sun nearest to an instant. */
-export function sunNoonNear_ms(place: Place, near_ms: number, opposite = false): number {
+export function sunNoonNear_ms(place: EarthPlace, near_ms: number, opposite = false): number {
   let at_ms = near_ms;
   for (let round = 0; round < ROUNDS; round += 1) {
     const { hourAngle_rad } = sunInSky(place, julianDayOf_d(at_ms));
@@ -31,7 +31,12 @@ export function sunNoonNear_ms(place: Place, near_ms: number, opposite = false):
 const SETTLED_MS = 20;
 
 /** Between two instants of which one has the sun above and one below an elevation: when it passes. */
-export function crossing_ms(place: Place, from_ms: number, to_ms: number, elevation_rad: number): number {
+export function crossing_ms(
+  place: EarthPlace,
+  from_ms: number,
+  to_ms: number,
+  elevation_rad: number,
+): number {
   const aboveAtStart = sunElevationAt_rad(place, from_ms) >= elevation_rad;
   let [low, high] = [from_ms, to_ms];
   while (high - low > SETTLED_MS) {
@@ -51,7 +56,7 @@ export interface Span {
 const STEP_MS = 3_600_000;
 
 /** Instants between which the sun goes one way only: each hour, and each noon and midnight of the sun. */
-function samples(place: Place, { from_ms, to_ms }: Span): readonly number[] {
+function samples(place: EarthPlace, { from_ms, to_ms }: Span): readonly number[] {
   const at: number[] = [from_ms, to_ms];
   for (let hour = from_ms + STEP_MS; hour < to_ms; hour += STEP_MS) at.push(hour);
   for (let day = from_ms - DAY_MS; day <= to_ms + DAY_MS; day += DAY_MS) {
@@ -64,7 +69,7 @@ function samples(place: Place, { from_ms, to_ms }: Span): readonly number[] {
  * When, within a span, the sun's centre is below an elevation. A span that is dark throughout comes back whole.
  * A sun that shows for less than an hour away from its noon (within half a degree of a pole) may be missed.
  */
-export function spansBelow(place: Place, span: Span, elevation_rad: number): readonly Span[] {
+export function spansBelow(place: EarthPlace, span: Span, elevation_rad: number): readonly Span[] {
   const dark: Span[] = [];
   const at = samples(place, span);
   let since: number | undefined;

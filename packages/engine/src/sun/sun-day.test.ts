@@ -10,7 +10,7 @@ import {
   SUN_EDGE_ON_HORIZON_rad,
 } from "./sun-crossings.ts";
 import { type SunPassage, sunDay } from "./sun-day.ts";
-import { type Place, sunElevationAt_rad } from "./sun-position-model.ts";
+import { type EarthPlace, sunElevationAt_rad } from "./sun-position-model.ts";
 import { sunset as sunsetQuantity } from "./sun-times.ts";
 
 const EVENTS = ["civilDawn", "sunrise", "sunset", "civilDusk"] as const;
@@ -43,7 +43,7 @@ const caseOf = (id: string): (typeof filed.cases)[number] => {
   return found;
 };
 
-const place = (latitude_deg: number, longitude_deg: number): Place => ({
+const place = (latitude_deg: number, longitude_deg: number): EarthPlace => ({
   latitude_rad: toSI(latitude_deg, "deg"),
   longitude_rad: toSI(longitude_deg, "deg"),
 });

@@ -1,7 +1,7 @@
 import { InputError } from "../input-error.ts";
 import { type CalendarDate, DAY_MS, type LocalClock, localInstant_ms, utcOffsetAt_s } from "./calendar.ts";
 import { CIVIL_TWILIGHT_rad, crossing_ms, SUN_EDGE_ON_HORIZON_rad, sunNoonNear_ms } from "./sun-crossings.ts";
-import { type Place, sunElevationAt_rad } from "./sun-position-model.ts";
+import { type EarthPlace, sunElevationAt_rad } from "./sun-position-model.ts";
 
 /** When the sun passes an elevation on its way up or down, or why it does not. */
 export type SunPassage =
@@ -26,7 +26,7 @@ export interface SunDay {
 }
 
 /** @throws {InputError} `out-of-range`, `not-a-number` */
-function requirePlace({ latitude_rad, longitude_rad }: Place): void {
+function requirePlace({ latitude_rad, longitude_rad }: EarthPlace): void {
   for (const [name, value, most] of [
     ["latitude_rad", latitude_rad, Math.PI / 2],
     ["longitude_rad", longitude_rad, Math.PI],
@@ -42,7 +42,7 @@ function requirePlace({ latitude_rad, longitude_rad }: Place): void {
 
 /** The sun's passage of an elevation between its midnight and its noon (`up`), or its noon and its midnight. */
 export function passageOf(
-  place: Place,
+  place: EarthPlace,
   noon_ms: number,
   way: "up" | "down",
   elevation_rad: number,
@@ -57,7 +57,7 @@ export function passageOf(
 }
 
 /** The sun's noon nearest to the middle of a date on the clock of the place. */
-export const noonOf_ms = (place: Place, date: CalendarDate, clock: LocalClock): number =>
+export const noonOf_ms = (place: EarthPlace, date: CalendarDate, clock: LocalClock): number =>
   sunNoonNear_ms(place, localInstant_ms(date, DAY_MS / 2000, clock));
 
 /**
@@ -69,7 +69,7 @@ export const noonOf_ms = (place: Place, date: CalendarDate, clock: LocalClock): 
  * @throws {InputError} `out-of-range` for a date, zone, offset or place that is none
  * @source Meeus, Astronomical Algorithms, chapter 25; zenith distances of the US Naval Observatory
  */
-export function sunDay(place: Place, date: CalendarDate, clock: LocalClock): SunDay {
+export function sunDay(place: EarthPlace, date: CalendarDate, clock: LocalClock): SunDay {
   requirePlace(place);
   const noon_ms = noonOf_ms(place, date, clock);
   const midnight_ms = localInstant_ms(date, 0, clock);

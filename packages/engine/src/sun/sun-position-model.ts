@@ -59,7 +59,7 @@ const siderealTime_deg = (julianDay_d: number): number => {
 };
 
 /** A place on the earth: north and east above zero. */
-export interface Place {
+export interface EarthPlace {
   readonly latitude_rad: number;
   readonly longitude_rad: number;
 }
@@ -74,7 +74,7 @@ export interface SunInSky {
 }
 
 /** @source Meeus, chapter 13 */
-export function sunInSky({ latitude_rad, longitude_rad }: Place, julianDay_d: number): SunInSky {
+export function sunInSky({ latitude_rad, longitude_rad }: EarthPlace, julianDay_d: number): SunInSky {
   const { rightAscension_deg, declination_deg } = sunPosition(julianDay_d);
   const hourAngle_deg =
     turned_deg(siderealTime_deg(julianDay_d) + longitude_rad / RAD - rightAscension_deg + 180) - 180;
@@ -91,5 +91,5 @@ export function sunInSky({ latitude_rad, longitude_rad }: Place, julianDay_d: nu
   };
 }
 
-export const sunElevationAt_rad = (place: Place, at_ms: number): number =>
+export const sunElevationAt_rad = (place: EarthPlace, at_ms: number): number =>
   sunInSky(place, julianDayOf_d(at_ms)).elevation_rad;
