@@ -1,63 +1,26 @@
 import type { HappeningKind, WalkKind } from "@witnessmark/book";
-import { UNITS, type UnitId } from "@witnessmark/engine";
 import * as z from "zod/mini";
 import type { Answer, Author, Bodies, CouldNotReason, EventType, Status, Subject } from "./event.ts";
+import { FlightPart } from "./flight-part.ts";
+import {
+  count,
+  finite,
+  matching,
+  Name,
+  oneOf,
+  ReadValue,
+  Sha256,
+  text,
+  Uuid,
+  UuidV7,
+  When,
+  Words,
+} from "./parts.ts";
 
 /*
  * What each body must be at schema version 1. Every part says in words what is expected, since those words are what a
  * person reads. A part added to a body is a new schema version.
  */
-
-/** All names of a union type as a runtime list; a name missing or misspelt does not compile. */
-const names = <T extends string>(all: Readonly<Record<T, true>>): [T, ...T[]] =>
-  Object.keys(all) as [T, ...T[]]; // the keys of a record over T are T, and no union here is empty
-
-const oneOf = <T extends string>(all: Readonly<Record<T, true>>) => {
-  const list = names(all);
-  return z.enum(list, { error: `one of ${list.join(", ")}` });
-};
-
-/** Well-formed text that every store can hold: databases refuse the character 0, hashes a lone surrogate. */
-const isKeepable = (text: string): boolean => text.isWellFormed() && !text.includes("\0");
-
-const text = (min: number, max: number) => {
-  const error = `text of ${min} to ${max} characters, without the character 0 or half a character`;
-  return z
-    .string({ error })
-    .check(z.minLength(min, { error }), z.maxLength(max, { error }), z.refine(isKeepable, { error }));
-};
-
-const matching = (pattern: RegExp, error: string) => z.string({ error }).check(z.regex(pattern, { error }));
-
-const count = (min: number, max: number) => {
-  const error = `a whole number from ${min} to ${max}`;
-  return z.int({ error }).check(z.gte(min, { error }), z.lte(max, { error }));
-};
-
-const finite = z.number({ error: "a number" });
-
-/** Text of a name of something in the book: a check, an item, a gauge, a point. */
-const Name = text(1, 200);
-const Words = text(1, 4000);
-export const Uuid = matching(
-  /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/,
-  "a UUID in lower case",
-);
-export const UuidV7 = matching(
-  /^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/,
-  "a UUID of version 7 in lower case",
-);
-export const Sha256 = matching(/^[0-9a-f]{64}$/, "a SHA-256 as 64 lower-case hexadecimal figures");
-
-const WHEN = "a date and time with its offset, such as 2031-05-04T09:07:00+02:00";
-export const When = z
-  .string({ error: WHEN })
-  .check(z.iso.datetime({ offset: true, error: WHEN }), z.maxLength(40, { error: WHEN }));
-
-const UnitName = z.enum(Object.keys(UNITS) as [UnitId, ...UnitId[]], {
-  error: "a unit such as bar, psi, degC or L",
-}); // keys of a const object
-const ReadValue = z.strictObject({ value: finite, unit: UnitName });
 
 export const AuthorPart = z.strictObject({
   id: UuidV7,
@@ -180,11 +143,13 @@ export const BODIES: { readonly [T in EventType]: z.ZodMiniType<Bodies[T]> } = {
     words: Words,
     releasedBy: text(1, 400),
   }),
+  "flight.planned": z.strictObject({ flight: Uuid, planned: FlightPart }),
+  "flight.dropped": z.strictObject({ flight: Uuid, why: text(0, 400) }),
   "decision.signed": z.strictObject({
     decision: Uuid,
     walk: Uuid,
     answer: oneOf({ go: true, "not-going": true }),
-    flight: z.nullable(z.strictObject({ from: text(0, 120), to: text(0, 120), offBlocks: When })),
+    flight: z.nullable(FlightPart),
     at: When,
     bookSha256: Sha256,
     assessmentSha256: Sha256,

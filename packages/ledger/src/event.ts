@@ -1,5 +1,6 @@
 import type { HappeningKind, WalkKind } from "@witnessmark/book";
 import type { UnitId } from "@witnessmark/engine";
+import type { PlannedFlight } from "./flight.ts";
 
 /** Who made an event. Kept whole in each event, so that a ledger can be read with nothing but itself. */
 export interface Author {
@@ -30,14 +31,6 @@ export interface Subject {
   readonly kind: "check" | "discrepancy" | "happening" | "walk";
   /** A check's id, or the UUID of the others. */
   readonly id: string;
-}
-
-/** The flight that a decision is for, as far as the pilot says it. */
-export interface PlannedFlight {
-  readonly from: string;
-  readonly to: string;
-  /** Off blocks, ISO 8601 with offset. */
-  readonly offBlocks: string;
 }
 
 export type Status = "clear" | "caution" | "stop" | "open";
@@ -123,6 +116,10 @@ export interface Bodies {
     /** Who released it, as written on the work order. */
     readonly releasedBy: string;
   };
+  /** A flight as it is planned from here on; said again with the same id, it is planned anew. */
+  "flight.planned": { readonly flight: string; readonly planned: PlannedFlight };
+  /** It will not be made, or was. */
+  "flight.dropped": { readonly flight: string; readonly why: string };
   "decision.signed": {
     readonly decision: string;
     readonly walk: string;

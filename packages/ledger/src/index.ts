@@ -7,13 +7,24 @@ export type {
   EventType,
   KnownEvent,
   LedgerEvent,
-  PlannedFlight,
   Read,
   Status,
   Subject,
   UnknownEvent,
 } from "./event.ts";
 export type { ClockRemark, FaultCode, LedgerFault, RemarkCode } from "./fault.ts";
+export type {
+  FlightPlan,
+  LoadedItem,
+  OwnMinima,
+  PlannedField,
+  PlannedFlight,
+  PlannedLoad,
+  PlannedRoute,
+  Report,
+  RunwayCondition,
+  TypedConditions,
+} from "./flight.ts";
 export { advance, emptyState, fold } from "./fold/fold.ts";
 export { hashOfEvent, sha256 } from "./hash.ts";
 export { DRIFT_BOUND_MS, hlcTime_ms, isHlc, type Merged, merge, tick } from "./hlc.ts";
@@ -48,7 +59,7 @@ export {
   saysOfFaults,
 } from "./parse-event.ts";
 export { Projection } from "./projection.ts";
-export { bookInForce, currentWalk, lastAnswer, openDiscrepancies } from "./readers.ts";
+export { bookInForce, currentWalk, lastAnswer, openDiscrepancies, plannedFlight } from "./readers.ts";
 export {
   type DeviceKey,
   importPublicKey,
@@ -68,6 +79,7 @@ export type {
   Decision,
   Device,
   Discrepancy,
+  FlightOnRecord,
   GearState,
   Happening,
   Interruption,

@@ -21,6 +21,8 @@ const TYPES: Readonly<Record<EventType, true>> = {
   "groundGear.fitted": true,
   "discrepancy.raised": true,
   "discrepancy.closed": true,
+  "flight.planned": true,
+  "flight.dropped": true,
   "decision.signed": true,
   "event.withdrawn": true,
 };

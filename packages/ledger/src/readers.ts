@@ -1,4 +1,4 @@
-import type { AdoptedBook, AircraftState, CheckAnswer, Discrepancy, Walk } from "./state.ts";
+import type { AdoptedBook, AircraftState, CheckAnswer, Discrepancy, FlightOnRecord, Walk } from "./state.ts";
 
 /** The last answer to a check, whatever walk it was in; it may be one that an interruption asks for again. */
 export const lastAnswer = (state: AircraftState, check: string): CheckAnswer | undefined =>
@@ -14,3 +14,7 @@ export const currentWalk = (state: AircraftState): Walk | undefined =>
 
 /** The book adopted last. */
 export const bookInForce = (state: AircraftState): AdoptedBook | undefined => state.books.at(-1);
+
+/** The flight planned last of those that were not dropped. */
+export const plannedFlight = (state: AircraftState): FlightOnRecord | undefined =>
+  [...state.flights.values()].at(-1);

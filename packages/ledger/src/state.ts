@@ -1,15 +1,6 @@
 import type { HappeningKind, WalkKind } from "@witnessmark/book";
-import type {
-  Answer,
-  Author,
-  Bodies,
-  CouldNotReason,
-  KnownEvent,
-  PlannedFlight,
-  Read,
-  Status,
-  Subject,
-} from "./event.ts";
+import type { Answer, Author, Bodies, CouldNotReason, KnownEvent, Read, Status, Subject } from "./event.ts";
+import type { PlannedFlight } from "./flight.ts";
 
 /** Where a fact came from: enough to show it, order it and point to it. */
 export interface Origin {
@@ -107,6 +98,11 @@ export interface Discrepancy {
   })[];
 }
 
+export interface FlightOnRecord extends Origin {
+  readonly id: string;
+  readonly planned: PlannedFlight;
+}
+
 export interface Decision extends Origin {
   readonly id: string;
   readonly walk: string;
@@ -167,6 +163,8 @@ export interface AircraftState {
   readonly happenings: readonly Happening[];
   readonly groundGear: ReadonlyMap<string, GearState>;
   readonly discrepancies: ReadonlyMap<string, Discrepancy>;
+  /** Flights that are planned or were made, each as it was planned last; the one planned last stands last. */
+  readonly flights: ReadonlyMap<string, FlightOnRecord>;
   readonly decisions: readonly Decision[];
   readonly photos: readonly (Origin & {
     readonly subject: Subject;

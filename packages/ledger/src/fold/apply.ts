@@ -97,6 +97,16 @@ function applyRecord(draft: Draft, event: Record_): void {
       draft.list("happenings").push({ ...origin, kind, at, at_ms, ...present({ words }) });
       return;
     }
+    case "flight.planned": {
+      const { flight: id, planned } = event.body;
+      const flights = draft.map("flights");
+      flights.delete(id); // so that the one planned last stands last
+      flights.set(id, { ...origin, id, planned: { ...planned, id } });
+      return;
+    }
+    case "flight.dropped":
+      draft.map("flights").delete(event.body.flight);
+      return;
     case "decision.signed": {
       const { decision: id, ...said } = event.body;
       const signed = event.signature !== undefined;

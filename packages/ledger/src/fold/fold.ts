@@ -21,6 +21,7 @@ export const emptyState = (aircraft: string): AircraftState => ({
   happenings: [],
   groundGear: new Map(),
   discrepancies: new Map(),
+  flights: new Map(),
   decisions: [],
   photos: [],
   notes: [],

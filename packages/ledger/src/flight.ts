@@ -1,0 +1,106 @@
+import type { Read } from "./event.ts";
+
+/** The flight that a decision is for, as far as the pilot says it. Values are kept as they were given. */
+export interface PlannedFlight {
+  /** UUID of the flight; absent when it was only named and never planned. */
+  readonly id?: string;
+  readonly from: string;
+  readonly to: string;
+  /** Off blocks, ISO 8601 with offset. */
+  readonly offBlocks: string;
+  readonly plan?: FlightPlan;
+}
+
+/** Everything of a flight that its numbers are worked out from. A part that is absent leaves its answers open. */
+export interface FlightPlan {
+  /** Id of the rules that the flight is judged by, such as `us-part-91`. */
+  readonly rulePack: string;
+  readonly flightRules: "VFR" | "IFR";
+  readonly load?: PlannedLoad;
+  readonly route?: PlannedRoute;
+  readonly departure?: PlannedField;
+  readonly destination?: PlannedField;
+  readonly alternate?: PlannedField;
+  readonly own?: OwnMinima;
+}
+
+/** A person or a thing aboard. */
+export interface LoadedItem {
+  readonly id: string;
+  /** Id of the seat or bay in the book. */
+  readonly station: string;
+  readonly what: string;
+  readonly mass: Read;
+  /** On scales, said by the person, or a published standard figure. */
+  readonly known: "weighed" | "stated" | "standard";
+}
+
+export interface PlannedLoad {
+  readonly items: readonly LoadedItem[];
+  /** What is in each tank at start-up, all of it, the unusable part too. */
+  readonly fuel: readonly { readonly tank: string; readonly volume: Read }[];
+  readonly fuelTemperature?: Read;
+  /** Id of the envelope in the book; its first when absent. */
+  readonly envelope?: string;
+}
+
+export interface PlannedRoute {
+  readonly distance: Read;
+  /** From take-off to landing. */
+  readonly time: Read;
+  /** Pressure altitude of the cruise. */
+  readonly level: Read;
+  /** From the destination to the alternate. */
+  readonly alternateTime?: Read;
+  /** Mass or volume; from the book's burn when absent. */
+  readonly tripFuel?: Read;
+  readonly taxiFuel?: Read;
+  /** Share of the trip fuel, 0 to 1. */
+  readonly contingency_1?: number;
+  /** Beyond all that the rules ask for. */
+  readonly extraFuel?: Read;
+}
+
+export type RunwayCondition = "dry" | "wet" | "snow" | "slush" | "ice";
+
+/** A report as it came, and when; pasted, typed or fetched. */
+export interface Report {
+  readonly text: string;
+  /** ISO 8601 with offset. */
+  readonly receivedAt: string;
+}
+
+/** What the pilot read or was told, where there is no report, or in its place. */
+export interface TypedConditions {
+  /** ISO 8601 with offset. */
+  readonly observedAt: string;
+  /** From where, degrees true. */
+  readonly windFrom?: Read;
+  readonly windSpeed?: Read;
+  readonly windGust?: Read;
+  readonly oat?: Read;
+  readonly dewPoint?: Read;
+  readonly qnh?: Read;
+  readonly visibility?: Read;
+  readonly ceiling?: Read;
+}
+
+export interface PlannedField {
+  /** Code of a field of the book. */
+  readonly code: string;
+  /** Name of the runway, such as "29". */
+  readonly runway: string;
+  readonly condition: RunwayCondition;
+  readonly metar?: Report;
+  readonly taf?: Report;
+  readonly typed?: TypedConditions;
+}
+
+/** What the pilot asks for beyond the rules. */
+export interface OwnMinima {
+  readonly ceiling?: Read;
+  readonly visibility?: Read;
+  readonly crosswind?: Read;
+  readonly takeOffFactor_1?: number;
+  readonly landingFactor_1?: number;
+}
