@@ -195,6 +195,7 @@ export { floorLoading, mostOnFloor } from "./load/floor.ts";
 export { centreLimit, momentLimit } from "./load/limit-lines.ts";
 export { type LoadedState, type LoadItem, loadedState } from "./load/loaded-state.ts";
 export {
+  CHECKED_BAG_SURVEY,
   passengerFromStated,
   sampleForMean,
   spreadOfMean,

@@ -127,3 +127,10 @@ export const passengerFromStated = defineQuantity({
   notes: ["A rule of commercial flying, and good practice for others."],
   compute: ({ stated_kg, allowances_kg }) => exactSum([stated_kg, ...allowances_kg]),
 });
+
+/**
+ * Checked bags to weigh for a mass survey of one's own, and the confidence range that it should reach.
+ *
+ * @source AMC2 CAT.POL.MAB.100(e), paragraph (b), UK CAA ORS9 Decision No. 1
+ */
+export const CHECKED_BAG_SURVEY = { sample_count: 2000, confidenceRange_1: 0.01 } as const;
