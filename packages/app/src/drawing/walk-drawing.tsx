@@ -4,6 +4,7 @@ import { memo, type RefCallback, useCallback, useMemo } from "react";
 import { MarkAt } from "../marks/mark.tsx";
 import { AircraftPlan } from "./aircraft-plan.tsx";
 import type { Camera } from "./camera.ts";
+import { labelPlaces, type Place } from "./label-places.ts";
 import type { ScenePoint, SceneStop, WalkScene } from "./walk-scene.ts";
 
 interface WalkDrawingProps {
@@ -26,6 +27,10 @@ export const WalkDrawing = memo(function WalkDrawing({
 }: WalkDrawingProps) {
   const { pxPerMetre } = camera;
   const project = useMemo(() => noseUp(pxPerMetre, 0, 0), [pxPerMetre]);
+  const numbers = useMemo(
+    () => stanceNumbers(plan, book, pxPerMetre, mark_px),
+    [plan, book, pxPerMetre, mark_px],
+  );
   return (
     <g transform={`translate(${camera.originX_px} ${camera.originY_px})`}>
       <WalkPath book={book} plan={plan} here={scene.here?.stance.id} pxPerMetre={pxPerMetre} />
@@ -38,6 +43,7 @@ export const WalkDrawing = memo(function WalkDrawing({
           state={stop.state}
           pxPerMetre={pxPerMetre}
           ring_px={ring_px}
+          at={numbers.get(stop.stance.id)}
         />
       ))}
       <Sight here={scene.here} inHand={scene.inHand} project={project} ring_px={ring_px} />
@@ -92,25 +98,65 @@ function halfWidthAt(book: Book, x_m: number): number {
   return aft?.[1] ?? 0;
 }
 
+const DIGIT_px = 8.5;
+const LINE_px = 15;
+const SOLES_px = 9;
+
+/** Where the number of each stance stands outside: behind who stands there, or where there is room. */
+export function stanceNumbers(
+  plan: WalkPlan,
+  book: Book,
+  pxPerMetre: number,
+  mark_px: number,
+): ReadonlyMap<string, Place> {
+  const outside = plan.stops.filter(({ stance }) => stance.posture !== "inside");
+  const labels = outside.map(({ stance, number }) => ({
+    id: stance.id,
+    x: stance.place[1] * pxPerMetre,
+    y: stance.place[0] * pxPerMetre,
+    width: String(number).length * DIGIT_px,
+    height: LINE_px,
+    liked_rad: ((stance.facing + 90) * Math.PI) / 180,
+  }));
+  const points = new Set(
+    plan.stops.flatMap(({ steps }) =>
+      steps.map((step) => (step.kind === "check" ? step.check.point : step.item.point)),
+    ),
+  );
+  const taken = [...points].flatMap((id) => {
+    const place = book.points.get(id)?.place;
+    return place === undefined
+      ? []
+      : [{ x: place[1] * pxPerMetre, y: place[0] * pxPerMetre, radius: mark_px / 2 }];
+  });
+  const soles = labels.map(({ x, y }) => ({ x, y, radius: SOLES_px }));
+  return labelPlaces(labels, [...taken, ...soles]);
+}
+
 interface StanceMarkProps {
   readonly stance: SceneStop["stance"];
   readonly number: number;
   readonly state: SceneStop["state"];
   readonly pxPerMetre: number;
   readonly ring_px: number;
+  /** Where its number stands; none for a stance inside. */
+  readonly at: Place | undefined;
 }
 
-const StanceMark = memo(function StanceMark({ stance, number, state, pxPerMetre, ring_px }: StanceMarkProps) {
+const StanceMark = memo(function StanceMark({
+  stance,
+  number,
+  state,
+  pxPerMetre,
+  ring_px,
+  at,
+}: StanceMarkProps) {
   const [x_m, y_m] = stance.place;
   const [x, y] = [y_m * pxPerMetre, x_m * pxPerMetre];
   const inside = stance.posture === "inside";
   const soles = feet(stance.place, stance.facing, noseUp(pxPerMetre, 0, 0));
-  const behind_rad = ((stance.facing + 90) * Math.PI) / 180;
   const ring = state === "here" && !inside;
-  const label =
-    state === "here"
-      ? { x: x + ring_px + 14, y: y + 15 }
-      : { x: x + Math.cos(behind_rad) * 20, y: y + Math.sin(behind_rad) * 20 };
+  const label = state === "here" && !inside ? { x: x + ring_px + 14, y: y + 15 } : at;
   return (
     <g>
       {ring ? <circle className="here-ring" cx={x} cy={y} r={ring_px} /> : null}
@@ -118,7 +164,7 @@ const StanceMark = memo(function StanceMark({ stance, number, state, pxPerMetre,
         <path className="here-ring" d={`M${x - ring_px - 5},${y}h10M${x + ring_px - 5},${y}h10`} />
       ) : null}
       <path className={`feet feet-${state}`} d={soles} />
-      {inside ? null : (
+      {label === undefined ? null : (
         <text
           className={`stance-number stance-${state} halo`}
           x={label.x}
