@@ -111,13 +111,13 @@ function fuelItems(tank: TankFuel, volume_m3: number, density: number): readonly
   ];
 }
 
-function stateWith(plan: BurnPlan, volumes: Volumes, burnt_kg: number): BurnState {
+function stateWith(plan: BurnPlan, base: LoadItem, volumes: Volumes, burnt_kg: number): BurnState {
   const volumeOf = (tank: TankFuel): number => volumes.get(tank.id) ?? tank.volume_m3;
   const fuel = plan.tanks.map((tank) => fuelItems(tank, volumeOf(tank), plan.density_kgPerM3));
   const side = (which: TankFuel["side"]): number =>
     plan.tanks.filter((tank) => tank.side === which).reduce((sum, tank) => sum + volumeOf(tank), 0);
   return {
-    ...loadedState([...plan.withoutFuel, ...fuel.map(([item]) => item)]),
+    ...loadedState([base, ...fuel.map(([item]) => item)]),
     burnt_kg,
     fuel_kg: fuel.reduce((sum, [, usable_kg]) => sum + usable_kg, 0),
     imbalance_kg: plan.density_kgPerM3 * (side("right") - side("left")),
@@ -179,7 +179,10 @@ export function burnPath(plan: BurnPlan): BurnPath {
     return { id, at_kg: total };
   });
   let volumes: Volumes = new Map(plan.tanks.map((tank) => [tank.id, tank.volume_m3]));
-  let state = stateWith(plan, volumes, 0);
+  const { mass_kg, moment_kgm, lateralMoment_kgm } = loadedState(plan.withoutFuel);
+  // All but the fuel is one item from here on.
+  const base = { mass_kg, arm_m: 0, extraMoment_kgm: moment_kgm, extraLateralMoment_kgm: lateralMoment_kgm };
+  let state = stateWith(plan, base, volumes, 0);
   const usable_kg = state.fuel_kg;
   const rest_kg = 1e-12 * Math.max(1, usable_kg); // what adding up burns leaves over
   const states = [state];
@@ -210,7 +213,7 @@ export function burnPath(plan: BurnPlan): BurnPath {
       const arrives = stop !== undefined && stop.step_kg <= step_kg + rest_kg;
       next.set(tank.id, arrives ? stop.stop_m3 : volume - rate_m3PerKg * step_kg);
     }
-    const reached = stateWith(plan, next, state.burnt_kg + step_kg);
+    const reached = stateWith(plan, base, next, state.burnt_kg + step_kg);
     pieces.push({ from: state, to: reached, ...along });
     states.push(reached);
     mark(reached);

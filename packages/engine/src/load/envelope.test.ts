@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { toSI } from "../units/convert.ts";
-import { type Envelope, edgesOf, pointInEnvelope } from "./envelope.ts";
+import { type Envelope, edgesOf, pointInEnvelope, sideOf } from "./envelope.ts";
 import { envelopeFaults } from "./envelope-faults.ts";
 
 const inLbAndIn = (points: readonly (readonly [lb: number, inches: number])[]): Envelope => ({
@@ -85,6 +85,32 @@ const anyEnvelope: fc.Arbitrary<Envelope> = fc
     return { points };
   })
   .filter((envelope) => envelopeFaults(envelope).length === 0);
+
+describe("the side of a line on which a place lies", () => {
+  it("is right to the last bit, by whole-number arithmetic, also next to the line", () => {
+    const unit = 2 ** -52; // near one, doubles are whole multiples of it
+    const near = fc.tuple(fc.integer({ min: -3, max: 3 }), fc.integer({ min: -3, max: 3 }));
+    fc.assert(
+      fc.property(near, near, near, ([ax, ay], [bx, by], [px, py]) => {
+        // A line from about (1, 1) to about (1.5, 1.5), and a place at about (1.25, 1.25)
+        const at = (base: number, x: number, y: number) => ({
+          arm_m: base + x * unit,
+          mass_kg: base + y * unit,
+        });
+        const whole = (base: number, step: number) => BigInt(base * 4) * 2n ** 50n + BigInt(step);
+        const [A, B, P] = [
+          [whole(1, ax), whole(1, ay)],
+          [whole(1.5, bx), whole(1.5, by)],
+          [whole(1.25, px), whole(1.25, py)],
+        ] as const;
+        const exact = (B[0] - A[0]) * (P[1] - A[1]) - (B[1] - A[1]) * (P[0] - A[0]);
+        const sign = exact > 0n ? 1 : exact < 0n ? -1 : 0;
+        expect(Math.sign(sideOf(at(1, ax, ay), at(1.5, bx, by), at(1.25, px, py)))).toBe(sign);
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
 
 describe("on the line", () => {
   it("counts as inside: every corner, and every edge at any share of it", () => {

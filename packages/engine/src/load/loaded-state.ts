@@ -13,6 +13,8 @@ export interface LoadItem {
    * aircraft whose printed arm is rounded (with an arm of 0).
    */
   readonly extraMoment_kgm?: number;
+  /** The same across: a moment about the centre line that comes on top. */
+  readonly extraLateralMoment_kgm?: number;
 }
 
 /** Everything aboard, added. */
@@ -27,13 +29,24 @@ export interface LoadedState {
   readonly lateralArm_m: number;
 }
 
-function check(value: number, field: string, least: number): void {
-  if (Number.isFinite(value) && value >= least) return;
-  throw new InputError(Number.isFinite(value) ? "out-of-range" : "not-a-number", field, {
-    expected: least === 0 ? "a mass of zero or more" : "a finite number",
-    received: String(value),
-    remedy: "check the figure and its unit",
-  });
+const FIELDS = ["mass_kg", "arm_m", "lateralArm_m", "extraMoment_kgm", "extraLateralMoment_kgm"] as const;
+
+function check(items: readonly LoadItem[]): void {
+  for (const [index, item] of items.entries()) {
+    for (const field of FIELDS) {
+      const value = item[field] ?? 0;
+      if (Number.isFinite(value) && (field !== "mass_kg" || value >= 0)) continue;
+      throw new InputError(
+        Number.isFinite(value) ? "out-of-range" : "not-a-number",
+        `items[${index}].${field}`,
+        {
+          expected: field === "mass_kg" ? "a mass of zero or more" : "a finite number",
+          received: String(value),
+          remedy: "check the figure and its unit",
+        },
+      );
+    }
+  }
 }
 
 /**
@@ -43,13 +56,7 @@ function check(value: number, field: string, least: number): void {
  * @throws {InputError} `not-a-number`, `out-of-range` (a mass below zero, or no mass at all); names the item
  */
 export function loadedState(items: readonly LoadItem[]): LoadedState {
-  items.forEach((item, index) => {
-    const name = (field: string): string => `items[${index}].${field}`;
-    check(item.mass_kg, name("mass_kg"), 0);
-    check(item.arm_m, name("arm_m"), Number.NEGATIVE_INFINITY);
-    check(item.lateralArm_m ?? 0, name("lateralArm_m"), Number.NEGATIVE_INFINITY);
-    check(item.extraMoment_kgm ?? 0, name("extraMoment_kgm"), Number.NEGATIVE_INFINITY);
-  });
+  check(items);
   const mass_kg = exactSum(items.map((item) => item.mass_kg));
   if (!(mass_kg > 0)) {
     throw new InputError("out-of-range", "items", {
@@ -58,15 +65,16 @@ export function loadedState(items: readonly LoadItem[]): LoadedState {
       remedy: "give the empty aircraft as an item",
     });
   }
-  const moment_kgm = exactSumOfProducts(
-    items.flatMap(({ mass_kg: mass, arm_m, extraMoment_kgm = 0 }) => [
-      [mass, arm_m] as const,
-      [extraMoment_kgm, 1] as const,
-    ]),
-  );
-  const lateralMoment_kgm = exactSumOfProducts(
-    items.map(({ mass_kg: mass, lateralArm_m = 0 }) => [mass, lateralArm_m] as const),
-  );
+  const along: (readonly [number, number])[] = [];
+  const across: (readonly [number, number])[] = [];
+  for (const item of items) {
+    along.push([item.mass_kg, item.arm_m]);
+    across.push([item.mass_kg, item.lateralArm_m ?? 0]);
+    if (item.extraMoment_kgm !== undefined) along.push([item.extraMoment_kgm, 1]);
+    if (item.extraLateralMoment_kgm !== undefined) across.push([item.extraLateralMoment_kgm, 1]);
+  }
+  const moment_kgm = exactSumOfProducts(along);
+  const lateralMoment_kgm = exactSumOfProducts(across);
   return {
     mass_kg,
     moment_kgm,

@@ -109,7 +109,7 @@ export const probabilityOfEdges = (state: UncertainState, envelope: Envelope): r
   edgesOf(envelope).map((edge) => edgeProbability(state, edge, direction(envelope)));
 
 const SPAN = 8; // standard uncertainties to each side: what lies beyond is below 1e-14
-const STEPS = 400;
+const STEPS = 80;
 
 /** Where the polygon is cut at a mass: the arms at which one goes in and out, rising. */
 function cuts(envelope: Envelope, mass_kg: number): readonly number[] {
