@@ -2,11 +2,17 @@ import { describe, expect, it } from "vitest";
 import { faultSentence } from "./faults/fault-sentence.ts";
 import { readBook } from "./read-book.ts";
 import type { BadBook } from "./testing/bad-book.ts";
+import { badFields } from "./testing/bad-fields.ts";
+import { badFlight } from "./testing/bad-flight.ts";
+import { badLoading } from "./testing/bad-loading.ts";
 import { badMeasures } from "./testing/bad-measures.ts";
+import { badPerformance } from "./testing/bad-performance.ts";
 import { badPlaces } from "./testing/bad-places.ts";
 import { badReferences } from "./testing/bad-references.ts";
 import { badShapes } from "./testing/bad-shapes.ts";
+import { badTanks } from "./testing/bad-tanks.ts";
 import { badYaml } from "./testing/bad-yaml.ts";
+import { flightBookText } from "./testing/flight-book.ts";
 import { smallBookText } from "./testing/small-book.ts";
 
 const MARK = "▶";
@@ -17,12 +23,14 @@ async function sentences(text: string): Promise<readonly string[]> {
 }
 
 /** The bad text without its marks, and the place of each mark as a fault names it. */
-function marked({ edits }: BadBook): { readonly text: string; readonly places: readonly string[] } {
-  let text = smallBookText;
+function marked(
+  { edits }: BadBook,
+  good = smallBookText,
+): { readonly text: string; readonly places: readonly string[] } {
+  let text = good;
   for (const [from, to] of edits) {
     const parts = text.split(from);
-    if (parts.length !== 2)
-      throw new Error(`the small book has "${from}" ${parts.length - 1} times, not once`);
+    if (parts.length !== 2) throw new Error(`the book has "${from}" ${parts.length - 1} times, not once`);
     text = parts.join(to);
   }
   const pieces = text.split(MARK);
@@ -37,14 +45,19 @@ function marked({ edits }: BadBook): { readonly text: string; readonly places: r
 }
 
 describe.each([
-  ["text that is not the YAML of a book", badYaml],
-  ["values of the wrong shape", badShapes],
-  ["measures, gauges and limits", badMeasures],
-  ["references and order", badReferences],
-  ["places and the shape of the aircraft", badPlaces],
-])("of %s, the reader names every fault, its place and the way out:", (_, books) => {
+  ["text that is not the YAML of a book", badYaml, smallBookText],
+  ["values of the wrong shape", badShapes, smallBookText],
+  ["measures, gauges and limits", badMeasures, smallBookText],
+  ["references and order", badReferences, smallBookText],
+  ["places and the shape of the aircraft", badPlaces, smallBookText],
+  ["masses, arms, limits and stations", badLoading, flightBookText],
+  ["tanks and envelopes", badTanks, flightBookText],
+  ["fuel, oxygen, cabin and ice protection", badFlight, flightBookText],
+  ["performance tables", badPerformance, flightBookText],
+  ["fields and runways", badFields, flightBookText],
+])("of %s, the reader names every fault, its place and the way out:", (_, books, good) => {
   it.each(books)("$wrong", async (bad) => {
-    const { text, places } = marked(bad);
+    const { text, places } = marked(bad, good);
     expect(places).toHaveLength(bad.says.length);
     const expected = bad.says.map(
       (says, i) => `zz.yaml, ${places[i]}${says.startsWith("expected") ? ": " : ", "}${says}`,

@@ -31,6 +31,7 @@ export const cabinHoldsItsAir: Rule = ({ cabin }, report) => {
         expected: `a cabin altitude not below that of the row before, ${measureText(before.cabin)}`,
         found: measureText(inside),
       });
+      continue;
     }
     if (inside.valueSI > level.valueSI) {
       report([...path, "cabin"], {

@@ -74,7 +74,7 @@ function limitsAreInOrder({ empty, limits }: LoadingSource, report: Report): voi
     if (limit === undefined || limit.valueSI <= above.valueSI || told.has(key)) continue;
     told.add(key);
     report(["loading", "limits", key], {
-      expected: `a mass not above that for ${name}, ${measureText(above)}`,
+      expected: `a mass not above the ${name} limit, ${measureText(above)}`,
       found: measureText(limit),
       remedy: "mend one of the two",
     });

@@ -35,6 +35,9 @@ const CELLS = {
   "stall-speed": "speed",
 } as const satisfies Record<PerformanceQuantity, CellDimension>;
 
+const HOLE_REMEDY = "write null where the print has no figure";
+const LEVEL_REMEDY = "there is one level of lists for each axis";
+
 const SI_UNITS = { length: "m", speed: "mPerS", ratio: "1" } as const satisfies Record<CellDimension, string>;
 
 /**
@@ -117,7 +120,7 @@ function readCells(
       tell(where, {
         expected: `a list of ${count}, one for each value of ${axis.name}`,
         found: shown(node),
-        remedy: "write null where the print has no figure",
+        remedy: Array.isArray(node) ? HOLE_REMEDY : LEVEL_REMEDY,
       });
       return;
     }
@@ -140,7 +143,7 @@ function readCell(
   tell(where, {
     expected: mustBePositive ? "a number above 0, or null" : "a number, or null",
     found: shown(cell),
-    remedy: "write null where the print has no figure",
+    remedy: Array.isArray(cell) ? LEVEL_REMEDY : HOLE_REMEDY,
   });
   return null;
 }

@@ -47,6 +47,7 @@ export const tanksHoldFuel: Rule = (draft, report) => {
 /** Volumes ascend from 0 to the capacity, and what each step adds lies in the aircraft too. */
 function armsCoverTheTank({ arms, capacity }: Tank, path: Path, along: ArmRule, report: Report): void {
   const last = arms.length - 1;
+  let ascend = true;
   for (const [j, row] of arms.entries()) {
     const before = arms[j - 1];
     if (before === undefined) {
@@ -60,6 +61,7 @@ function armsCoverTheTank({ arms, capacity }: Tank, path: Path, along: ArmRule, 
       continue;
     }
     if (row.volume.valueSI <= before.volume.valueSI) {
+      ascend = false;
       report([...path, j, "volume"], {
         expected: `a volume above that of the row before, ${measureText(before.volume)}`,
         found: measureText(row.volume),
@@ -70,7 +72,7 @@ function armsCoverTheTank({ arms, capacity }: Tank, path: Path, along: ArmRule, 
     along(addedArm(before, row), [...path, j, "arm"]);
   }
   const full = arms[last];
-  if (full === undefined) return;
+  if (full === undefined || !ascend) return;
   const short_m3 = Math.abs(full.volume.valueSI - capacity.valueSI);
   if (short_m3 <= SAME_VOLUME_1 * capacity.valueSI) return;
   report([...path, last, "volume"], {

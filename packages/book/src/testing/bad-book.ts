@@ -1,4 +1,4 @@
-/** A book with one thing wrong: the small book after some edits, each of a text that is there once. */
+/** A book with one thing wrong: a good book for tests after some edits, each of a text that is there once. */
 export interface BadBook {
   readonly wrong: string;
   /** ▶ stands where a fault is to be found. */

@@ -28,7 +28,7 @@ export class NodePositions implements Positions {
     const trail = this.#trail(path);
     const last = trail.at(-1);
     const isEmpty = isScalar(last?.value) && last.value.source === "";
-    return this.#position(isEmpty ? last?.key : (last?.value ?? last?.key));
+    return this.#position(isEmpty ? (last?.key ?? last?.value) : (last?.value ?? last?.key));
   };
 
   /** Where the key is written; where it is written twice, the second time. */

@@ -45,7 +45,10 @@ export class PlainReader {
 
   #content(node: Node, path: Path): unknown {
     if (isScalar(node)) return node.value;
-    if (isSeq<Node | null>(node)) return node.items.map((item, i) => this.read(item, [...path, i]));
+    if (isSeq<Node | null>(node)) {
+      // An item that was forgotten is not the same as one that is written `null`.
+      return node.items.map((item, i) => (isLeftOut(item) ? undefined : this.read(item, [...path, i])));
+    }
     if (isMap<Node, Node | null>(node)) return this.#map(node, path);
     return null;
   }
@@ -96,6 +99,9 @@ export class PlainReader {
     return null;
   }
 }
+
+const isLeftOut = (item: Node | null): boolean =>
+  item === null || (isScalar(item) && item.value === null && item.source === "");
 
 export function keyOf(pair: Pair<Node, Node | null>): string | undefined {
   return isScalar(pair.key) ? String(pair.key.value) : undefined;
