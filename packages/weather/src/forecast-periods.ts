@@ -1,6 +1,7 @@
 import { impossible, notUnderstood, WHOLE_SKY } from "./aspect.ts";
 import { type DayTime, dayTimeOf } from "./day-time.ts";
 import type { GroupList } from "./group.ts";
+import { readGroup } from "./groups/read-group.ts";
 import type { PeriodKind } from "./report.ts";
 
 /** The words that begin a period of a forecast: how it changes, and when. */
@@ -42,20 +43,23 @@ function readFrom(list: GroupList, period: number): PeriodHead | undefined {
   return { kind: "unclear" };
 }
 
-const SLIP = /^FM[\dOIL/]{2,8}Z?$|^PROB\w*$|^T[EMP]{2,5}O$|^TEMP$|^B[ECMG]{3,5}$|^INTR?E?R$/u;
+const SLIP =
+  /^FM(?:[\dOIL/]{2,8}Z?)?$|^[A-Z]{1,3}\d{6}$|^PROB|^T[EMP]{2,5}O$|^TEMP|^B[ECMG]{3,5}|^INTE|\d{4}\/\d{4}/u;
+
+/** Whether a word that no group knows stands before a time from and to. */
+const leadsToTime = (list: GroupList): boolean =>
+  SPAN.test(list.ahead(1)) &&
+  readGroup({ tokens: [list.token], at: 0, section: "forecast", seen: new Set() }).part === undefined;
 
 /** A beginning with a slip in it. What follows belongs to it, and not to the group before. */
 function readUnclear(list: GroupList, period: number): PeriodHead | undefined {
-  const slip = SLIP.test(list.token);
-  const wordBeforeTime = /^[A-Z]{3,6}$/u.test(list.token) && SPAN.test(list.ahead(1));
-  if (!slip && !wordBeforeTime && !SPAN.test(list.token)) return undefined;
-  const says =
-    slip || wordBeforeTime
-      ? "the beginning of a change, not understood"
-      : "a time without the word that says how it changes";
+  const bare = SPAN.test(list.token);
+  if (!bare && !SLIP.test(list.token) && !leadsToTime(list)) return undefined;
+  const says = bare
+    ? "a time without the word that says how it changes"
+    : "the beginning of a change, not understood";
   const fault = notUnderstood(`${says}: ${ANY_TIME}`, "validity", ...WHOLE_SKY);
-  const count = (slip || wordBeforeTime) && SPAN.test(list.ahead(1)) ? 2 : 1;
-  list.take("forecast", { count, fault }, { period });
+  list.take("forecast", { count: !bare && SPAN.test(list.ahead(1)) ? 2 : 1, fault }, { period });
   return { kind: "unclear" };
 }
 

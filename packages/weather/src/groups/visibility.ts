@@ -32,10 +32,16 @@ export function fraction(text: string): number | string {
   if (below === 0) return "zero denominator; visibility unknown";
   if (!FRACTIONS.has(below))
     return "a fraction that no report uses; expected halves, quarters, eighths or sixteenths";
+  if (/(?:^|\/)0\d/u.test(text)) return "a nought before a figure: a digit may be wrong; visibility unknown";
   if (above === 0) return "a fraction of nought; visibility unknown";
   if (above >= below) return "a fraction above one: a space may be missing (1 1/2SM); visibility unknown";
+  if (above % 2 === 0) return "a fraction that can be shortened: a digit may be wrong; visibility unknown";
   return above / below;
 }
+
+/** Whole miles; 05 is no way to write 5. */
+const wholeMiles = (text: string): number | string =>
+  /^0\d/u.test(text) ? "a nought before a figure: a digit may be wrong; visibility unknown" : Number(text);
 
 const MILES = /^([PM]?)(?:(\d{1,2})|(\d{1,2}\/\d{1,2}))SM$/u;
 
@@ -43,18 +49,24 @@ const MILES = /^([PM]?)(?:(\d{1,2})|(\d{1,2}\/\d{1,2}))SM$/u;
 const readMiles: Reader = (place) => {
   const token = tokenAt(place);
   const next = tokenAt(place, 1);
-  const whole = /^\d{1,2}$/u.test(token) && /^\d{1,2}\/\d{1,2}SM$/u.test(next) ? Number(token) : undefined;
+  const whole =
+    /^\d{1,2}$/u.test(token) && /^\d{1,2}\/\d{1,2}SM$/u.test(next) ? wholeMiles(token) : undefined;
   if (whole !== undefined) {
     const part = fraction(next.slice(0, -2));
-    return typeof part === "string"
-      ? faulty(impossible(part, "visibility"), undefined, 2)
+    const wrong = [
+      whole,
+      part,
+      whole === 0 ? "no whole mile before the fraction; visibility unknown" : 0,
+    ].find((one) => typeof one === "string");
+    return typeof wrong === "string" || typeof whole === "string" || typeof part === "string"
+      ? faulty(impossible(String(wrong), "visibility"), undefined, 2)
       : used({ is: "visibility", visibility: visibilityOf(measure(whole + part, "mi")) }, 2);
   }
   if (/^\/+SM$/u.test(token)) return faulty(notObserved("visibility missing", "visibility"));
   const found = MILES.exec(token);
   if (found === null) return undefined;
   const [, sign, miles, share] = found;
-  const value = miles === undefined ? fraction(share ?? "") : Number(miles);
+  const value = miles === undefined ? fraction(share ?? "") : wholeMiles(miles);
   if (typeof value === "string") return faulty(impossible(value, "visibility"));
   const bound = sign === "P" ? "more than" : sign === "M" ? "less than" : undefined;
   return used({ is: "visibility", visibility: visibilityOf(measure(value, "mi"), bound) });
