@@ -1,11 +1,12 @@
 import { lazy, Suspense, useEffect, useMemo } from "react";
+import { useFlight } from "./flight/flight-in-hand.ts";
+import { useFlightKeeping } from "./flight/use-flight-keeping.ts";
 import type { OpenAircraft } from "./frame/open-aircraft.ts";
 import { Safe } from "./frame/safe.tsx";
 import { PlainTitle } from "./frame/title-block.tsx";
 import type { AircraftEntry, KeepSnapshot } from "./keep/contract.ts";
 import { useKeep, useKeepSnapshot } from "./keep/react.ts";
 import { useMinute } from "./preferences/clock.ts";
-import { flightDrafts, flightOf } from "./preferences/flight-draft.ts";
 import { href, type Route } from "./routes/route.ts";
 import { useRoute } from "./routes/use-route.ts";
 import { Apron } from "./screens/apron/apron.tsx";
@@ -28,6 +29,9 @@ const parts = {
   settings: () => import("./screens/settings/settings.tsx"),
   add: () => import("./screens/add/add-aircraft.tsx"),
   archived: () => import("./screens/apron/archived.tsx"),
+  load: () => import("./screens/load/load-screen.tsx"),
+  conditions: () => import("./screens/conditions/conditions-screen.tsx"),
+  calculators: () => import("./screens/calculators/calculators.tsx"),
 };
 const DecideScreen = lazy(async () => ({ default: (await parts.decide()).DecideScreen }));
 const WhatIsLeft = lazy(async () => ({ default: (await parts.left()).WhatIsLeft }));
@@ -37,6 +41,9 @@ const BookTrouble = lazy(async () => ({ default: (await parts.bookTrouble()).Boo
 const DecisionSheet = lazy(async () => ({ default: (await parts.sheet()).DecisionSheet }));
 const Settings = lazy(async () => ({ default: (await parts.settings()).Settings }));
 const AddAircraft = lazy(async () => ({ default: (await parts.add()).AddAircraft }));
+const LoadScreen = lazy(async () => ({ default: (await parts.load()).LoadScreen }));
+const ConditionsScreen = lazy(async () => ({ default: (await parts.conditions()).ConditionsScreen }));
+const Calculators = lazy(async () => ({ default: (await parts.calculators()).Calculators }));
 const Archived = lazy(async () => ({ default: (await parts.archived()).Archived }));
 
 /** Fetches the parts one after another while nothing else is to be done; a part that fails comes when it is asked for. */
@@ -89,6 +96,8 @@ function Screen({ snapshot, route }: { readonly snapshot: KeepSnapshot; readonly
       return <AddAircraft snapshot={snapshot} />;
     case "settings":
       return <Settings snapshot={snapshot} />;
+    case "calculators":
+      return <Calculators snapshot={snapshot} quantity={route.quantity} />;
     case "unknown":
       return <Nowhere snapshot={snapshot} what={`There is nothing at “${route.address}”.`} />;
     default:
@@ -119,13 +128,16 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
   const minute = useMinute();
   const { registration, state } = entry;
   const { person } = snapshot;
-  const flight = flightOf(flightDrafts.use()[registration]);
+  const flight = useFlight(registration, state, minute * 60_000);
+  const flightTrouble = useFlightKeeping(keep, registration, state, flight);
   const assessment = assessed(book, state, flight, minute);
   usePresence(keep, registration, openWalk(state)?.id);
   const open = useMemo(
     (): OpenAircraft | null =>
-      person === null ? null : { registration, book, entry, state, assessment, person, snapshot },
-    [registration, book, entry, state, assessment, person, snapshot],
+      person === null
+        ? null
+        : { registration, book, entry, state, flight, flightTrouble, assessment, person, snapshot },
+    [registration, book, entry, state, flight, flightTrouble, assessment, person, snapshot],
   );
   if (open === null) return null;
   switch (route.at) {
@@ -139,6 +151,10 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <WhatIsLeft open={open} gear />;
     case "happened":
       return <Happened open={open} />;
+    case "load":
+      return <LoadScreen open={open} />;
+    case "conditions":
+      return <ConditionsScreen open={open} />;
     case "decide":
       return <DecideScreen open={open} />;
     case "decision":

@@ -20,6 +20,7 @@ export {
 } from "./decision/needs.ts";
 export { standing } from "./decision/standing.ts";
 export { type BookReader, type DecisionCheck, verifyDecision } from "./decision/verify.ts";
+export { flightInHand } from "./flight-in-hand.ts";
 export { BADNESS } from "./order.ts";
 export { type CheckedReading, checkReading } from "./reading/check-reading.ts";
 export { band, judge } from "./reading/judge.ts";

@@ -1,5 +1,4 @@
 import type { ReactNode } from "react";
-import { flightDrafts, flightOf } from "../preferences/flight-draft.ts";
 import { clockTime } from "../words/dates.ts";
 import { keptOfOne } from "../words/keeping.ts";
 import { personText } from "../words/people.ts";
@@ -19,8 +18,7 @@ interface AircraftFrameProps {
 
 /** Title block, sheet, row of sheets: the frame of everything that belongs to one aircraft. */
 export function AircraftFrame({ open, sheet, title, under, className, children }: AircraftFrameProps) {
-  const { registration, book, entry, assessment, person } = open;
-  const flight = flightOf(flightDrafts.use()[registration]);
+  const { registration, book, entry, assessment, person, flight } = open;
   return (
     <div className={className === undefined ? "frame" : `frame ${className}`}>
       <TitleBlock

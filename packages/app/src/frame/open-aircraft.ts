@@ -1,4 +1,4 @@
-import type { Assessment } from "@witnessmark/assess";
+import type { Assessment, Flight } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { Author, Status } from "@witnessmark/ledger";
 import { worst } from "../drawing/walk-scene.ts";
@@ -11,6 +11,10 @@ export interface OpenAircraft {
   readonly book: Book;
   readonly entry: AircraftEntry;
   readonly state: AircraftEntry["state"];
+  /** The flight in hand, as far as it is planned. */
+  readonly flight: Flight | null;
+  /** Why what was planned is not in the ledger yet; `null` when all is well. */
+  readonly flightTrouble: string | null;
   readonly assessment: Assessment;
   readonly person: Author;
   readonly snapshot: KeepSnapshot;
@@ -22,6 +26,8 @@ export function worstBySheet(assessment: Assessment): Readonly<Record<SheetName,
     worst(assessment.verdicts.filter(({ topic }) => topics.includes(topic)).map(({ status }) => status));
   return {
     walk: of(["check", "ground-gear", "pace", "disagreement", "happening"]),
+    load: of(["load", "fuel", "oxygen"]),
+    conditions: of(["runway", "wind", "weather", "light", "ice"]),
     decide: assessment.status,
     aircraft: of(["discrepancy", "record"]),
   };

@@ -2,7 +2,7 @@ import type { Status } from "@witnessmark/ledger";
 import { Mark } from "../marks/mark.tsx";
 import { href } from "../routes/route.ts";
 
-export type SheetName = "walk" | "decide" | "aircraft";
+export type SheetName = "walk" | "load" | "conditions" | "decide" | "aircraft";
 
 interface SheetsNavProps {
   readonly registration: string;
@@ -11,13 +11,19 @@ interface SheetsNavProps {
   readonly revision: number | null;
 }
 
-const NAMES: Readonly<Record<SheetName, string>> = { walk: "Walk", decide: "Decide", aircraft: "Aircraft" };
+const NAMES: Readonly<Record<SheetName, string>> = {
+  walk: "Walk",
+  load: "Load",
+  conditions: "Conditions",
+  decide: "Decide",
+  aircraft: "Aircraft",
+};
 
 /** A row of fasteners: each sheet wears its worst mark, so the row itself says what is left. */
 export function SheetsNav({ registration, here, worst, revision }: SheetsNavProps) {
   return (
     <nav className="sheets" aria-label="Sheets">
-      {(["walk", "decide", "aircraft"] as const).map((name) => (
+      {(["walk", "load", "conditions", "decide", "aircraft"] as const).map((name) => (
         <a
           key={name}
           href={href({ at: name, registration })}

@@ -15,6 +15,8 @@ const anyRoute: fc.Arbitrary<Exclude<Route, { at: "unknown" }>> = fc.oneof(
       "left" as const,
       "gear" as const,
       "happened" as const,
+      "load" as const,
+      "conditions" as const,
       "decide" as const,
     ),
     registration,
@@ -27,6 +29,7 @@ const anyRoute: fc.Arbitrary<Exclude<Route, { at: "unknown" }>> = fc.oneof(
   }),
   fc.record({ at: fc.constant("decision" as const), registration, decision: fc.uuid() }),
   fc.record({ at: fc.constant("aircraft" as const), registration, check: id }),
+  fc.record({ at: fc.constant("calculators" as const), quantity: id }),
 );
 
 it("every place has an address that leads back to it", () => {

@@ -4,11 +4,14 @@ export type Route =
   | { readonly at: "archived" }
   | { readonly at: "add" }
   | { readonly at: "settings" }
+  | { readonly at: "calculators"; readonly quantity?: string }
   | { readonly at: "walk"; readonly registration: string; readonly step?: StepAddress }
   | { readonly at: "start"; readonly registration: string }
   | { readonly at: "left"; readonly registration: string }
   | { readonly at: "gear"; readonly registration: string }
   | { readonly at: "happened"; readonly registration: string }
+  | { readonly at: "load"; readonly registration: string }
+  | { readonly at: "conditions"; readonly registration: string }
   | { readonly at: "decide"; readonly registration: string }
   | { readonly at: "decision"; readonly registration: string; readonly decision: string }
   | { readonly at: "aircraft"; readonly registration: string; readonly check?: string }
@@ -20,7 +23,7 @@ export interface StepAddress {
 }
 
 const SINGLE = ["archived", "add", "settings"] as const;
-const OF_AIRCRAFT = ["start", "left", "gear", "happened", "decide"] as const;
+const OF_AIRCRAFT = ["start", "left", "gear", "happened", "load", "conditions", "decide"] as const;
 
 /** `#/ZZ-SKR/walk/check/oil-level` as a route; what does not read is `unknown`, never a wrong screen. */
 export function readRoute(hash: string): Route {
@@ -33,6 +36,9 @@ export function readRoute(hash: string): Route {
   if (first === undefined) return { at: "apron" };
   const single = SINGLE.find((name) => name === first);
   if (single !== undefined && second === undefined) return { at: single };
+  if (first === "calculators") {
+    return { at: "calculators", ...(second === undefined ? {} : { quantity: second }) };
+  }
   const registration = first;
   if (second === undefined || second === "walk") {
     if ((third === "check" || third === "ground-gear") && fourth !== undefined) {
@@ -58,6 +64,8 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
     case "add":
     case "settings":
       return `#/${route.at}`;
+    case "calculators":
+      return route.quantity === undefined ? "#/calculators" : address("calculators", route.quantity);
     case "walk":
       return route.step === undefined
         ? address(route.registration, "walk")
@@ -66,6 +74,8 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
     case "left":
     case "gear":
     case "happened":
+    case "load":
+    case "conditions":
     case "decide":
       return address(route.registration, route.at);
     case "decision":

@@ -1,11 +1,11 @@
 import { type Book, extent } from "@witnessmark/book";
 import { useMemo } from "react";
+import { useFlight } from "../../flight/flight-in-hand.ts";
 import { PlainTitle } from "../../frame/title-block.tsx";
 import type { AircraftEntry, KeepSnapshot } from "../../keep/contract.ts";
 import { useKeep } from "../../keep/react.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { useMinute } from "../../preferences/clock.ts";
-import { flightDrafts, flightOf } from "../../preferences/flight-draft.ts";
 import { href } from "../../routes/route.ts";
 import { assessed } from "../../walk/assessed.ts";
 import { goesOn, openWalk, walkButton } from "../../walk/open-walk.ts";
@@ -101,8 +101,7 @@ interface ReadableRowProps extends Omit<AircraftRowProps, "entry"> {
 
 function ReadableRow({ registration, book, state, largest, first, scaleBar }: ReadableRowProps) {
   const minute = useMinute();
-  const draft = flightDrafts.use()[registration];
-  const flight = flightOf(draft);
+  const flight = useFlight(registration, state, minute * 60_000);
   const assessment = assessed(book, state, flight, minute);
   const { lineStatus: status } = assessment;
   const planned =

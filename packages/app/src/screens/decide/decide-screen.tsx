@@ -5,7 +5,6 @@ import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { useMinute } from "../../preferences/clock.ts";
-import { flightDrafts, flightOf } from "../../preferences/flight-draft.ts";
 import { useWide } from "../../preferences/wide.ts";
 import { href } from "../../routes/route.ts";
 import { latestWalk } from "../../walk/open-walk.ts";
@@ -23,11 +22,10 @@ const ORDER = ["stop", "caution", "open", "clear"] as const;
 
 /** What stands between the aircraft and flight, why, and the decision. */
 export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
-  const { assessment, registration, book, state } = open;
+  const { assessment, registration, book, state, flight } = open;
   const [only, setOnly] = useState<Status | null>(null);
   const [signed, setSigned] = useState<string | null>(null);
   const minute = useMinute();
-  const flight = flightOf(flightDrafts.use()[registration]);
   const decision = state.decisions.at(-1);
   const stands = useMemo(
     () =>
@@ -82,7 +80,7 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
         <div className="decide-side">
           {wide ? joint : null}
           <Holds assessment={assessment} />
-          <FlightLine registration={registration} />
+          <FlightLine open={open} />
           {latestWalk(state) === undefined ? (
             <NoWalk registration={registration} />
           ) : (

@@ -1,11 +1,11 @@
 import { useState } from "react";
-import { flightDrafts, flightOf, setFlight } from "../../preferences/flight-draft.ts";
+import { newFlight, setFlight } from "../../flight/flight-in-hand.ts";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { clockTime, fieldTime, isoWithOffset, momentOfField, shortDay, utcTime } from "../../words/dates.ts";
 
 /** The flight that the decision is for, as far as the pilot says it: from, to, off blocks. */
-export function FlightLine({ registration }: { readonly registration: string }) {
-  const draft = flightDrafts.use()[registration];
-  const flight = flightOf(draft);
+export function FlightLine({ open }: { readonly open: OpenAircraft }) {
+  const { flight, flightTrouble } = open;
   const [asking, setAsking] = useState(false);
   if (!asking) {
     return (
@@ -13,6 +13,11 @@ export function FlightLine({ registration }: { readonly registration: string }) 
         <div>
           <h2>{flight === null ? "No flight planned" : `${flight.from} to ${flight.to}`}</h2>
           <p>{flight === null ? "A decision may say which flight it is for." : whenText(flight.offBlocks)}</p>
+          {flightTrouble === null ? null : (
+            <p className="trouble" role="alert">
+              {flightTrouble}
+            </p>
+          )}
         </div>
         <button type="button" className="button" onClick={() => setAsking(true)}>
           {flight === null ? "Say which" : "Change"}
@@ -20,7 +25,7 @@ export function FlightLine({ registration }: { readonly registration: string }) 
       </section>
     );
   }
-  return <FlightForm registration={registration} onDone={() => setAsking(false)} />;
+  return <FlightForm open={open} onDone={() => setAsking(false)} />;
 }
 
 function whenText(offBlocks: string): string {
@@ -28,18 +33,12 @@ function whenText(offBlocks: string): string {
   return `Off blocks ${shortDay(at_ms)}, ${clockTime(at_ms)} (${utcTime(at_ms)})`;
 }
 
-function FlightForm({
-  registration,
-  onDone,
-}: {
-  readonly registration: string;
-  readonly onDone: () => void;
-}) {
-  const draft = flightDrafts.get()[registration];
-  const [from, setFrom] = useState(draft?.from ?? "");
-  const [to, setTo] = useState(draft?.to ?? "");
+function FlightForm({ open, onDone }: { readonly open: OpenAircraft; readonly onDone: () => void }) {
+  const { registration, state, flight } = open;
+  const [from, setFrom] = useState(flight?.from ?? "");
+  const [to, setTo] = useState(flight?.to ?? "");
   const [when, setWhen] = useState(() =>
-    fieldTime(draft?.offBlocks ? Date.parse(draft.offBlocks) : nextHour()),
+    fieldTime(flight === null ? nextHour() : Date.parse(flight.offBlocks)),
   );
   const [asked, setAsked] = useState(false);
   const at_ms = momentOfField(when);
@@ -47,11 +46,16 @@ function FlightForm({
   const save = () => {
     setAsked(true);
     if (!whole || at_ms === null) return;
-    setFlight(registration, {
+    const said = {
       from: from.trim().toUpperCase(),
       to: to.trim().toUpperCase(),
       offBlocks: isoWithOffset(at_ms),
-    });
+    };
+    setFlight(
+      registration,
+      state,
+      flight === null ? newFlight(said) : { ...newFlight(said), ...flight, ...said },
+    );
     onDone();
   };
   const code = {
@@ -97,7 +101,7 @@ function FlightForm({
           type="button"
           className="button"
           onClick={() => {
-            setFlight(registration, null);
+            setFlight(registration, state, null);
             onDone();
           }}
         >
