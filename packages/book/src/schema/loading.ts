@@ -15,7 +15,9 @@ const EmptyRevision = z.strictObject({
 const Empty = z.strictObject({
   weighedOn: IsoDate,
   by: Line,
-  mass: measureOf("mass").describe("As weighed: with unusable fuel, oil and fitted equipment."),
+  mass: measureOf("mass").describe(
+    "With oil and fitted equipment and with drained tanks: all fuel counts in its tank, also what cannot be used.",
+  ),
   arm: measureOf("length").describe("Aft of the datum."),
   lateralArm: measureOf("length").optional().describe("To the right of the centre line."),
   revisions: z
@@ -170,6 +172,7 @@ export interface Loading {
   readonly empty: {
     readonly weighedOn: string;
     readonly by: string;
+    /** With drained tanks: all fuel counts in its tank, also what cannot be used. */
     readonly mass_kg: number;
     readonly arm_m: number;
     readonly lateralArm_m?: number;
