@@ -87,13 +87,17 @@ describe("the burn of the handbook's computational example", () => {
   });
 });
 
+/** Evenly spread, unlike doubles, of which most are next to nothing. */
+const thousandths = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.integer({ min: min * 1000, max: max * 1000 }).map((n) => n / 1000);
+
 const anyTank = (id: string, side: TankFuel["side"]): fc.Arbitrary<TankFuel> =>
   fc
     .tuple(
       fc.array(fc.integer({ min: 1, max: 100 }), { minLength: 1, maxLength: 4 }),
       fc.array(fc.integer({ min: 3000, max: 4500 }), { minLength: 5, maxLength: 5 }),
-      fc.double({ min: 0, max: 1, noNaN: true }),
-      fc.double({ min: 0, max: 0.1, noNaN: true }),
+      thousandths(0, 1),
+      thousandths(0, 0.1),
     )
     .map(([steps, arms, filled, unusable]) => {
       let volume = 0;
@@ -122,9 +126,9 @@ const anyPlan: fc.Arbitrary<BurnPlan> = fc
       [["aux"], ["left"], ["right"]],
       [["left", "right", "aux"]],
     ),
-    trip: fc.double({ min: 0, max: 400, noNaN: true }),
-    payload: fc.double({ min: 0, max: 500, noNaN: true }),
-    payloadArm: fc.double({ min: 2, max: 6, noNaN: true }),
+    trip: thousandths(0, 400),
+    payload: thousandths(0, 500),
+    payloadArm: thousandths(2, 6),
   })
   .map(({ left, right, aux, order, trip, payload, payloadArm }) => ({
     withoutFuel: [
@@ -245,6 +249,37 @@ describe("any burn", () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  it("goes out and comes in again on an edge, and is outside nowhere else", () => {
+    let crossings = 0;
+    fc.assert(
+      fc.property(anyPlan, (plan) => {
+        const path = burnPath(plan);
+        const { outside } = envelopeAlongBurn(path, LEANING);
+        const end_kg = path.states.at(-1)?.burnt_kg ?? 0;
+        for (const moment of outside.flatMap(({ from, to }) => [from, to])) {
+          if (moment.burnt_kg === 0 || moment.burnt_kg === end_kg) continue;
+          crossings += 1;
+          const { forward_m, aft_m, lower_kg, upper_kg } = pointInEnvelope(LEANING, moment).margins;
+          const nearest = Math.min(
+            ...[forward_m, aft_m, lower_kg, upper_kg].map((margin) => Math.abs(margin ?? 1)),
+          );
+          expect(nearest).toBeLessThan(1e-9);
+        }
+        for (const state of stepped(plan, 100)) {
+          const { inside, margins } = pointInEnvelope(LEANING, state);
+          if (inside) continue;
+          const clearlyOut = Math.min(margins.forward_m ?? -1, margins.aft_m ?? -1) < -1e-9;
+          const told = outside.some(
+            ({ from, to }) => state.burnt_kg >= from.burnt_kg - 1e-6 && state.burnt_kg <= to.burnt_kg + 1e-6,
+          );
+          if (clearlyOut) expect(told).toBe(true);
+        }
+      }),
+      { numRuns: 100 },
+    );
+    expect(crossings, "burns that cross an edge").toBeGreaterThan(5);
   });
 
   it("finds a worst point that lies between the states: the arm turns while a tank whose arm moves empties", () => {
