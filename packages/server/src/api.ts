@@ -11,6 +11,7 @@ import { liveRoutes } from "./routes/live.ts";
 import type { Parts } from "./routes/parts.ts";
 import { photoRoutes } from "./routes/photos.ts";
 import { sheetRoutes } from "./routes/sheet.ts";
+import { weatherRoutes } from "./routes/weather.ts";
 import type { AppFile } from "./static/app-files.ts";
 import { serveApp } from "./static/serve-app.ts";
 
@@ -22,7 +23,8 @@ function routes(parts: Parts) {
     .route("/", photoRoutes(parts))
     .route("/", liveRoutes(parts))
     .route("/", ledgerFileRoutes(parts))
-    .route("/", sheetRoutes(parts));
+    .route("/", sheetRoutes(parts))
+    .route("/", weatherRoutes(parts));
 }
 
 /** The routes as types, for the client. */

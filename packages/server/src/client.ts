@@ -12,6 +12,7 @@ import {
   type PullAnswer,
   type PushAnswer,
   type QuarantineAnswer,
+  type WeatherAnswer,
 } from "./protocol.ts";
 import {
   AboutSchema,
@@ -21,6 +22,7 @@ import {
   PullAnswerSchema,
   PushAnswerSchema,
   QuarantineAnswerSchema,
+  WeatherAnswerSchema,
 } from "./schemas.ts";
 
 export type * from "./protocol.ts";
@@ -64,6 +66,8 @@ export interface Client {
   /** `null` when the server does not have it. */
   getPhoto(sha256: string): Promise<Blob | null>;
   ledgerFile(aircraft: string): Promise<string>;
+  /** The latest reports of fields, from the weather service that the server asks. */
+  weather(codes: readonly string[]): Promise<WeatherAnswer>;
   /** Hears of new events until the line breaks or `signal` ends it. @throws {NoAnswer} when the line breaks */
   live(onHead: (message: LiveMessage) => void, signal: AbortSignal): Promise<void>;
 }
@@ -114,6 +118,7 @@ export function makeClient(baseUrl: string, fetch: typeof globalThis.fetch = glo
     },
     ledgerFile: async (aircraft) =>
       (await answered(api.aircraft[":aircraft"]["ledger.jsonl"].$get(at(aircraft)))).text(),
+    weather: (codes) => read(api.weather.$get({ query: { codes: codes.join(",") } }), WeatherAnswerSchema),
     live: async (onHead, signal) => {
       const answer = await answered(fetch(`${baseUrl}/api/live`, { signal }));
       try {

@@ -18,6 +18,15 @@ export interface About {
   readonly now: string;
 }
 
+/** GET /api/weather?codes=… */
+export interface WeatherAnswer {
+  /** Host of the service that was asked. */
+  readonly from: string;
+  /** The server's clock when it had asked, ISO 8601 UTC. */
+  readonly at: string;
+  readonly reports: readonly { readonly code: string; readonly metar?: string; readonly taf?: string }[];
+}
+
 /** GET /api/aircraft */
 export interface AircraftList {
   readonly epoch: string;

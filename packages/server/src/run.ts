@@ -2,11 +2,12 @@ import { join, resolve } from "node:path";
 import { openStore } from "@witnessmark/store";
 import { readSettings, type Settings, USAGE } from "./settings.ts";
 import { startServer } from "./start-server.ts";
+import { weatherService } from "./weather/weather-service.ts";
 
 const ROOT = resolve(import.meta.dirname, "../../..");
 
 async function run(settings: Settings): Promise<void> {
-  const { port, host, databaseUrl, file, operator, publicOrigins, behindProxy } = settings;
+  const { port, host, databaseUrl, file, operator, publicOrigins, behindProxy, weatherUrl } = settings;
   const store = await openStore({ databaseUrl, file });
   try {
     const own = store.forOperator(operator);
@@ -30,6 +31,7 @@ async function run(settings: Settings): Promise<void> {
       appDirectory: join(ROOT, "packages/app/dist"),
       allowedOrigins: publicOrigins,
       behindProxy,
+      weather: weatherService(weatherUrl),
     });
     stopOnSignal(async () => {
       await server.close();

@@ -8,6 +8,7 @@ import type {
   PullAnswer,
   PushAnswer,
   QuarantineAnswer,
+  WeatherAnswer,
 } from "./protocol.ts";
 import { PAGE_EVENTS } from "./protocol.ts";
 
@@ -37,6 +38,16 @@ export const AboutSchema = z
     now: z.string().meta({ description: "The server's clock, ISO 8601 UTC." }),
   })
   .meta({ id: "About" }) satisfies z.ZodType<About>;
+
+export const WeatherAnswerSchema = z
+  .object({
+    from: z.string(),
+    at: z.string(),
+    reports: z.array(
+      z.object({ code: z.string(), metar: z.string().exactOptional(), taf: z.string().exactOptional() }),
+    ),
+  })
+  .meta({ id: "Weather" }) satisfies z.ZodType<WeatherAnswer>;
 
 export const AircraftListSchema = z
   .object({ epoch: Epoch, aircraft: z.array(z.object({ aircraft: z.string(), head: Count })) })

@@ -12,6 +12,7 @@ describe("readSettings", () => {
       publicOrigins: [],
       behindProxy: false,
       withDemo: true,
+      weatherUrl: "https://aviationweather.gov/api/data",
     });
   });
 
@@ -25,6 +26,7 @@ describe("readSettings", () => {
       PUBLIC_ORIGIN: "https://a.example, https://b.example",
       BEHIND_PROXY: "1",
       DEMO: "0",
+      WEATHER_URL: "off",
     };
     expect(readSettings([], env)).toEqual({
       port: 0,
@@ -35,6 +37,7 @@ describe("readSettings", () => {
       publicOrigins: ["https://a.example", "https://b.example"],
       behindProxy: true,
       withDemo: false,
+      weatherUrl: "off",
     });
     expect(readSettings([], { PORT: "", DATABASE_URL: "" })).toMatchObject({
       port: 4460,
@@ -54,6 +57,15 @@ describe("readSettings", () => {
       `PORT: expected a whole number from 0 to 65535, found ${port}.`,
     );
   });
+
+  it.each(["weather", "file:///etc/passwd", "ftp://a.example"])(
+    "refuses the weather service %s in words",
+    (url) => {
+      expect(() => readSettings(["--weather-url", url], {})).toThrow(
+        `WEATHER_URL: expected an address that begins with https://, or off, found ${url}.`,
+      );
+    },
+  );
 
   it("refuses what it does not know, and gives help when asked", () => {
     expect(() => readSettings(["--prot", "1"], {})).toThrow(/--prot/);

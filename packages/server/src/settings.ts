@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { parseArgs } from "node:util";
+import { PUBLIC_SERVICE } from "./weather/weather-service.ts";
 
 /** How the server is run, from the command line or, where that says nothing, from the environment. */
 export interface Settings {
@@ -11,6 +12,8 @@ export interface Settings {
   readonly publicOrigins: readonly string[];
   readonly behindProxy: boolean;
   readonly withDemo: boolean;
+  /** Base of the weather service, or `off`. */
+  readonly weatherUrl: string;
 }
 
 export const USAGE = `Usage: npm start -- [options]
@@ -22,6 +25,8 @@ export const USAGE = `Usage: npm start -- [options]
   --operator NAME     OPERATOR        whose records these are (own)
   --public-origin URL PUBLIC_ORIGIN   how others reach it, such as https://walk.example; several with commas
   --behind-proxy      BEHIND_PROXY=1  a proxy of yours stands in front and writes X-Forwarded-For
+  --weather-url URL   WEATHER_URL     where reports are fetched from; off for nowhere
+                                      (${PUBLIC_SERVICE})
   --no-demo           DEMO=0          leaves the demo aircraft out of a new database
   --help              this text
 `;
@@ -46,6 +51,7 @@ export function readSettings(
       "public-origin": { type: "string" },
       "behind-proxy": { type: "boolean" },
       "no-demo": { type: "boolean" },
+      "weather-url": { type: "string" },
       help: { type: "boolean" },
     },
   });
@@ -67,8 +73,14 @@ export function readSettings(
       .map((origin) => origin.trim())
       .filter((origin) => origin !== ""),
     behindProxy: values["behind-proxy"] ?? env["BEHIND_PROXY"] === "1",
+    weatherUrl: readWeatherUrl(setting(values["weather-url"], "WEATHER_URL") ?? PUBLIC_SERVICE),
     withDemo: !(values["no-demo"] ?? env["DEMO"] === "0"),
   };
+}
+
+function readWeatherUrl(text: string): string {
+  if (text === "off" || (URL.canParse(text) && /^https?:/.test(text))) return text;
+  throw new Error(`WEATHER_URL: expected an address that begins with https://, or off, found ${text}.`);
 }
 
 function readPort(text: string): number {

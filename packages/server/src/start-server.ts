@@ -7,6 +7,7 @@ import { namesOf } from "./guard/names.ts";
 import { RateLimiter } from "./guard/rate-limiter.ts";
 import { LiveHub } from "./routes/live-hub.ts";
 import { compressAll, readAppFiles } from "./static/app-files.ts";
+import { type WeatherService, weatherService } from "./weather/weather-service.ts";
 
 export interface ServerOptions {
   /** Where everything is kept. It stays open when the server is closed. */
@@ -22,6 +23,8 @@ export interface ServerOptions {
   readonly allowedOrigins?: readonly string[];
   /** A proxy of ours stands in front and writes X-Forwarded-For. */
   readonly behindProxy?: boolean;
+  /** Where reports are fetched from; nowhere, when left out. */
+  readonly weather?: WeatherService;
   readonly rateLimit?: RateLimit;
   readonly now_ms?: () => number;
   /** Told of faults that no answer can tell of. By default they go to standard error. */
@@ -48,7 +51,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const behindProxy = options.behindProxy ?? false;
   const own = store.forOperator(operator);
   const live = new LiveHub(store, own, onProblem);
-  const parts = { store, own, operator, live, behindProxy, now_ms, onProblem };
+  const weather = options.weather ?? weatherService("off");
+  const parts = { store, own, operator, live, weather, behindProxy, now_ms, onProblem };
   const files = options.appDirectory === undefined ? new Map() : readAppFiles(options.appDirectory);
   const limiter = new RateLimiter(options.rateLimit ?? GENEROUS);
 

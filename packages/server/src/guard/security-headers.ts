@@ -1,9 +1,12 @@
 import type { MiddlewareHandler } from "hono";
 
-/** The app's own files and nothing else; pictures also from memory. */
+/**
+ * The app's own files and nothing else; pictures also from memory. WebAssembly is let run, as the solver of loadings is
+ * made of it; code made of text is not.
+ */
 const CONTENT_SECURITY_POLICY = [
   "default-src 'self'",
-  "script-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self'",
   "img-src 'self' blob: data:",
   "font-src 'self'",
