@@ -59,15 +59,16 @@ function sliceAt(taf: PlacedForecast, from_ms: number, to_ms: number): Slice | u
   const running = changes.filter((period) => period.to_ms > from_ms);
   const prevailing = done.reduce(laid, stateOf(base.elements, sourceOf(base), base.open));
   const becoming = running.map((period) => laid(prevailing, period));
-  const all = running.length > 1 ? [...becoming, running.reduce(laid, prevailing)] : becoming;
   const passing = taf.periods.filter((period) => {
     const role = roleOf(period);
     return (
       role === "unclear" || (role === "temporary" && period.from_ms <= from_ms && period.to_ms > from_ms)
     );
   });
-  const temporary = passing.flatMap((period) => [prevailing, ...all].map((state) => laid(state, period)));
-  return { from_ms, to_ms, prevailing, becoming: all, temporary };
+  const temporary = passing.flatMap((period) =>
+    [prevailing, ...becoming].map((state) => laid(state, period)),
+  );
+  return { from_ms, to_ms, prevailing, becoming, temporary };
 }
 
 /** The instants at which a forecast says something new, both ends of its validity among them, in order. */

@@ -1,5 +1,5 @@
 import { doubtful, type Fault, impossible, type Problem } from "./aspect.ts";
-import type { Elements } from "./elements.ts";
+import { type Elements, settingsDisagree } from "./elements.ts";
 import { type Group, problemOf } from "./group.ts";
 import type { Part } from "./groups/part.ts";
 import { precipitates, type WeatherCode } from "./groups/weather-code.ts";
@@ -14,21 +14,20 @@ const SINGLE: readonly { readonly is: Part["is"]; readonly fault: (lower: string
   },
   {
     is: "temperature",
-    fault: () => impossible("two temperatures that disagree", "temperature", "dew point"),
+    fault: () => impossible("two temperatures that disagree; neither is used", "temperature", "dew point"),
   },
-  { is: "pressure", fault: () => impossible("two altimeter settings that disagree", "pressure") },
+  {
+    is: "pressure",
+    fault: () => impossible("two altimeter settings that disagree; neither is used", "pressure"),
+  },
   { is: "sky", fault: () => doubtful("two statements on the sky that disagree", "ceiling") },
   { is: "sector", fault: () => doubtful("two sectors of the wind", "wind") },
   { is: "shear layer", fault: () => doubtful("two layers of wind shear", "wind") },
 ];
 
-/** Two settings in two units say the same within their rounding: 1 hPa down, 0.005 inHg. */
-const SAME_SETTING_PA = 120;
-
 function disagree(is: Part["is"], groups: readonly Group[]): boolean {
   if (is !== "pressure") return new Set(groups.map(({ text }) => text)).size > 1;
-  const settings = groups.flatMap(({ part }) => (part?.is === "pressure" ? [part.setting.valueSI] : []));
-  return Math.max(...settings) - Math.min(...settings) > SAME_SETTING_PA;
+  return settingsDisagree(groups.flatMap(({ part }) => (part?.is === "pressure" ? [part.setting] : [])));
 }
 
 const lowestText = (groups: readonly Group[]): string => {

@@ -97,10 +97,25 @@ function skyOf(groups: readonly Group[]): Sky {
   };
 }
 
+/** The value that all give; `undefined` where they differ, since nobody knows which is right. */
+const agreed = <T>(all: readonly T[], key: (value: T) => string): T | undefined =>
+  new Set(all.map(key)).size > 1 ? undefined : all[0];
+
+/** Two settings in two units say the same within their rounding: 1 hPa down, 0.005 inHg. */
+const SAME_SETTING_PA = 120;
+export const settingsDisagree = (settings: readonly Measure[]): boolean => {
+  const values = settings.map(({ valueSI }) => valueSI);
+  return values.length > 1 && Math.max(...values) - Math.min(...values) > SAME_SETTING_PA;
+};
+
 /** Puts the parts of groups together. `crossChecks` tells where they contradict one another. */
 export function foldElements(groups: readonly Group[]): Elements {
-  const air = partsOf(groups, "temperature")[0]?.air;
-  const pressure = partsOf(groups, "pressure")[0]?.setting;
+  const air = agreed(
+    partsOf(groups, "temperature").map((part) => part.air),
+    (one) => JSON.stringify(one),
+  );
+  const settings = partsOf(groups, "pressure").map(({ setting }) => setting);
+  const pressure = settingsDisagree(settings) ? undefined : settings[0];
   const lowestPressure = partsOf(groups, "lowest pressure")[0]?.setting;
   const shearLayer = partsOf(groups, "shear layer")[0]?.shear;
   const sea = partsOf(groups, "sea")[0];

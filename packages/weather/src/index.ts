@@ -14,14 +14,7 @@ export {
   visibilityCategory,
   worseCategory,
 } from "./flight-category.ts";
-export {
-  type FrostAnswer,
-  frostFrom_K,
-  frostLikelihood,
-  frostOnSurface,
-  type NightGround,
-  SKIN_DEPRESSION_K,
-} from "./frost.ts";
+export { type FrostAnswer, type NightGround, reportedFrost } from "./frost.ts";
 export type { Group, Section } from "./group.ts";
 export type { CloudAmount, CloudLayer, SkyStatement } from "./groups/clouds.ts";
 export type { RunwayState } from "./groups/runway-state.ts";
@@ -32,7 +25,13 @@ export { type WeatherCode, weatherCodeOf } from "./groups/weather-code.ts";
 export { weatherText } from "./groups/weather-text.ts";
 export { inSector, type Wind } from "./groups/wind.ts";
 export { type FreezingPrecipitation, freezingPrecipitation, type Hazard, hazardsOf } from "./hazards.ts";
-export { type IcingAnswer, type IcingGround, icingConditions } from "./icing.ts";
+export {
+  type IcingAnswer,
+  type IcingGround,
+  type MoistureGround,
+  reportedIcing,
+  visibleMoisture,
+} from "./icing.ts";
 export { durationText, instantNear } from "./instant.ts";
 export { type ObservedConditions, observedConditions } from "./observed-conditions.ts";
 export {

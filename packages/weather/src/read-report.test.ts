@@ -162,6 +162,12 @@ describe("a forecast stands for its time only", () => {
     expect(open).toContain("visibility");
   });
 
+  it("beginnings that are out of order may hold at any time", () => {
+    const text = `${TAF} FM121800 24012KT 9999 SCT020 FM121500 28020KT 2000 RA BKN006`;
+    expect(forecast(text).placed?.periods.map(({ kind }) => kind)).toEqual(["initial", "unclear", "unclear"]);
+    expect(forecast(text).open).toContain("visibility");
+  });
+
   it("that was issued after it was received is of the future", () => {
     expect(forecast(TAF, NOON_MS - 2 * HOUR_MS).placed).toBeUndefined();
   });
@@ -187,5 +193,46 @@ describe("an altimeter setting in the wrong unit is not used", () => {
 
   it.each(["Q0850", "Q1090", "A2500", "A3200"])("%s is just possible", (group) => {
     expect(decodeReports(METAR.replace("Q1013", group)).reports[0]?.problems).toEqual([]);
+  });
+});
+
+describe("what is not understood opens all that it may have been about", () => {
+  const openOf = (text: string): readonly string[] => decodeReports(text).reports[0]?.open ?? [];
+  it.each([
+    { group: "XYZZY", open: ["visibility", "ceiling", "weather"] },
+    { group: "2Z0I5KX", open: ["visibility", "ceiling", "weather"] },
+    { group: "24O15KT", open: ["wind", "gust"] },
+    { group: "R2X/1200", open: ["visibility", "ceiling", "weather", "runway"] },
+    { group: "1Z/08X", open: ["visibility", "ceiling", "weather"] },
+    { group: "QN13", open: ["visibility", "ceiling", "weather", "pressure"] },
+    { group: "-RASX", open: ["visibility", "ceiling", "weather"] },
+  ])("$group", ({ group, open }) => {
+    expect(openOf(METAR.replace("FEW030", `${group} FEW030`))).toEqual(open);
+  });
+
+  it("a remark that nobody understands opens the remarks alone, or what it names", () => {
+    expect(openOf(`${METAR} RMK HELLO`)).toEqual(["remarks"]);
+    expect(openOf(`${METAR} RMK CIG LWR N`)).toEqual(["ceiling", "remarks"]);
+  });
+});
+
+describe("two groups that say the same thing must agree", () => {
+  const open = (group: string): readonly string[] =>
+    decodeReports(METAR.replace("Q1013", group)).reports[0]?.open ?? [];
+  it.each([
+    { group: "Q1013 A2992", is: [] },
+    { group: "A2992 Q1010", is: ["pressure"] },
+    { group: "Q1013 Q1031", is: ["pressure"] },
+    { group: "Q1013 22015KT", is: [] },
+    { group: "Q1013 22051KT", is: ["wind", "gust"] },
+    { group: "Q1013 13/08", is: ["temperature", "dew point"] },
+  ])("$group leaves open: $is", ({ group, is }) => {
+    expect(open(group)).toEqual(is);
+  });
+
+  it("of two that differ no temperature and no setting is given", () => {
+    const [report] = decodeReports(METAR.replace("Q1013", "13/08 A2992 Q1010")).reports;
+    const { temperature, dewPoint, pressure } = report?.kind === "observation" ? report.elements : {};
+    expect([temperature, dewPoint, pressure]).toEqual([undefined, undefined, undefined]);
   });
 });

@@ -1,6 +1,6 @@
 import { fromSI, type Measure, toSI } from "@witnessmark/engine";
 import { doubtful, impossible, type Problem } from "./aspect.ts";
-import type { Elements } from "./elements.ts";
+import { type Elements, settingsDisagree } from "./elements.ts";
 import { type Group, problemOf } from "./group.ts";
 import type { WholeDegrees } from "./groups/temperature.ts";
 import type { Remark } from "./remarks/remark.ts";
@@ -42,7 +42,7 @@ function pressureChecks(
     groups.find(({ remarks: here }) => here?.some((remark) => remark.is === is))?.text ?? "";
   const body = groups.find(({ part }) => part?.is === "pressure")?.text ?? "";
   const second = find(remarks, "altimeter setting")?.setting;
-  if (pressure !== undefined && second !== undefined && Math.abs(second.valueSI - pressure.valueSI) > 120)
+  if (pressure !== undefined && second !== undefined && settingsDisagree([second, pressure]))
     problems.push(
       problemOf(
         `${body} / ${textOf("altimeter setting")}`,
