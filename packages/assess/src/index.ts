@@ -1,3 +1,4 @@
+export { type Span, type Timeline, type Turn, timeline } from "./ahead/timeline.ts";
 export { assess } from "./assess.ts";
 export type {
   Assessment,

@@ -1,0 +1,139 @@
+import type { Book } from "@witnessmark/book";
+import type { AircraftState, Status } from "@witnessmark/ledger";
+import { assessWithCauses } from "../assess.ts";
+import type { Flight, Verdict } from "../assessment.ts";
+import { BADNESS } from "../order.ts";
+import { wallTimeAt } from "./wall-time-at.ts";
+
+/** One verdict that changes by time alone. */
+export interface Turn {
+  /** The first moment at which it is so, to half a minute; milliseconds since 1970 UTC. */
+  readonly at_ms: number;
+  readonly verdict: string;
+  readonly title: string;
+  readonly was: Status;
+  readonly becomes: Status;
+  /** One plain line: what it says from then on. */
+  readonly says: string;
+}
+
+/** How long the answer as a whole stays the same. */
+export interface Span {
+  readonly from_ms: number;
+  readonly until_ms: number;
+  readonly status: Status;
+}
+
+export interface Timeline {
+  readonly spans: readonly Span[];
+  /** In order of time; the worst first of those at one moment. */
+  readonly turns: readonly Turn[];
+}
+
+const AHEAD_ms = 12 * 3_600_000;
+const STEP_ms = 30 * 60_000;
+const RESOLUTION_ms = 30_000;
+
+interface Moment {
+  readonly at_ms: number;
+  readonly status: Status;
+  readonly verdicts: ReadonlyMap<string, Verdict>;
+  /** Status of every verdict as one text: two moments with the same one answer alike. */
+  readonly signature: string;
+}
+
+/**
+ * The answer over the next 12 hours, when nothing happens but time: what one would be told who leaves then, at the
+ * planned time or, once that is past, at once. Moments at which a verdict says that it runs out are looked at exactly;
+ * between them every half hour, and every change found is narrowed down to half a minute. A change and its reverse
+ * within one half hour may be missed.
+ *
+ * @param now_ms milliseconds since 1970 UTC
+ */
+export function timeline(book: Book, state: AircraftState, flight: Flight | null, now_ms: number): Timeline {
+  const known = new Map<number, Moment>();
+  const momentAt = (at_ms: number): Moment => {
+    const found = known.get(at_ms);
+    if (found !== undefined) return found;
+    const made = assessedAt(book, state, flight, at_ms);
+    known.set(at_ms, made);
+    return made;
+  };
+  const first = momentAt(now_ms);
+  const samples = sampleTimes(first, now_ms);
+  const changes: Moment[] = [];
+  let last = first;
+  for (const at_ms of samples) {
+    const next = momentAt(at_ms);
+    narrow(last, next, momentAt, changes);
+    last = next;
+  }
+  return { spans: spansOf(first, changes, now_ms + AHEAD_ms), turns: turnsOf(first, changes) };
+}
+
+function sampleTimes({ verdicts }: Moment, now_ms: number): readonly number[] {
+  const end_ms = now_ms + AHEAD_ms;
+  const times = new Set<number>();
+  for (let at_ms = now_ms + STEP_ms; at_ms <= end_ms; at_ms += STEP_ms) times.add(at_ms);
+  for (const { holdsUntil_ms } of verdicts.values()) {
+    if (holdsUntil_ms !== undefined && holdsUntil_ms >= now_ms && holdsUntil_ms < end_ms) {
+      times.add(holdsUntil_ms + 1);
+    }
+  }
+  return [...times].sort((a, b) => a - b);
+}
+
+/** Finds every change between two moments by halving the time between them. */
+function narrow(from: Moment, to: Moment, momentAt: (at_ms: number) => Moment, found: Moment[]): void {
+  if (from.signature === to.signature) return;
+  if (to.at_ms - from.at_ms <= RESOLUTION_ms) {
+    found.push(to);
+    return;
+  }
+  const middle = momentAt(Math.round((from.at_ms + to.at_ms) / 2));
+  narrow(from, middle, momentAt, found);
+  narrow(middle, to, momentAt, found);
+}
+
+function assessedAt(book: Book, state: AircraftState, flight: Flight | null, at_ms: number): Moment {
+  const { assessment } = assessWithCauses(book, state, leavingAt(flight, at_ms), at_ms);
+  const verdicts = new Map(assessment.verdicts.map((verdict) => [verdict.id, verdict]));
+  const signature = assessment.verdicts
+    .map(({ id, status }) => `${id} ${status}`)
+    .sort()
+    .join("\n");
+  return { at_ms, status: assessment.status, verdicts, signature };
+}
+
+function leavingAt(flight: Flight | null, at_ms: number): Flight | null {
+  if (flight === null || !(Date.parse(flight.offBlocks) < at_ms)) return flight;
+  return { ...flight, offBlocks: wallTimeAt(at_ms, flight.offBlocks) };
+}
+
+function spansOf(first: Moment, changes: readonly Moment[], end_ms: number): readonly Span[] {
+  const spans: Span[] = [];
+  let from = { at_ms: first.at_ms, status: first.status };
+  for (const { at_ms, status } of changes) {
+    if (status === from.status) continue;
+    spans.push({ from_ms: from.at_ms, until_ms: at_ms, status: from.status });
+    from = { at_ms, status };
+  }
+  return [...spans, { from_ms: from.at_ms, until_ms: end_ms, status: from.status }];
+}
+
+function turnsOf(first: Moment, changes: readonly Moment[]): readonly Turn[] {
+  const turns: Turn[] = [];
+  let before = first;
+  for (const moment of changes) {
+    const here: Turn[] = [];
+    for (const [id, verdict] of moment.verdicts) {
+      const was = before.verdicts.get(id)?.status;
+      if (was === undefined || was === verdict.status) continue;
+      const { title, status: becomes, says } = verdict;
+      here.push({ at_ms: moment.at_ms, verdict: id, title, was, becomes, says });
+    }
+    turns.push(...here.sort((a, b) => BADNESS[a.becomes] - BADNESS[b.becomes]));
+    before = moment;
+  }
+  return turns;
+}
