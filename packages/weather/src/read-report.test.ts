@@ -210,6 +210,13 @@ describe("what is not understood opens all that it may have been about", () => {
     expect(openOf(METAR.replace("FEW030", `${group} FEW030`))).toEqual(open);
   });
 
+  it.each(["QFE745", "QFE745/0994", "SC6SC2", "1CU030 5SC040", "A2992"])(
+    "the remark %s of other States opens nothing",
+    (remark) => {
+      expect(openOf(`${METAR} RMK ${remark}`)).toEqual([]);
+    },
+  );
+
   it("a remark that nobody understands opens the remarks alone, or what it names", () => {
     expect(openOf(`${METAR} RMK HELLO`)).toEqual(["remarks"]);
     expect(openOf(`${METAR} RMK CIG LWR N`)).toEqual(["ceiling", "remarks"]);

@@ -112,6 +112,13 @@ const readSetting: RemarkReader = (place) => {
   });
 };
 
+const readFieldPressure: RemarkReader = (place) => {
+  const found = /^QFE(\d{3,4}(?:[.,]\d)?(?:\/\d{3,4})?)$/u.exec(remarkToken(place));
+  return found === null
+    ? undefined
+    : one({ is: "other", says: `pressure at the aerodrome (QFE) ${found[1] ?? ""}` });
+};
+
 const readSnow: RemarkReader = (place) => {
   const depth = /^4\/(\d{3})$/u.exec(remarkToken(place));
   if (depth !== null) return one({ is: "other", says: `snow on the ground ${Number(depth[1])} in` });
@@ -138,4 +145,5 @@ export const readFigureRemark: RemarkReader = (place) =>
   readTendency(place) ??
   readSeaLevel(place) ??
   readSetting(place) ??
+  readFieldPressure(place) ??
   readSnow(place);

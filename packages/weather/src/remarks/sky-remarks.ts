@@ -90,6 +90,23 @@ const readCloudPlace: RemarkReader = (place) => {
   return { count: 1 + count, remark: { is, says: text === "" ? name : `${name} ${text}` } };
 };
 
+const KINDS = "CI|CS|CC|AS|AC|NS|SC|ST|SF|CU|CF|TCU|CB";
+const CLOUD_KINDS = new RegExp(`^(?:(?:(?:${KINDS})\\d)+|\\d(?:${KINDS})\\d{3})$`, "u");
+
+/** SC6SC2 as Canada sends it, 1CU030 as Japan does: the kinds of cloud with their eighths. */
+const readKinds: RemarkReader = (place) => {
+  const token = remarkToken(place);
+  if (!CLOUD_KINDS.test(token)) return undefined;
+  const storm = token.includes("CB")
+    ? "cumulonimbus"
+    : token.includes("TCU")
+      ? "towering cumulus"
+      : undefined;
+  return storm === undefined
+    ? { count: 1, remark: { is: "other", says: `kinds of cloud ${token}` } }
+    : { count: 1, remark: { is: "convective cloud", says: `${storm} (${token})` } };
+};
+
 const readTops: RemarkReader = (place) => {
   const amount = amountOf(remarkToken(place));
   const tops = /^\d{3}$/u.exec(remarkToken(place, 2))?.[0];
@@ -117,5 +134,6 @@ export const readSkyRemark: RemarkReader = (place) =>
   readVariable(place) ??
   readObscuration(place) ??
   readTops(place) ??
+  readKinds(place) ??
   readCloudPlace(place) ??
   readMountains(place);

@@ -27,7 +27,7 @@ function eventsOf(text: string, place: RemarkPlace): readonly RemarkEvent[] | un
 /** RAE17SNB17 is two remarks in one token; each has its own. */
 export function readBegunAndEnded(place: RemarkPlace): readonly RemarkRead[] | undefined {
   const token = remarkToken(place);
-  if (!/^[-+]?[A-Z]{2,}[BE]\d{2}/u.test(token)) return undefined;
+  if (!/^[-+]?(?:TS|SH|FZ|DZ|RA|SN|SG|IC|PL|GR|GS|UP|FC|FG|BR)+[BE]\d{2}/u.test(token)) return undefined;
   const remarks: RemarkRead[] = [];
   EVENTS.lastIndex = 0;
   while (EVENTS.lastIndex < token.length) {
