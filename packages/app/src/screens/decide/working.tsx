@@ -1,4 +1,5 @@
 import type { Verdict } from "@witnessmark/assess";
+import { href } from "../../routes/route.ts";
 
 /** How an answer was reached: every figure, the formula, and where it comes from. */
 export function Working({ verdict }: { readonly verdict: Verdict }) {
@@ -19,7 +20,11 @@ export function Working({ verdict }: { readonly verdict: Verdict }) {
       {because.map((reason) => (
         <p key={reason}>{reason}.</p>
       ))}
-      {working.formula === undefined ? null : <p className="formula">{working.formula.text}</p>}
+      {working.formula === undefined ? null : (
+        <p className="formula">
+          <a href={href({ at: "calculators", quantity: working.formula.quantity })}>{working.formula.text}</a>
+        </p>
+      )}
       {sources.length === 0 ? null : (
         <p className="sources">
           {sources

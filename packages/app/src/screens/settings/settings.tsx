@@ -49,6 +49,13 @@ export function Settings({ snapshot }: { readonly snapshot: KeepSnapshot }) {
           />
         </section>
         <Units chosen={chosen.units} onChange={(units) => change({ units })} />
+        <section>
+          <h2>Calculators</h2>
+          <p>Every figure that is worked out here, by itself, with its working and its sources.</p>
+          <a className="button" href={href({ at: "calculators" })}>
+            All calculators
+          </a>
+        </section>
         <People people={snapshot.people} person={snapshot.person} />
         <Storage snapshot={snapshot} />
         <section>
