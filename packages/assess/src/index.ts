@@ -21,6 +21,23 @@ export {
 } from "./decision/needs.ts";
 export { standing } from "./decision/standing.ts";
 export { type BookReader, type DecisionCheck, verifyDecision } from "./decision/verify.ts";
+export type { InputFault, InputPlace, Limited, MissingPart } from "./flight/figures.ts";
+export {
+  type EdgeMargins,
+  type EnvelopeFigures,
+  faultsAt,
+  type GroupFigures,
+  type Knowledge,
+  type LoadFigures,
+  type LoadMoment,
+  type LoadState,
+  type NearestEdge,
+  type PathPoint,
+  type StationFigures,
+  type TankFigures,
+  type WorstPoint,
+} from "./flight/load/figures.ts";
+export { loadFigures } from "./flight/load/load-figures.ts";
 export { flightInHand } from "./flight-in-hand.ts";
 export { BADNESS } from "./order.ts";
 export { type CheckedReading, checkReading } from "./reading/check-reading.ts";

@@ -1,0 +1,140 @@
+import type { Loading, Station } from "@witnessmark/book";
+import {
+  type LoadItem,
+  massSpread,
+  probabilityOfMassLimit,
+  type UncertainItem,
+  uncertainState,
+} from "@witnessmark/engine";
+import type { LoadedItem, PlannedLoad } from "@witnessmark/ledger";
+import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
+import { given } from "../given.ts";
+import type { GroupFigures, Knowledge, StationFigures } from "./figures.ts";
+
+/** One sound item in its place. */
+export interface Aboard {
+  readonly id: string;
+  readonly what: string;
+  readonly station: Station;
+  readonly mass_kg: number;
+  readonly knowledge: Knowledge;
+}
+
+export interface AllAboard {
+  readonly aboard: readonly Aboard[];
+  readonly faults: readonly InputFault[];
+  readonly missing: readonly MissingPart[];
+}
+
+/** What an item is called: what was written, or its place. */
+const nameOf = ({ what, station }: LoadedItem, stations: ReadonlyMap<string, Station>): string =>
+  what.trim() === "" ? `Mass in ${stations.get(station)?.name ?? station}` : what;
+
+/** The items of a plan in their places; those that cannot be are faults, and who must be aboard and is not, is missing. */
+export function allAboard(loading: Loading, load: PlannedLoad | undefined): AllAboard {
+  const stations = new Map(loading.stations.map((station) => [station.id, station]));
+  const faults: InputFault[] = [];
+  const aboard: Aboard[] = [];
+  for (const item of load?.items ?? []) {
+    const fault = (says: string): void => {
+      faults.push({ where: { kind: "item", id: item.id }, says });
+    };
+    const station = stations.get(item.station);
+    const mass = given(item.mass, ["mass"], nameOf(item, stations));
+    if (!mass.ok) fault(mass.says);
+    if (station === undefined)
+      fault(`${nameOf(item, stations)}: expected a seat or bay of the book, received "${item.station}"`);
+    if (!mass.ok || station === undefined) continue;
+    const what = station.kind === "bay" ? "bag" : station.crew ? "crew" : "passenger";
+    const spread = massSpread(what, item.known);
+    aboard.push({
+      id: item.id,
+      what: item.what,
+      station,
+      mass_kg: mass.valueSI,
+      knowledge: {
+        item: item.id,
+        known: item.known,
+        bias_kg: spread.bias_kg,
+        standardUncertainty_kg: spread.standardUncertainty_kg,
+      },
+    });
+  }
+  return { aboard, faults, missing: missingOf(loading, load, aboard) };
+}
+
+function missingOf(
+  loading: Loading,
+  load: PlannedLoad | undefined,
+  aboard: readonly Aboard[],
+): readonly MissingPart[] {
+  if (load === undefined || load.items.length === 0)
+    return [{ part: "load", what: "who and what is aboard: nobody is said to be" }];
+  const seats = loading.stations.filter(({ kind, crew }) => kind === "seat" && crew);
+  const flown = aboard.some(({ station, mass_kg }) => station.crew && mass_kg > 0);
+  if (flown || seats.length === 0) return [];
+  return [{ part: "crew", what: `who flies it: nobody is said to sit in ${seats[0]?.name ?? "the front"}` }];
+}
+
+export const asLoadItem = ({ mass_kg, station }: Aboard): LoadItem => ({
+  mass_kg,
+  arm_m: station.arm_m,
+  lateralArm_m: station.lateralArm_m,
+});
+
+/** The true mass that is likely behind what was said, and how far off it may be. */
+export const asUncertain = (one: Aboard): UncertainItem => ({
+  ...asLoadItem(one),
+  mass_kg: one.mass_kg + one.knowledge.bias_kg,
+  standardUncertainty_kg: one.knowledge.standardUncertainty_kg,
+});
+
+const sum = (all: readonly Aboard[]): number => all.reduce((total, { mass_kg }) => total + mass_kg, 0);
+
+/** Held against a limit, with the chance that the true masses keep it. */
+function held(all: readonly Aboard[], max_kg: number, complete: boolean): Limited {
+  const mass_kg = sum(all);
+  const chance_1 =
+    mass_kg > 0 ? probabilityOfMassLimit(uncertainState(all.map(asUncertain)), max_kg) : undefined;
+  return limited(mass_kg, max_kg, { complete, chance_1 });
+}
+
+/** Each station against its limits. @param faulty ids of stations of which an item cannot be */
+export function stationFigures(
+  loading: Loading,
+  aboard: readonly Aboard[],
+  faulty: ReadonlySet<string>,
+): readonly StationFigures[] {
+  return loading.stations.map(({ id, name, kind, max_kg, floor }) => {
+    const here = aboard.filter(({ station }) => station.id === id);
+    const complete = !faulty.has(id);
+    const limit = held(here, max_kg, complete);
+    const onFloor = floor === undefined ? undefined : held(here, floor.area_m2 * floor.max_kgPerM2, complete);
+    return {
+      id,
+      name,
+      kind,
+      mass_kg: limit.value,
+      items: here.map((one) => one.id),
+      limit,
+      ...(onFloor === undefined ? {} : { floor: onFloor }),
+      status: worstStatus([limit.status, ...(onFloor === undefined ? [] : [onFloor.status])]),
+    };
+  });
+}
+
+export const groupFigures = (
+  loading: Loading,
+  aboard: readonly Aboard[],
+  faulty: ReadonlySet<string>,
+): readonly GroupFigures[] =>
+  loading.groups.map(({ id, name, stations, max_kg }) => ({
+    id,
+    name,
+    stations,
+    limit: held(
+      aboard.filter(({ station }) => stations.includes(station.id)),
+      max_kg,
+      !stations.some((station) => faulty.has(station)),
+    ),
+  }));

@@ -1,0 +1,254 @@
+import type { Book, LoadEnvelope, Loading } from "@witnessmark/book";
+import {
+  type BurnState,
+  envelopeFaults,
+  InputError,
+  loadedState,
+  type UncertainItem,
+} from "@witnessmark/engine";
+import type { FlightPlan } from "@witnessmark/ledger";
+import { densityOf } from "../density.ts";
+import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
+import { plannedBurn } from "../planned-burn.ts";
+import { allAboard, asLoadItem, asUncertain, groupFigures, stationFigures } from "./aboard.ts";
+import { emptyInForce, emptyItem } from "./empty-mass.ts";
+import { envelopeFigures } from "./envelope-figures.ts";
+import type { LoadFigures, LoadMoment, LoadState } from "./figures.ts";
+import { loadState } from "./load-state.ts";
+import { type TanksAboard, tanksAboard, uncertainFuel } from "./tanks-aboard.ts";
+import { pathBetween, type WholeBurn, wholeBurn } from "./whole-burn.ts";
+
+type LoadBook = Pick<Book, "loading" | "fuel" | "gauges">;
+
+const NOTHING_KNOWN: LoadFigures = {
+  status: "open",
+  states: [],
+  path: [],
+  stations: [],
+  groups: [],
+  tanks: [],
+  fuel: {
+    density_kgPerM3: undefined,
+    measured: false,
+    usable_kg: undefined,
+    taxi_kg: undefined,
+    trip_kg: undefined,
+  },
+  knowledge: [],
+  faults: [],
+  missing: [{ part: "book-loading", what: "where mass may lie and what the whole may weigh, in the book" }],
+  complete: false,
+};
+
+const faultsOfEnvelope = new WeakMap<LoadEnvelope, string | undefined>();
+
+/** What is wrong with an envelope of the book, in words; looked for once. */
+function faultOf(envelope: LoadEnvelope): string | undefined {
+  if (!faultsOfEnvelope.has(envelope)) faultsOfEnvelope.set(envelope, envelopeFaults(envelope)[0]?.says);
+  return faultsOfEnvelope.get(envelope);
+}
+
+interface InForce {
+  readonly envelope: LoadEnvelope | undefined;
+  readonly faults: readonly InputFault[];
+}
+
+/** The envelope that the plan names, or the book's first; none where that is not in the book or is no envelope. */
+function envelopeInForce(loading: Loading, plan: FlightPlan): InForce {
+  const named = plan.load?.envelope;
+  const found = named === undefined ? loading.envelopes[0] : loading.envelopes.find(({ id }) => id === named);
+  const id = named ?? found?.id ?? "";
+  const fault = (says: string): InForce => ({
+    envelope: undefined,
+    faults: [{ where: { kind: "envelope", id }, says }],
+  });
+  if (found === undefined) {
+    const there = loading.envelopes.map((one) => one.id).join(", ");
+    return fault(`Envelope: expected one of the book (${there}), received "${id}"`);
+  }
+  const wrong = faultOf(found);
+  return wrong === undefined
+    ? { envelope: found, faults: [] }
+    : fault(`Envelope "${found.name}" of the book: ${wrong}`);
+}
+
+/** The burn, or why the book's tanks lead to none. */
+function burnOf(
+  book: LoadBook,
+  plan: FlightPlan,
+  items: Parameters<typeof wholeBurn>[0],
+  { tanks }: TanksAboard,
+  density_kgPerM3: number | undefined,
+  parts: Parameters<typeof wholeBurn>[4],
+): { readonly burn?: WholeBurn; readonly missing: readonly MissingPart[] } {
+  const order = book.fuel?.order;
+  if (density_kgPerM3 === undefined || order === undefined || plan.load === undefined) return { missing: [] };
+  try {
+    const burn = wholeBurn(items, tanks, density_kgPerM3, order, parts);
+    return burn === undefined ? { missing: [] } : { burn, missing: [] };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return {
+      missing: [
+        { part: "book-tanks", what: `tanks that can be reckoned with, in the book: ${error.message}` },
+      ],
+    };
+  }
+}
+
+const largest = (states: readonly BurnState[], value: (state: BurnState) => number): number =>
+  states.reduce((most, state) => Math.max(most, Math.abs(value(state))), 0);
+
+/**
+ * The load of a flight: everything that the screen shows, from the book and the plan alone. What cannot be is named at
+ * its place and what is not there is named too; with either, a total is never clear.
+ *
+ * @param plan values as a person typed them, in any unit of their dimension
+ */
+export function loadFigures(book: LoadBook, plan: FlightPlan): LoadFigures {
+  const { loading } = book;
+  if (loading === undefined) return NOTHING_KNOWN;
+  const load = plan.load;
+  const people = allAboard(loading, load);
+  const tanks = tanksAboard(loading, load);
+  const inForce = envelopeInForce(loading, plan);
+  const density = densityOf(book, plan);
+  const planned = plannedBurn(book, plan, density.density_kgPerM3);
+  const empty = emptyInForce(loading);
+  const items = [emptyItem(empty), ...people.aboard.map(asLoadItem)];
+  const made = burnOf(book, plan, items, tanks, density.density_kgPerM3, planned);
+  const { burn } = made;
+  const ofPeople = people.faults.length === 0 && people.missing.length === 0;
+  const ofFuel = tanks.faults.length === 0 && tanks.missing.length === 0 && burn !== undefined;
+  const complete = ofPeople && ofFuel;
+  const { envelope } = inForce;
+
+  const doubtWithoutFuel: readonly UncertainItem[] = [
+    { ...emptyItem(empty), standardUncertainty_kg: 0 },
+    ...people.aboard.map(asUncertain),
+  ];
+  const stateAt = (at: LoadMoment, state: BurnState | undefined): readonly LoadState[] => {
+    if (state === undefined || envelope === undefined || density.density_kgPerM3 === undefined) return [];
+    const fuel = uncertainFuel(book, tanks.tanks, state.volumes_m3, density.density_kgPerM3);
+    return [loadState(loading, envelope, at, state, [...doubtWithoutFuel, ...fuel], complete)];
+  };
+  const zeroFuel: readonly LoadState[] =
+    envelope === undefined
+      ? []
+      : [
+          loadState(
+            loading,
+            envelope,
+            "zero-fuel",
+            { ...loadedState(items), fuel_kg: 0 },
+            doubtWithoutFuel,
+            ofPeople,
+          ),
+        ];
+  const states = [
+    ...zeroFuel,
+    ...stateAt("ramp", burn?.ramp),
+    ...stateAt("take-off", burn?.takeOff),
+    ...stateAt("landing", burn?.landing),
+    ...stateAt("alternate", burn?.alternate),
+  ];
+  const flown = states.filter(({ at }) => at !== "zero-fuel" && at !== "ramp");
+  const chance_1 = flown.length === 0 ? undefined : Math.min(...flown.map((state) => state.chance_1));
+  const inEnvelope =
+    envelope === undefined
+      ? undefined
+      : envelopeFigures(envelope, burn, loading.gearMoment_kgm ?? 0, complete, chance_1);
+  const faulty = faultyStations(load?.items ?? [], people.faults);
+  const stations = stationFigures(loading, people.aboard, faulty);
+  const groups = groupFigures(loading, people.aboard, faulty);
+  const end = burn?.alternate ?? burn?.landing ?? burn?.dry;
+  const inAir = burn === undefined || end === undefined ? [] : pathBetween(burn.path, burn.ramp, end).states;
+  const lateral = held(
+    loading.limits.lateralMoment_kgm,
+    largest(inAir, (one) => one.lateralMoment_kgm),
+    inAir,
+    complete,
+  );
+  const imbalance = held(
+    loading.limits.fuelImbalance_kg,
+    largest(inAir, (one) => one.imbalance_kg),
+    inAir,
+    ofFuel,
+  );
+  const faults = [...people.faults, ...tanks.faults, ...inForce.faults, ...density.faults, ...planned.faults];
+  const missing = unique([
+    ...people.missing,
+    ...tanks.missing,
+    ...density.missing,
+    ...planned.missing,
+    ...made.missing,
+  ]);
+  return {
+    status: worstStatus([
+      ...states.map(({ status }) => status),
+      ...stations.map(({ status }) => status),
+      ...groups.map(({ limit }) => limit.status),
+      ...(inEnvelope === undefined ? [] : [inEnvelope.status]),
+      ...(lateral === undefined ? [] : [lateral.status]),
+      ...(imbalance === undefined ? [] : [imbalance.status]),
+      faults.length > 0 || missing.length > 0 ? "open" : "clear",
+    ]),
+    empty: { mass_kg: empty.mass_kg, arm_m: empty.arm_m, on: empty.on, by: empty.by },
+    states,
+    ...(inEnvelope === undefined ? {} : { envelope: inEnvelope }),
+    path: (burn?.path.states ?? []).map(({ burnt_kg, mass_kg, arm_m }) => ({ burnt_kg, mass_kg, arm_m })),
+    stations,
+    groups,
+    tanks: loading.tanks.map(({ id, name, side, capacity_m3, unusable_m3 }) => {
+      const volume_m3 = tanks.said.has(id)
+        ? tanks.tanks.find((tank) => tank.id === id)?.volume_m3
+        : undefined;
+      return {
+        id,
+        name,
+        side,
+        capacity_m3,
+        unusable_m3,
+        volume_m3,
+        mass_kg:
+          volume_m3 === undefined || density.density_kgPerM3 === undefined
+            ? undefined
+            : volume_m3 * density.density_kgPerM3,
+        atLanding_m3: volume_m3 === undefined ? undefined : burn?.landing?.volumes_m3[id],
+      };
+    }),
+    fuel: {
+      density_kgPerM3: density.density_kgPerM3,
+      measured: density.measured,
+      usable_kg: ofFuel ? burn?.ramp.fuel_kg : undefined,
+      taxi_kg: planned.taxi_kg,
+      trip_kg: planned.trip_kg,
+    },
+    ...(lateral === undefined ? {} : { lateral }),
+    ...(imbalance === undefined ? {} : { imbalance }),
+    knowledge: people.aboard.map(({ knowledge }) => knowledge),
+    faults,
+    missing,
+    complete: complete && inForce.faults.length === 0,
+  };
+}
+
+const held = (
+  limit: number | undefined,
+  value: number,
+  states: readonly BurnState[],
+  complete: boolean,
+): Limited | undefined =>
+  limit === undefined || states.length === 0 ? undefined : limited(value, limit, { complete });
+
+/** Stations of which an item cannot be, so that what they carry is not known. */
+const faultyStations = (
+  items: readonly { readonly id: string; readonly station: string }[],
+  faults: readonly InputFault[],
+): ReadonlySet<string> =>
+  new Set(
+    items.filter(({ id }) => faults.some(({ where }) => where.id === id)).map(({ station }) => station),
+  );
+
+const unique = (missing: readonly MissingPart[]): readonly MissingPart[] =>
+  missing.filter(({ what }, at) => missing.findIndex((other) => other.what === what) === at);
