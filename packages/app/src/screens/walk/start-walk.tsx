@@ -1,6 +1,6 @@
 import type { WalkKind } from "@witnessmark/book";
 import { newId, type Walk } from "@witnessmark/ledger";
-import { planWalk } from "@witnessmark/planner";
+import type { WalkPlan } from "@witnessmark/planner";
 import { useEffect, useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -12,6 +12,7 @@ import { useMinute } from "../../preferences/clock.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { latestWalk, likelyKind, openWalk, WALK_NAMES } from "../../walk/open-walk.ts";
+import { planOf } from "../../walk/walk-plan.ts";
 import { lasting, whenShort } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { WholePlan } from "./whole-plan.tsx";
@@ -20,12 +21,15 @@ const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"
 
 /** Which walk to start; the likely one is filled. */
 export function StartWalk({ open }: { readonly open: OpenAircraft }) {
-  const { registration, book, state } = open;
+  const { registration, book, state, assessment } = open;
   const keep = useKeep();
   const keeping = useKeeping();
   const minute = useMinute();
   const likely = likelyKind(state, minute * 60_000);
-  const plans = useMemo(() => KINDS.map((kind) => planWalk(book, kind)), [book]);
+  const plans = useMemo(
+    () => KINDS.map((kind) => planOf(book, kind, undefined, state, assessment)),
+    [book, state, assessment],
+  );
   const likelyPlan = plans.find((plan) => plan.kind === likely);
   const last = latestWalk(state);
   useJoin(registration, last);
@@ -94,7 +98,7 @@ function useJoin(registration: string, last: Walk | undefined): void {
   }, [begun, registration]);
 }
 
-function Sized({ open, plan }: { readonly open: OpenAircraft; readonly plan: ReturnType<typeof planWalk> }) {
+function Sized({ open, plan }: { readonly open: OpenAircraft; readonly plan: WalkPlan }) {
   const [ref, size] = useSize<HTMLDivElement>();
   return (
     <div className="plan-fill" ref={ref}>

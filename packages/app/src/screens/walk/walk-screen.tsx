@@ -1,9 +1,9 @@
-import { planWalk } from "@witnessmark/planner";
 import { useMemo } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import type { StepAddress } from "../../routes/route.ts";
 import { latestWalk } from "../../walk/open-walk.ts";
 import { leaving } from "../../walk/presence.ts";
+import { planOf } from "../../walk/walk-plan.ts";
 import { walkView } from "../../walk/walk-view.ts";
 import { AwayScreen } from "./away-screen.tsx";
 import { StartWalk } from "./start-walk.tsx";
@@ -19,8 +19,10 @@ interface WalkScreenProps {
 export function WalkScreen({ open, step }: WalkScreenProps) {
   const { book, state, assessment } = open;
   const walk = latestWalk(state);
-  const kind = walk?.kind;
-  const plan = useMemo(() => (kind === undefined ? undefined : planWalk(book, kind)), [book, kind]);
+  const plan = useMemo(
+    () => (walk === undefined ? undefined : planOf(book, walk.kind, walk.id, state, assessment)),
+    [book, walk, state, assessment],
+  );
   const view = useMemo(
     () => (walk === undefined || plan === undefined ? undefined : walkView(walk, plan, state, assessment)),
     [walk, plan, state, assessment],

@@ -1,4 +1,3 @@
-import { planWalk } from "@witnessmark/planner";
 import { useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -8,6 +7,7 @@ import { useKeep } from "../../keep/react.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { latestWalk } from "../../walk/open-walk.ts";
+import { planOf } from "../../walk/walk-plan.ts";
 import { type StepView, type WalkView, walkView } from "../../walk/walk-view.ts";
 import { tally } from "../../words/figures.ts";
 import { GearList } from "./gear-list.tsx";
@@ -20,7 +20,10 @@ export function WhatIsLeft({ open, gear }: { readonly open: OpenAircraft; readon
   const { book, state, assessment, registration } = open;
   const walk = latestWalk(state);
   const view = useMemo(
-    () => (walk === undefined ? undefined : walkView(walk, planWalk(book, walk.kind), state, assessment)),
+    () =>
+      walk === undefined
+        ? undefined
+        : walkView(walk, planOf(book, walk.kind, walk.id, state, assessment), state, assessment),
     [walk, book, state, assessment],
   );
   if (view === undefined) {
