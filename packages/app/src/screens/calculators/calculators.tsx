@@ -1,9 +1,11 @@
 import { quantities } from "@witnessmark/engine";
+import { type ReactNode, useLayoutEffect, useRef } from "react";
 import { PlainTitle } from "../../frame/title-block.tsx";
 import type { KeepSnapshot } from "../../keep/contract.ts";
 import { useWide } from "../../preferences/wide.ts";
 import { href } from "../../routes/route.ts";
 import { keptOfAll } from "../../words/keeping.ts";
+import { inList } from "./kept-typed.ts";
 import { QuantityList } from "./quantity-list.tsx";
 import { QuantityPage } from "./quantity-page.tsx";
 import "./calculators.css";
@@ -45,7 +47,9 @@ export function Calculators({ snapshot, quantity: id }: CalculatorsProps) {
           </div>
         </main>
       ) : (
-        <main className="calc-one">{page ?? list}</main>
+        <OnePane key={id ?? ""} list={page === null}>
+          {page ?? list}
+        </OnePane>
       )}
       {wide ? null : (
         <footer className="plain-foot">
@@ -58,5 +62,24 @@ export function Calculators({ snapshot, quantity: id }: CalculatorsProps) {
         </footer>
       )}
     </div>
+  );
+}
+
+/** A page begins at its top; the list is where one left it. */
+function OnePane({ list, children }: { readonly list: boolean; readonly children: ReactNode }) {
+  const pane = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    if (list) pane.current?.scrollTo(0, inList.scrolled_px);
+  }, [list]);
+  return (
+    <main
+      ref={pane}
+      className="calc-one"
+      onScroll={({ currentTarget }) => {
+        if (list) inList.scrolled_px = currentTarget.scrollTop;
+      }}
+    >
+      {children}
+    </main>
   );
 }

@@ -14,10 +14,5 @@ const sitting = new Map<string, KeptTyped>();
 export const keptTyped = (quantity: string): KeptTyped => sitting.get(quantity) ?? NOTHING_TYPED;
 export const keepTyped = (quantity: string, typed: KeptTyped): void => void sitting.set(quantity, typed);
 
-let looked = "";
-export const lookedFor = {
-  get: (): string => looked,
-  set: (text: string): void => {
-    looked = text;
-  },
-};
+/** Where one was in the list: what was looked for, and how far it was scrolled. */
+export const inList: { looked: string; scrolled_px: number } = { looked: "", scrolled_px: 0 };

@@ -2,14 +2,14 @@ import { quantities } from "@witnessmark/engine";
 import { useState } from "react";
 import { href } from "../../routes/route.ts";
 import { tally } from "../../words/figures.ts";
-import { lookedFor } from "./kept-typed.ts";
+import { inList } from "./kept-typed.ts";
 import { bySubject, found } from "./subjects.ts";
 
 const GROUPS = bySubject(quantities.values());
 
 /** Every quantity by its subject, with a search. */
 export function QuantityList({ here }: { readonly here: string | undefined }) {
-  const [looked, setLooked] = useState(lookedFor.get);
+  const [looked, setLooked] = useState(inList.looked);
   const groups = found(GROUPS, looked);
   const count = groups.reduce((sum, group) => sum + group.quantities.length, 0);
   return (
@@ -22,7 +22,7 @@ export function QuantityList({ here }: { readonly here: string | undefined }) {
             value={looked}
             placeholder="density altitude, crosswind, oxygen"
             onChange={({ target }) => {
-              lookedFor.set(target.value);
+              inList.looked = target.value;
               setLooked(target.value);
             }}
           />
