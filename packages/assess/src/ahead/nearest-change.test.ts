@@ -1,0 +1,41 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { nearestChange } from "./nearest-change.ts";
+
+const search = (answerAt: (value: number) => string, now: number, end: number, resolution = 0.01) =>
+  nearestChange({ now, end, resolution, answerAt, isSame: (a, b) => a === b });
+
+describe("the nearest change", () => {
+  it("is bracketed within the resolution, on either side of now", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -50, max: 50, noNaN: true }),
+        fc.double({ min: 0.1, max: 99, noNaN: true }),
+        fc.boolean(),
+        (now, away, up) => {
+          const edge = up ? now + away : now - away;
+          const answerAt = (value: number) => ((up ? value < edge : value > edge) ? "clear" : "stop");
+          const found = search(answerAt, now, up ? now + 100 : now - 100);
+          if (found === undefined) throw new Error("expected a change");
+          expect(answerAt(found.holds)).toBe("clear");
+          expect(answerAt(found.changes)).toBe("stop");
+          expect(found.answer).toBe("stop");
+          expect(Math.abs(found.changes - found.holds)).toBeLessThanOrEqual(0.01);
+          expect(Math.abs(found.changes - edge)).toBeLessThanOrEqual(0.01);
+        },
+      ),
+    );
+  });
+
+  it("is the first of several when the answer goes and comes", () => {
+    const answerAt = (value: number) => (value > 20 && value < 40 ? "stop" : value > 70 ? "open" : "clear");
+    const found = search(answerAt, 0, 100);
+    expect(found?.answer).toBe("stop");
+    expect(found?.changes).toBeCloseTo(20, 1);
+  });
+
+  it("is none where the answer stays, or there is no way to go", () => {
+    expect(search(() => "clear", 0, 100)).toBeUndefined();
+    expect(search((value) => (value === 3 ? "clear" : "stop"), 3, 3)).toBeUndefined();
+  });
+});
