@@ -21,6 +21,24 @@ export {
 } from "./decision/needs.ts";
 export { standing } from "./decision/standing.ts";
 export { type BookReader, type DecisionCheck, verifyDecision } from "./decision/verify.ts";
+export { CORRECTED_HEIGHT_M } from "./flight/conditions/air.ts";
+export type { DaylightFigures } from "./flight/conditions/daylight.ts";
+export { axisText, type DistanceAnswer, type Need, type TableMode } from "./flight/conditions/distances.ts";
+export type { ConditionFault } from "./flight/conditions/faults.ts";
+export {
+  type FieldFigures,
+  type FieldFiguresOptions,
+  type FlightMasses,
+  fieldFigures,
+} from "./flight/conditions/field-figures.ts";
+export type { FieldWeather, FieldWind } from "./flight/conditions/field-weather.ts";
+export { type Figure, isSettled, type Missing, type Origin } from "./flight/conditions/figure.ts";
+export type { IceFigures } from "./flight/conditions/ice.ts";
+export type { ReportFigures } from "./flight/conditions/report-figures.ts";
+export { FIELD_ROLES, type FieldRole } from "./flight/conditions/role.ts";
+export type { RunwayWindFigures, WindLimit, WindMargin } from "./flight/conditions/runway-wind.ts";
+export type { FieldTime } from "./flight/conditions/times.ts";
+export type { TypedFigures } from "./flight/conditions/typed-conditions.ts";
 export type { InputFault, InputPlace, Limited, MissingPart } from "./flight/figures.ts";
 export {
   type EdgeMargins,

@@ -1,0 +1,252 @@
+import type { Book, Field, Runway } from "@witnessmark/book";
+import { type Dimension, toSI, type UnitId } from "@witnessmark/engine";
+import type { FlightPlan, PlannedField, Read } from "@witnessmark/ledger";
+import type { PlacedForecast, PlacedObservation } from "@witnessmark/weather";
+import type { Flight } from "../../assessment.ts";
+import { type AirFigures, airFigures } from "./air.ts";
+import { type DaylightFigures, daylightFigures } from "./daylight.ts";
+import { type DistanceAnswer, distanceOf, type TableMode } from "./distances.ts";
+import { type ConditionFault, typedSI } from "./faults.ts";
+import { type FieldWeather, fieldWeather } from "./field-weather.ts";
+import { derived, type Figure, figureOf, lacking, onceMissing, restOf } from "./figure.ts";
+import { type IceFigures, iceFigures } from "./ice.ts";
+import { forecastOf, observationOf, type ReportFigures } from "./report-figures.ts";
+import { type FieldRole, phaseOf } from "./role.ts";
+import {
+  crosswindMargin,
+  onRunway,
+  type RunwayWindFigures,
+  tailwindMargin,
+  type WindLimit,
+  type WindMargin,
+} from "./runway-wind.ts";
+import { type FieldTime, fieldTime } from "./times.ts";
+import { type TypedFigures, typedOf } from "./typed-conditions.ts";
+
+/** Masses of the flight, from its load; an absent one leaves the distances open. */
+export interface FlightMasses {
+  readonly takeOff_kg?: number | undefined;
+  readonly landing_kg?: number | undefined;
+}
+
+/** Everything that the Conditions screen shows of one field, in SI, each figure with where it comes from and what is missing. */
+export interface FieldFigures {
+  readonly role: FieldRole;
+  readonly planned: PlannedField;
+  /** Absent when the book has no such field, or no such runway. */
+  readonly field?: Field;
+  readonly runway?: Runway;
+  readonly faults: readonly ConditionFault[];
+  readonly time: Figure<FieldTime>;
+  readonly observation?: ReportFigures<PlacedObservation>;
+  readonly forecast?: ReportFigures<PlacedForecast>;
+  readonly typed?: TypedFigures;
+  readonly weather: FieldWeather;
+  readonly air: Figure<AirFigures>;
+  readonly wind: Figure<RunwayWindFigures>;
+  readonly crosswind: Figure<WindMargin>;
+  readonly tailwind: Figure<WindMargin>;
+  /** The take-off at the departure, the landing elsewhere. */
+  readonly distance: Figure<DistanceAnswer>;
+  /** At the departure, where the book has a table of it. */
+  readonly stop?: Figure<DistanceAnswer>;
+  readonly daylight: Figure<DaylightFigures>;
+  readonly ice: IceFigures;
+}
+
+export interface FieldFiguresOptions {
+  readonly masses?: FlightMasses | undefined;
+  /** Between the cells of a table, or the worst of the cells around. */
+  readonly mode?: TableMode | undefined;
+}
+
+type Own = Pick<NonNullable<FlightPlan["own"]>, "ceiling" | "visibility" | "crosswind">;
+
+const OWN: Readonly<Record<keyof Own, { dimension: Dimension; name: string; most: number; unit: UnitId }>> = {
+  ceiling: { dimension: "length", name: "your own ceiling", most: toSI(60_000, "ft"), unit: "ft" },
+  visibility: { dimension: "length", name: "your own visibility", most: 200_000, unit: "m" },
+  crosswind: { dimension: "speed", name: "your own crosswind", most: toSI(100, "kt"), unit: "kt" },
+};
+
+/** A minimum that the pilot asks for; undefined when he asks for none. */
+export function ownOf(plan: FlightPlan, part: keyof Own): Figure<number> | undefined {
+  const read: Read | undefined = plan.own?.[part];
+  if (read === undefined) return undefined;
+  const { dimension, name, most, unit } = OWN[part];
+  const found = typedSI(read, { dimension, name, range: [0, most], unit, step: 1 });
+  return "says" in found ? lacking({ what: found.says }) : figureOf(found.value);
+}
+
+function ownFaults(plan: FlightPlan): readonly ConditionFault[] {
+  return (Object.keys(OWN) as (keyof Own)[]).flatMap((part) => {
+    // keys of a const object
+    const own = ownOf(plan, part);
+    return (own?.missing ?? []).map(({ what }) => ({ where: { kind: "own", part } as const, says: what }));
+  });
+}
+
+interface Place {
+  readonly field?: Field;
+  readonly runway?: Runway;
+  readonly faults: readonly ConditionFault[];
+  readonly found: Figure<{ readonly field: Field; readonly runway: Runway }>;
+}
+
+function placeOf(book: Book, { code, runway: name }: PlannedField, role: FieldRole): Place {
+  const field = book.fields?.find((one) => one.code === code);
+  if (field === undefined) {
+    const known = book.fields?.map((one) => one.code).join(", ") ?? "none";
+    const says = `${code}: expected a field of the book (${known})`;
+    return {
+      faults: [{ where: { kind: "field", role }, says }],
+      found: lacking({ what: `the field ${code}, in the book`, root: "field" }),
+    };
+  }
+  const runway = field.runways.find((one) => one.name === name);
+  if (runway === undefined) {
+    const known = field.runways.map((one) => one.name).join(", ");
+    const says = `runway ${name}: expected a runway of ${code} (${known})`;
+    return {
+      field,
+      faults: [{ where: { kind: "runway", role }, says }],
+      found: lacking({ what: `a runway of ${code}: it has ${known}, not ${name}`, root: "runway" }),
+    };
+  }
+  return { field, runway, faults: [], found: figureOf({ field, runway }) };
+}
+
+const PERFORMANCE = { what: "what the aircraft can do, in the book", root: "performance" } as const;
+
+/** The wind limits that hold: the book's, and the pilot's own. */
+function crosswindLimits(book: Book, plan: FlightPlan): Figure<readonly [WindLimit, ...WindLimit[]]> {
+  if (book.performance === undefined) return lacking(PERFORMANCE);
+  const { value_mPerS, kind } = book.performance.crosswind;
+  const own = ownOf(plan, "crosswind");
+  const mine: readonly WindLimit[] =
+    own?.value === undefined ? [] : [{ kind: "own", value_mPerS: own.value }];
+  return { value: [{ kind, value_mPerS }, ...mine], from: [], missing: own?.missing ?? [] };
+}
+
+function massOf(role: FieldRole, masses: FlightMasses | undefined): Figure<number> {
+  const mass_kg = role === "departure" ? masses?.takeOff_kg : masses?.landing_kg;
+  if (mass_kg !== undefined && Number.isFinite(mass_kg)) return figureOf(mass_kg);
+  return lacking({ what: `the ${role === "departure" ? "take-off" : "landing"} mass` });
+}
+
+interface Ground {
+  readonly book: Book;
+  readonly plan: FlightPlan;
+  readonly planned: PlannedField;
+  readonly role: FieldRole;
+  readonly place: Place;
+  readonly weather: FieldWeather;
+  readonly air: Figure<AirFigures>;
+  readonly wind: Figure<RunwayWindFigures>;
+  readonly options: FieldFiguresOptions;
+}
+
+function distanceFigure(
+  name: "take-off" | "landing" | "accelerate-stop",
+  ground: Ground,
+): Figure<DistanceAnswer> {
+  const { book, plan, planned, role, place, weather, air, wind, options } = ground;
+  const { performance } = book;
+  const mass = massOf(role, options.masses);
+  const pressure: Figure<number> = air.value?.pressureAltitude_m ?? { from: [], missing: air.missing };
+  const rest = restOf([place.found, mass, pressure, weather.oat, wind]);
+  if (performance === undefined) return { from: [], missing: [PERFORMANCE] };
+  const { runway } = place;
+  const values = [mass.value, pressure.value, weather.oat.value, wind.value] as const;
+  const [mass_kg, pressureAltitude_m, oat, on] = values;
+  if (
+    runway === undefined ||
+    mass_kg === undefined ||
+    pressureAltitude_m === undefined ||
+    oat === undefined ||
+    on === undefined
+  )
+    return rest;
+  const ownFactor_1 = name === "take-off" ? plan.own?.takeOffFactor_1 : plan.own?.landingFactor_1;
+  const ask = {
+    performance,
+    runway,
+    condition: planned.condition,
+    at: { mass_kg, pressureAltitude_m, oat_K: oat.hottest_K, along_mPerS: on.along_mPerS },
+    ownFactor_1,
+    mode: options.mode,
+  };
+  const worked = derived({ ...rest, value: ask }, "the distance", (asked) => distanceOf(name, asked));
+  if (worked.value === undefined) return { ...rest, missing: worked.missing };
+  if (!worked.value.ok) return { ...rest, missing: onceMissing([...rest.missing, ...worked.value.missing]) };
+  return { ...rest, value: worked.value.answer };
+}
+
+/**
+ * What the conditions at one field of a flight are when it is used, and what they do to the numbers.
+ *
+ * @returns undefined when the plan has no such field
+ * @param now_ms milliseconds since 1970 UTC; reports age by it, and a flight whose time is past leaves now
+ */
+export function fieldFigures(
+  book: Book,
+  flight: Flight,
+  role: FieldRole,
+  now_ms: number,
+  options: FieldFiguresOptions = {},
+): FieldFigures | undefined {
+  const { plan } = flight;
+  const planned = plan?.[role];
+  if (plan === undefined || planned === undefined) return undefined;
+  const place = placeOf(book, planned, role);
+  const time = fieldTime(flight, plan, role, now_ms);
+  const observation = observationOf(planned, now_ms);
+  const forecast = forecastOf(planned, now_ms);
+  const read = typedOf(planned, role, now_ms);
+  const typed = read === undefined || "unusable" in read ? undefined : read;
+  const typedFaults = read === undefined ? [] : "unusable" in read ? [read.unusable] : read.faults;
+  const weather = fieldWeather({ code: planned.code, observation, forecast, typed, time });
+  const { field, runway } = place;
+  const air: Figure<AirFigures> =
+    field === undefined ? { from: [], missing: place.found.missing } : figureOf(airFigures(field, weather));
+  const wind: Figure<RunwayWindFigures> =
+    runway === undefined
+      ? { from: [], missing: place.found.missing }
+      : derived(weather.winds, `the wind at ${planned.code}`, (winds) => onRunway(winds, runway));
+  const limits = crosswindLimits(book, plan);
+  const { performance } = book;
+  const ground: Ground = { book, plan, planned, role, place, weather, air, wind, options };
+  const hasStop = performance?.tables.some(({ quantity }) => quantity === "accelerate-stop") ?? false;
+  return {
+    role,
+    planned,
+    ...(field === undefined ? {} : { field }),
+    ...(runway === undefined ? {} : { runway }),
+    faults: [...place.faults, ...typedFaults, ...ownFaults(plan)],
+    time,
+    ...(observation === undefined ? {} : { observation }),
+    ...(forecast === undefined ? {} : { forecast }),
+    ...(typed === undefined ? {} : { typed }),
+    weather,
+    air,
+    wind,
+    crosswind: crosswindFigure(wind, runway, limits),
+    tailwind:
+      performance === undefined
+        ? { from: [], missing: [PERFORMANCE] }
+        : derived(wind, "the tailwind", (on) => tailwindMargin(on, performance)),
+    distance: distanceFigure(phaseOf(role), ground),
+    ...(role === "departure" && hasStop ? { stop: distanceFigure("accelerate-stop", ground) } : {}),
+    daylight: field === undefined ? { from: [], missing: place.found.missing } : daylightFigures(field, time),
+    ice: iceFigures(book, weather, planned.condition, observation?.placed?.report.elements),
+  };
+}
+
+function crosswindFigure(
+  wind: Figure<RunwayWindFigures>,
+  runway: Runway | undefined,
+  limits: Figure<readonly [WindLimit, ...WindLimit[]]>,
+): Figure<WindMargin> {
+  const rest = restOf([wind, limits]);
+  if (runway === undefined || wind.value === undefined || limits.value === undefined) return rest;
+  return { ...rest, value: crosswindMargin(wind.value, runway, limits.value) };
+}

@@ -1,0 +1,372 @@
+import { toSI, type Wind } from "@witnessmark/engine";
+import {
+  type Aspect,
+  type CategoryAnswer,
+  type Ceiling,
+  type CloudLayer,
+  type Conditions,
+  conditionsAt,
+  type From,
+  type Hazard,
+  type ObservedConditions,
+  observedConditions,
+  type PlacedForecast,
+  type PlacedObservation,
+  type Wind as ReportedWind,
+  type Visibility,
+  type WeatherCode,
+  type WorstCase,
+  worseCategory,
+} from "@witnessmark/weather";
+import { type Figure, lacking, type Missing, type Origin, onceMissing, restOf } from "./figure.ts";
+import type { ReportFigures } from "./report-figures.ts";
+import type { FieldTime } from "./times.ts";
+import type { TypedFigures, TypedPart } from "./typed-conditions.ts";
+import { windText } from "./wind-text.ts";
+
+const HOUR_MS = 3_600_000;
+
+/**
+ * How long after it an observation speaks of the weather to come: together with a forecast for the two hours of its own
+ * trend, without one for three; its temperature and pressure, which no forecast has, for six. Witnessmark's own rule.
+ */
+export const OBSERVATION_REACHES_MS = {
+  withForecast: 2 * HOUR_MS,
+  alone: 3 * HOUR_MS,
+  air: 6 * HOUR_MS,
+} as const;
+
+/** A wind that may blow at the time, with where it is said. */
+export interface FieldWind {
+  readonly wind: Wind;
+  /** As it is spoken of: `240° 14 G 22 kt`. */
+  readonly text: string;
+  readonly origin: Origin;
+}
+
+export interface AirTemperature {
+  /** Between these the report leaves it: icing asks the colder, distances the hotter. */
+  readonly coldest_K: number;
+  readonly hottest_K: number;
+}
+
+/** The weather that counts at a field at its time, worst of everything that may be the case. */
+export interface FieldWeather {
+  readonly winds: Figure<readonly FieldWind[]>;
+  readonly visibility_m: Figure<number>;
+  /** Lowest broken or overcast layer above the field. */
+  readonly ceiling_m: Figure<number | "none">;
+  readonly weather: Figure<readonly WeatherCode[]>;
+  readonly hazards: Figure<readonly Hazard[]>;
+  /** What the station cannot tell, though its report looks whole. */
+  readonly blindTo: readonly string[];
+  readonly clouds: Figure<readonly CloudLayer[]>;
+  readonly oat: Figure<AirTemperature>;
+  readonly dewPoint_K: Figure<number>;
+  readonly qnh_Pa: Figure<number>;
+  /** For planning only; of the report, not of what was typed. */
+  readonly category?: CategoryAnswer;
+}
+
+/** One report's part in the answer. */
+interface Said {
+  readonly origin: Origin;
+  readonly worst: WorstCase;
+  readonly open: readonly Aspect[];
+  readonly clouds: readonly CloudLayer[];
+  readonly tooOld: readonly Missing[];
+  readonly holdsUntil_ms?: number;
+}
+
+export interface Sources {
+  readonly code: string;
+  readonly observation?: ReportFigures<PlacedObservation> | undefined;
+  readonly forecast?: ReportFigures<PlacedForecast> | undefined;
+  readonly typed?: TypedFigures | undefined;
+  readonly time: Figure<FieldTime>;
+}
+
+const cloudsOf = (conditions: Conditions): readonly CloudLayer[] =>
+  conditions.slices.flatMap(({ prevailing, becoming, temporary }) =>
+    [prevailing, ...becoming, ...temporary].flatMap(({ clouds }) => clouds.value),
+  );
+
+const FORECAST = (code: string): Missing => ({
+  what: `a forecast for ${code} that covers the time`,
+  root: "forecast",
+});
+const REPORT = (code: string): Missing => ({ what: `a report of ${code}`, root: "report" });
+const NEWER = (code: string): Missing => ({ what: `a newer report of ${code}`, root: "report" });
+
+/** The forecast for the span of time; a span that begins before the validity begins with it, when the time is in it. */
+function forecastSaid({ forecast, time }: Sources): Said | undefined {
+  const placed = forecast?.placed;
+  if (forecast === undefined || placed === undefined || forecast.tooOld || time.value === undefined)
+    return undefined;
+  const { planned_ms, from_ms, to_ms } = time.value;
+  const begins_ms = planned_ms >= placed.from_ms ? Math.max(from_ms, placed.from_ms) : from_ms;
+  const conditions = conditionsAt(placed, begins_ms, to_ms);
+  if (conditions.covered === "none") return undefined;
+  return {
+    origin: { kind: "TAF", at_ms: placed.issued_ms },
+    worst: conditions.worst,
+    open: conditions.open,
+    clouds: cloudsOf(conditions),
+    tooOld: [],
+    ...(forecast.countsUntil_ms === undefined ? {} : { holdsUntil_ms: forecast.countsUntil_ms }),
+  };
+}
+
+interface ObservationSaid extends Said {
+  readonly observed: ObservedConditions;
+  readonly observed_ms: number;
+}
+
+function observationSaid({ observation, code }: Sources): ObservationSaid | undefined {
+  const placed = observation?.placed;
+  if (observation === undefined || placed === undefined) return undefined;
+  const observed = observedConditions(placed.report);
+  return {
+    origin: { kind: "METAR", at_ms: placed.observed_ms },
+    observed,
+    observed_ms: placed.observed_ms,
+    worst: observed,
+    open: [...observed.open, ...observation.open],
+    clouds: placed.report.elements.clouds,
+    tooOld: observation.tooOld ? [NEWER(code)] : [],
+    ...(observation.countsUntil_ms === undefined ? {} : { holdsUntil_ms: observation.countsUntil_ms }),
+  };
+}
+
+/** The reports that speak of the sky and the wind at the time. */
+function skySaid(sources: Sources, observed: ObservationSaid | undefined): readonly Said[] | Missing {
+  const forecast = forecastSaid(sources);
+  const { time, code } = sources;
+  if (time.value === undefined) return time.missing[0] ?? { what: "the time", root: "time" };
+  if (observed === undefined) return forecast === undefined ? REPORT(code) : [forecast];
+  const later_ms = time.value.planned_ms - observed.observed_ms;
+  if (forecast === undefined) return later_ms <= OBSERVATION_REACHES_MS.alone ? [observed] : FORECAST(code);
+  const both = later_ms <= OBSERVATION_REACHES_MS.withForecast && observed.tooOld.length === 0;
+  return both ? [observed, forecast] : [forecast];
+}
+
+const end = (said: { readonly holdsUntil_ms?: number }): Pick<Figure<never>, "holdsUntil_ms"> =>
+  said.holdsUntil_ms === undefined ? {} : { holdsUntil_ms: said.holdsUntil_ms };
+
+/** One element from each report that speaks, folded to its worst. */
+function worstOf<T>(
+  said: readonly Said[] | Missing,
+  aspects: readonly Aspect[],
+  what: string,
+  take: (said: Said) => T | undefined,
+  worse: (one: T, other: T) => T,
+): Figure<T> {
+  if ("what" in said) return lacking(said);
+  const rest = restOf(said.map((one) => ({ from: [one.origin], missing: one.tooOld, ...end(one) })));
+  // not flatMap: a value may be a list itself
+  const values = said.map(take).filter((value) => value !== undefined);
+  const isOpen = said.some(
+    (one) => take(one) === undefined || one.open.some((aspect) => aspects.includes(aspect)),
+  );
+  const [first, ...more] = values;
+  return {
+    ...rest,
+    ...(first === undefined ? {} : { value: more.reduce(worse, first) }),
+    missing: onceMissing([...rest.missing, ...(isOpen ? [{ what }] : [])]),
+  };
+}
+
+/** A typed value takes the place of a report's, unless it is too old and a report counts. */
+function orTyped<T>(
+  typed: TypedFigures | undefined,
+  part: TypedPart<T> | undefined,
+  code: string,
+  reported: Figure<T>,
+): Figure<T> {
+  if (typed === undefined || part === undefined) return reported;
+  const settled = reported.value !== undefined && reported.missing.length === 0;
+  if (typed.tooOld && settled) return reported;
+  if ("says" in part) return { from: [typed.origin], missing: [{ what: part.says }] };
+  return {
+    value: part.value,
+    from: [typed.origin],
+    missing: typed.tooOld ? [NEWER(code)] : [],
+    holdsUntil_ms: typed.countsUntil_ms,
+  };
+}
+
+/** The wind of a report as the engine takes it; undefined when its direction is not there. */
+export function windOf(reported: ReportedWind): Wind | undefined {
+  const { kind, from_degTrue, sector_degTrue, speed_mPerS, gust_mPerS } = reported;
+  const speeds = { speed_mPerS, ...(gust_mPerS === undefined ? {} : { gust_mPerS }) };
+  if (kind === "calm") return { direction: { kind: "from", from_rad: 0 }, speed_mPerS: 0 };
+  if (kind === "variable") return { direction: { kind: "variable" }, ...speeds };
+  if (from_degTrue === undefined) return undefined;
+  const from_rad = toSI(from_degTrue % 360, "deg");
+  if (sector_degTrue === undefined) return { direction: { kind: "from", from_rad }, ...speeds };
+  const [a, b] = sector_degTrue;
+  const sector = { from_rad: toSI(a % 360, "deg"), to_rad: toSI(b % 360, "deg") };
+  return { direction: { kind: "sector", sector, from_rad }, ...speeds };
+}
+
+function windsOf({ winds }: WorstCase, origin: Origin): readonly FieldWind[] | undefined {
+  const all = winds.flatMap(({ value, source }): readonly FieldWind[] => {
+    const wind = windOf(value);
+    return wind === undefined
+      ? []
+      : [{ wind, text: windText(wind), origin: { ...origin, words: source.text } }];
+  });
+  // a wind that could not be taken over, or of which only a floor is known, leaves the whole open
+  const whole = winds.every(({ value }) => !value.speedAtLeast && !value.gustAtLeast);
+  return all.length > 0 && all.length === winds.length && whole ? all : undefined;
+}
+
+/** "Less than 1/4 mile" reaches no limit of a quarter. */
+const visibilityOf = (seen: From<Visibility> | undefined): number | undefined =>
+  seen === undefined
+    ? undefined
+    : seen.value.bound === "less than"
+      ? Math.max(0, seen.value.visibility_m - 1)
+      : seen.value.visibility_m;
+
+const heightOf = (ceiling: Ceiling | undefined): number | "none" | undefined =>
+  ceiling === undefined
+    ? undefined
+    : ceiling.kind === "height"
+      ? ceiling.height_m
+      : ceiling.kind === "none"
+        ? "none"
+        : ceiling.lowest_m;
+
+const lowerCeiling = (one: number | "none", other: number | "none"): number | "none" =>
+  one === "none" ? other : other === "none" ? one : Math.min(one, other);
+
+const joined = <T>(one: readonly T[], other: readonly T[]): readonly T[] => [...new Set([...one, ...other])];
+
+/** Air temperature, dew point and pressure come from the observation alone: no forecast has them for the time. */
+function airOf<T>(
+  sources: Sources,
+  observed: ObservationSaid | undefined,
+  aspect: Aspect,
+  what: string,
+  take: (observed: ObservationSaid) => T | undefined,
+): Figure<T> {
+  const { time, code } = sources;
+  if (observed === undefined) return lacking(REPORT(code));
+  if (time.value === undefined) return lacking(...time.missing);
+  if (time.value.planned_ms - observed.observed_ms > OBSERVATION_REACHES_MS.air)
+    return lacking({ what: `${what}: the report is too long before the time`, root: "report" });
+  return worstOf(
+    [observed],
+    [aspect],
+    what,
+    () => take(observed),
+    (one) => one,
+  );
+}
+
+/** The weather at a field at its time, element by element, with where each comes from and what is not known of it. */
+export function fieldWeather(sources: Sources): FieldWeather {
+  const { code, typed } = sources;
+  const observed = observationSaid(sources);
+  const said = skySaid(sources, observed);
+  const at = `at ${code}`;
+  const typedAir = typed?.oat_K;
+  const oat: TypedPart<AirTemperature> | undefined =
+    typedAir === undefined || "says" in typedAir
+      ? typedAir
+      : { value: { coldest_K: typedAir.value, hottest_K: typedAir.value } };
+  const typedWind = typed?.wind;
+  const wind: TypedPart<readonly FieldWind[]> | undefined =
+    typed === undefined || typedWind === undefined || "says" in typedWind
+      ? (typedWind as { readonly says: string } | undefined) // without a value it is a fault or nothing
+      : { value: [{ wind: typedWind.value, text: windText(typedWind.value), origin: typed.origin }] };
+  const category = "what" in said ? undefined : said.map(({ worst }) => worst.category);
+  return {
+    winds: orTyped(
+      typed,
+      wind,
+      code,
+      worstOf(
+        said,
+        ["wind", "gust"],
+        `the wind ${at}`,
+        ({ worst, origin }) => windsOf(worst, origin),
+        joined,
+      ),
+    ),
+    visibility_m: orTyped(
+      typed,
+      typed?.visibility_m,
+      code,
+      worstOf(
+        said,
+        ["visibility"],
+        `the visibility ${at}`,
+        ({ worst }) => visibilityOf(worst.visibility),
+        Math.min,
+      ),
+    ),
+    ceiling_m: orTyped<number | "none">(
+      typed,
+      typed?.ceiling_m,
+      code,
+      worstOf<number | "none">(
+        said,
+        ["ceiling"],
+        `the ceiling ${at}`,
+        ({ worst }) => heightOf(worst.ceiling?.value),
+        lowerCeiling,
+      ),
+    ),
+    weather: worstOf(
+      said,
+      ["weather"],
+      `the weather ${at}`,
+      ({ worst }): readonly WeatherCode[] => worst.weather.map(({ value }) => value),
+      joined,
+    ),
+    hazards: worstOf(
+      said,
+      ["weather"],
+      `the weather ${at}`,
+      ({ worst }): readonly Hazard[] => worst.hazards.map(({ value }) => value),
+      joined,
+    ),
+    blindTo:
+      "what" in said || observed === undefined || !said.includes(observed) ? [] : observed.observed.blindTo,
+    clouds: worstOf(said, ["ceiling"], `the cloud ${at}`, ({ clouds }) => clouds, joined),
+    oat: orTyped(
+      typed,
+      oat,
+      code,
+      airOf(sources, observed, "temperature", `the temperature ${at}`, (one) => one.observed.oat),
+    ),
+    dewPoint_K: orTyped(
+      typed,
+      typed?.dewPoint_K,
+      code,
+      airOf(sources, observed, "dew point", `the dew point ${at}`, (one) => one.observed.dewPoint_K),
+    ),
+    qnh_Pa: orTyped(
+      typed,
+      typed?.qnh_Pa,
+      code,
+      airOf(
+        sources,
+        observed,
+        "pressure",
+        `the altimeter setting ${at}`,
+        () => sources.observation?.placed?.report.elements.pressure?.valueSI,
+      ),
+    ),
+    ...(category === undefined ? {} : { category: category.reduce(worseOf) }),
+  };
+}
+
+const worseOf = (one: CategoryAnswer, other: CategoryAnswer): CategoryAnswer => {
+  const atWorst = worseCategory(one.atWorst, other.atWorst);
+  return one.category === undefined || other.category === undefined
+    ? { atWorst }
+    : { category: worseCategory(one.category, other.category), atWorst };
+};

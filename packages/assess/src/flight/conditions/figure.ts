@@ -1,0 +1,106 @@
+import { InputError } from "@witnessmark/engine";
+
+/**
+ * The parts of a plan or a book on which many answers rest. One that is missing is told once, and what only waits for
+ * it is not told again.
+ */
+export type Root = "rules" | "time" | "field" | "runway" | "report" | "forecast" | "performance";
+
+/** What is not known, as a person would ask for it: "the wind at ZZQN". */
+export interface Missing {
+  readonly what: string;
+  readonly root?: Root;
+}
+
+/** Where a figure comes from. */
+export interface Origin {
+  readonly kind: "METAR" | "TAF" | "typed";
+  /** Observed, issued or read at: milliseconds since 1970 UTC. */
+  readonly at_ms: number;
+  /** The words of the report that say so. */
+  readonly words?: string;
+}
+
+/**
+ * A value with where it comes from. Known when there is a value and nothing is missing; a value of which something is
+ * missing is the worst that is known so far, and may stop a flight, never clear it.
+ */
+export interface Figure<T> {
+  readonly value?: T;
+  readonly from: readonly Origin[];
+  readonly missing: readonly Missing[];
+  /** When what it comes from is too old to count, milliseconds since 1970 UTC. */
+  readonly holdsUntil_ms?: number;
+}
+
+export const figureOf = <T>(value: T, from: readonly Origin[] = []): Figure<T> => ({
+  value,
+  from,
+  missing: [],
+});
+
+export const lacking = (...missing: readonly Missing[]): Figure<never> => ({ from: [], missing });
+
+/** Whether a figure may clear anything. */
+export const isSettled = <T>(figure: Figure<T>): figure is Figure<T> & { readonly value: T } =>
+  figure.value !== undefined && figure.missing.length === 0;
+
+const earliest_ms = (figures: readonly Figure<unknown>[]): number | undefined => {
+  const ends = figures.flatMap(({ holdsUntil_ms }) => holdsUntil_ms ?? []);
+  return ends.length === 0 ? undefined : Math.min(...ends);
+};
+
+/** Each once, by its words. */
+export const onceMissing = (all: readonly Missing[]): readonly Missing[] => [
+  ...new Map(all.map((missing) => [missing.what, missing])).values(),
+];
+
+const onceOrigin = (all: readonly Origin[]): readonly Origin[] => [
+  ...new Map(all.map((origin) => [`${origin.kind} ${origin.at_ms} ${origin.words ?? ""}`, origin])).values(),
+];
+
+/** What several figures have in common: all that is missing of them, and the earliest end. */
+export function restOf(figures: readonly Figure<unknown>[]): Omit<Figure<never>, "value"> {
+  const holdsUntil_ms = earliest_ms(figures);
+  return {
+    from: onceOrigin(figures.flatMap(({ from }) => from)),
+    missing: onceMissing(figures.flatMap(({ missing }) => missing)),
+    ...(holdsUntil_ms === undefined ? {} : { holdsUntil_ms }),
+  };
+}
+
+/** A refusal of the engine is something missing; any other error is a defect and goes on. */
+export function attempt<T>(compute: () => T, what: string): Figure<T> {
+  try {
+    return figureOf(compute());
+  } catch (error) {
+    if (error instanceof InputError) return lacking({ what: `${what} (${error.message})` });
+    throw error;
+  }
+}
+
+/** A figure worked out from another: what the engine refuses is missing. */
+export function derived<A, B>(given: Figure<A>, what: string, compute: (value: A) => B): Figure<B> {
+  const rest = restOf([given]);
+  if (given.value === undefined) return rest;
+  const { value } = given;
+  const found = attempt(() => compute(value), what);
+  return {
+    ...rest,
+    ...(found.value === undefined ? {} : { value: found.value }),
+    missing: onceMissing([...rest.missing, ...found.missing]),
+  };
+}
+
+/** The same from two. */
+export function derivedFromTwo<A, B, C>(
+  one: Figure<A>,
+  other: Figure<B>,
+  what: string,
+  compute: (a: A, b: B) => C,
+): Figure<C> {
+  const rest = restOf([one, other]);
+  if (one.value === undefined || other.value === undefined) return rest;
+  const pair: Figure<readonly [A, B]> = { ...rest, value: [one.value, other.value] };
+  return derived(pair, what, ([a, b]) => compute(a, b));
+}

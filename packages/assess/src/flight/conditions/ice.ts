@@ -1,0 +1,132 @@
+import type { Book } from "@witnessmark/book";
+import { USUAL_ICING_FROM_K } from "@witnessmark/engine";
+import type { RunwayCondition, Status } from "@witnessmark/ledger";
+import {
+  type Elements,
+  type FrostAnswer,
+  type IcingAnswer,
+  reportedFrost,
+  reportedIcing,
+} from "@witnessmark/weather";
+import type { FieldWeather } from "./field-weather.ts";
+import { type Figure, onceMissing, restOf } from "./figure.ts";
+
+/** Ice at a field: in the air, and on an aircraft that stood there. */
+export interface IceFigures {
+  /** At the field itself: visible moisture at or below 5 °C. */
+  readonly icing: Figure<IcingAnswer>;
+  /** Rain or drizzle that freezes on what it meets. */
+  readonly freezing: Figure<"present" | "possible" | "not reported">;
+  readonly icingStatus: Status;
+  readonly frost: Figure<FrostAnswer>;
+}
+
+/** Cloud this far above the field counts as moisture at the field: none, it must be met in the air. */
+const CLOUD_UP_TO_M = 0;
+
+const WET_GROUND: Readonly<Record<RunwayCondition, boolean>> = {
+  dry: false,
+  wet: true,
+  snow: true,
+  slush: true,
+  ice: true,
+};
+
+const FREEZING_K = 273.15;
+
+function icingOf(weather: FieldWeather, condition: RunwayCondition): Figure<IcingAnswer> {
+  const { oat, visibility_m } = weather;
+  const rest = restOf([oat, weather.weather]);
+  const seen_m = visibility_m.value;
+  const coldest_K = oat.value?.coldest_K;
+  const value = reportedIcing({
+    ...(coldest_K === undefined ? {} : { oat_K: coldest_K }),
+    ...(weather.weather.value === undefined ? {} : { weather: weather.weather.value }),
+    ...(seen_m === undefined
+      ? {}
+      : { visibility: { visibility_m: seen_m, coded: { value: seen_m, unit: "m", valueSI: seen_m } } }),
+    clouds: weather.clouds.value ?? [],
+    upTo_m: CLOUD_UP_TO_M,
+    threshold_K: USUAL_ICING_FROM_K,
+    // wet ground counts where it may freeze on the wheels and the flaps
+    wetGround: WET_GROUND[condition] && coldest_K !== undefined && coldest_K <= FREEZING_K,
+  });
+  // air that is warm enough needs no knowledge of moisture, and the other way about
+  const warm =
+    coldest_K !== undefined &&
+    oat.missing.length === 0 &&
+    value.icing === "no" &&
+    coldest_K > USUAL_ICING_FROM_K;
+  if (warm) return { ...restOf([oat]), value };
+  return { ...rest, value, missing: rest.missing };
+}
+
+function freezingOf({ hazards }: FieldWeather): IceFigures["freezing"] {
+  const rest = restOf([hazards]);
+  if (hazards.value === undefined) return rest;
+  const has = (hazard: "freezing precipitation" | "possible freezing precipitation"): boolean =>
+    hazards.value?.includes(hazard) ?? false;
+  return {
+    ...rest,
+    value: has("freezing precipitation")
+      ? "present"
+      : has("possible freezing precipitation")
+        ? "possible"
+        : "not reported",
+  };
+}
+
+/**
+ * Freezing rain stops any of these aircraft. Icing conditions are a caution where the book has ice protection for known
+ * icing; where it has none they stop from 0 °C down, and are a caution above, for intakes and carburettors.
+ */
+function statusOf(
+  protection: Book["iceProtection"],
+  icing: Figure<IcingAnswer>,
+  freezing: IceFigures["freezing"],
+  coldest_K: number | undefined,
+): Status {
+  if (freezing.value === "present") return "stop";
+  const isIcing = icing.value?.icing === "yes" || freezing.value === "possible";
+  if (
+    isIcing &&
+    protection !== undefined &&
+    !protection.known &&
+    coldest_K !== undefined &&
+    coldest_K <= FREEZING_K
+  )
+    return "stop";
+  const unknown = icing.missing.length > 0 || icing.value?.icing === "open" || icing.value === undefined;
+  if (unknown || (isIcing && protection === undefined)) return "open";
+  return isIcing ? "caution" : "clear";
+}
+
+/** @param sky of the observation; a forecast of cloud warms no wing in the night before it */
+function frostOf({ oat, dewPoint_K, winds }: FieldWeather, sky: Elements | undefined): Figure<FrostAnswer> {
+  const rest = restOf([oat, dewPoint_K]);
+  const steady = winds.missing.length === 0 ? winds.value?.map(({ wind }) => wind.speed_mPerS) : undefined;
+  const value = reportedFrost({
+    ...(oat.value === undefined ? {} : { oat_K: oat.value.coldest_K }),
+    ...(dewPoint_K.value === undefined ? {} : { dewPoint_K: dewPoint_K.value }),
+    ...(sky === undefined ? {} : { sky }),
+    ...(steady === undefined ? {} : { wind_mPerS: Math.min(...steady) }),
+  });
+  return { ...rest, value };
+}
+
+export function iceFigures(
+  book: Book,
+  weather: FieldWeather,
+  condition: RunwayCondition,
+  sky: Elements | undefined,
+): IceFigures {
+  const icing = icingOf(weather, condition);
+  const freezing = freezingOf(weather);
+  const coldest_K = weather.oat.value?.coldest_K;
+  return {
+    icing: { ...icing, missing: onceMissing(icing.missing) },
+    freezing,
+    icingStatus: statusOf(book.iceProtection, icing, freezing, coldest_K),
+    frost: frostOf(weather, sky),
+  };
+}
