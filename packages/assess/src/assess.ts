@@ -4,6 +4,7 @@ import type { Assessment } from "./assessment.ts";
 import { type BookIndex, indexOf } from "./book-index.ts";
 import type { Context } from "./context.ts";
 import type { Finding } from "./finding.ts";
+import { flightVerdicts } from "./flight/flight-verdicts.ts";
 import { compareFindings } from "./order.ts";
 import { countsOf, headlineOf, holdsUntilOf, lineOf } from "./summary.ts";
 import { checkVerdict } from "./verdicts/check-verdict.ts";
@@ -128,6 +129,7 @@ export function assessWithCauses(
     ...paceVerdict(context),
     ...recordVerdicts(context),
     ...walkDue(context),
+    ...flightVerdicts(context, flight),
   ].sort(compareFindings);
   const counts = countsOf(findings);
   const holdsUntil = holdsUntilOf(findings, context);

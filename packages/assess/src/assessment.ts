@@ -36,7 +36,15 @@ export type VerdictTopic =
   | "happening"
   | "pace"
   | "disagreement"
-  | "record";
+  | "record"
+  | "load"
+  | "fuel"
+  | "oxygen"
+  | "runway"
+  | "wind"
+  | "weather"
+  | "light"
+  | "ice";
 
 interface VerdictBase {
   /** Stable for the same subject: `check:oil-level`, `gear:pitot-cover`. */
@@ -55,6 +63,8 @@ interface VerdictBase {
   readonly subject?: { readonly kind: "check" | "ground-gear" | "discrepancy" | "walk"; readonly id: string };
   /** When it stops holding by age, milliseconds since 1970 UTC. */
   readonly holdsUntil_ms?: number;
+  /** Why it stops holding then, where that is not the age of a look: "the report of ZZQN is then too old". */
+  readonly holdsBecause?: string;
   /** What would end it sooner. */
   readonly endsWith?: readonly string[];
 }

@@ -1,11 +1,11 @@
 import type { Status } from "@witnessmark/ledger";
-import type { Assessment } from "./assessment.ts";
+import type { Assessment, VerdictTopic } from "./assessment.ts";
 import type { Context } from "./context.ts";
 import type { Finding } from "./finding.ts";
 import { firstWalkHolds_ms, firstWalkOf, isOver, sinceFlight } from "./verdicts/walk-due.ts";
 import { lastFlown } from "./walk/happenings.ts";
 import { recorded_ms } from "./walk/moments.ts";
-import { counted, inWords, sentence } from "./words/count-words.ts";
+import { counted, inWords, listed, sentence } from "./words/count-words.ts";
 import { momentText } from "./words/local-time.ts";
 
 type Counts = Assessment["counts"];
@@ -16,18 +16,30 @@ export function countsOf(findings: readonly Finding[]): Counts {
   return counts;
 }
 
-/** `45 checks open`, `45 checks and 7 items of ground gear open` */
+/** What a flight's numbers speak of. */
+const OF_FLIGHT: ReadonlySet<VerdictTopic> = new Set([
+  "load",
+  "fuel",
+  "oxygen",
+  "runway",
+  "wind",
+  "weather",
+  "light",
+  "ice",
+] satisfies VerdictTopic[]);
+
+/** `45 checks open`, `45 checks and 7 items of ground gear open`, `45 checks and 2 things of the flight open` */
 function openText(findings: readonly Finding[]): string {
   const open = findings.filter(({ verdict }) => verdict.status === "open");
   const checks = open.filter(({ verdict }) => verdict.topic === "check").length;
   const gear = open.filter(({ verdict }) => verdict.topic === "ground-gear").length;
+  const flight = open.filter(({ verdict }) => OF_FLIGHT.has(verdict.topic)).length;
   const parts = [
     ...(checks > 0 ? [counted(checks, "check")] : []),
     ...(gear > 0 ? [counted(gear, "item of ground gear", "items of ground gear")] : []),
+    ...(flight > 0 ? [counted(flight, "thing of the flight", "things of the flight")] : []),
   ];
-  return parts.length === 0
-    ? counted(open.length, "thing open", "things open")
-    : `${parts.join(" and ")} open`;
+  return parts.length === 0 ? counted(open.length, "thing open", "things open") : `${listed(parts)} open`;
 }
 
 /** `One thing stops this flight` */
@@ -122,7 +134,10 @@ export function holdsUntilOf(findings: readonly Finding[], context: Context): As
     offer(firstWalkHolds_ms(firstWalk, clock.now_ms), () => "the first walk of the day counts for its day");
   }
   for (const { verdict } of findings) {
-    offer(verdict.holdsUntil_ms, () => `the look at ${verdict.title} is then too old`);
+    offer(
+      verdict.holdsUntil_ms,
+      () => verdict.holdsBecause ?? `the look at ${verdict.title} is then too old`,
+    );
   }
   return first;
 }

@@ -14,6 +14,9 @@ const WORDS: Readonly<Partial<Record<Dimension, string>>> = {
   time: "a time",
 };
 
+/** Nothing of a flight is beyond this in SI; what is came by mistake, and would overflow when multiplied. */
+const BEYOND_ANY_FLIGHT = 1e9;
+
 /** As it was typed: `−4 kg`. */
 export const readText = ({ value, unit }: Read): string =>
   withSymbol(String(Number(value.toPrecision(12))).replace("-", "−"), unit);
@@ -33,6 +36,8 @@ export function given(read: Read, dimensions: readonly Dimension[], what: string
   if (!Number.isFinite(read.value))
     return { ok: false, says: `${what}: expected a number, received ${String(read.value)}` };
   const valueSI = toSI(read.value, read.unit);
+  if (valueSI > BEYOND_ANY_FLIGHT)
+    return { ok: false, says: `${what}: expected a figure of a flight, received ${readText(read)}` };
   if (valueSI < 0) {
     const least = dimension === "temperature" ? "a temperature above absolute zero" : "zero or more";
     return { ok: false, says: `${what}: expected ${least}, received ${readText(read)}` };

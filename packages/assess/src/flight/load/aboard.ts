@@ -1,11 +1,5 @@
 import type { Loading, Station } from "@witnessmark/book";
-import {
-  type LoadItem,
-  massSpread,
-  probabilityOfMassLimit,
-  type UncertainItem,
-  uncertainState,
-} from "@witnessmark/engine";
+import { conformanceBelow, type LoadItem, massSpread, type UncertainItem } from "@witnessmark/engine";
 import type { LoadedItem, PlannedLoad } from "@witnessmark/ledger";
 import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
 import { given } from "../given.ts";
@@ -30,12 +24,16 @@ export interface AllAboard {
 const nameOf = ({ what, station }: LoadedItem, stations: ReadonlyMap<string, Station>): string =>
   what.trim() === "" ? `Mass in ${stations.get(station)?.name ?? station}` : what;
 
+/** By id, so that no sum depends on who boarded first. */
+const inOrder = (items: readonly LoadedItem[]): readonly LoadedItem[] =>
+  items.toSorted((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : a.mass.value - b.mass.value));
+
 /** The items of a plan in their places; those that cannot be are faults, and who must be aboard and is not, is missing. */
 export function allAboard(loading: Loading, load: PlannedLoad | undefined): AllAboard {
   const stations = new Map(loading.stations.map((station) => [station.id, station]));
   const faults: InputFault[] = [];
   const aboard: Aboard[] = [];
-  for (const item of load?.items ?? []) {
+  for (const item of inOrder(load?.items ?? [])) {
     const fault = (says: string): void => {
       faults.push({ where: { kind: "item", id: item.id }, says });
     };
@@ -89,13 +87,19 @@ export const asUncertain = (one: Aboard): UncertainItem => ({
   standardUncertainty_kg: one.knowledge.standardUncertainty_kg,
 });
 
-const sum = (all: readonly Aboard[]): number => all.reduce((total, { mass_kg }) => total + mass_kg, 0);
+const sum = (all: readonly number[]): number => all.reduce((total, one) => total + one, 0);
 
 /** Held against a limit, with the chance that the true masses keep it. */
 function held(all: readonly Aboard[], max_kg: number, complete: boolean): Limited {
-  const mass_kg = sum(all);
-  const chance_1 =
-    mass_kg > 0 ? probabilityOfMassLimit(uncertainState(all.map(asUncertain)), max_kg) : undefined;
+  const mass_kg = sum(all.map((one) => one.mass_kg));
+  if (mass_kg === 0) return limited(0, max_kg, { complete });
+  const likely_kg = mass_kg + sum(all.map(({ knowledge }) => knowledge.bias_kg));
+  const doubt_kg = Math.hypot(...all.map(({ knowledge }) => knowledge.standardUncertainty_kg));
+  const chance_1 = conformanceBelow.compute({
+    estimate_1: likely_kg,
+    standardUncertainty_1: doubt_kg,
+    upperLimit_1: max_kg,
+  });
   return limited(mass_kg, max_kg, { complete, chance_1 });
 }
 

@@ -122,7 +122,7 @@ export interface LoadFigures {
   /** In the order of the flight, zero fuel first; those that can be worked out. */
   readonly states: readonly LoadState[];
   readonly envelope?: EnvelopeFigures;
-  /** From start-up until the tanks are dry, at every corner of a tank's table and enough points between. */
+  /** From start-up until the tanks are dry: at every corner of a tank's table and every moment of the flight. */
   readonly path: readonly PathPoint[];
   readonly stations: readonly StationFigures[];
   readonly groups: readonly GroupFigures[];
@@ -135,7 +135,9 @@ export interface LoadFigures {
     readonly taxi_kg: number | undefined;
     readonly trip_kg: number | undefined;
   };
-  /** At take-off and at landing, the greater. */
+  /** The lightest that it flies against the least that it may. */
+  readonly minimum?: Limited;
+  /** The greatest, to either side, from start-up to landing. */
   readonly lateral?: Limited;
   readonly imbalance?: Limited;
   readonly knowledge: readonly Knowledge[];

@@ -10,7 +10,7 @@ import type { FlightPlan } from "@witnessmark/ledger";
 import { densityOf } from "../density.ts";
 import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
 import { plannedBurn } from "../planned-burn.ts";
-import { allAboard, asLoadItem, asUncertain, groupFigures, stationFigures } from "./aboard.ts";
+import { type Aboard, allAboard, asLoadItem, asUncertain, groupFigures, stationFigures } from "./aboard.ts";
 import { emptyInForce, emptyItem } from "./empty-mass.ts";
 import { envelopeFigures } from "./envelope-figures.ts";
 import type { LoadFigures, LoadMoment, LoadState } from "./figures.ts";
@@ -99,15 +99,49 @@ function burnOf(
 const largest = (states: readonly BurnState[], value: (state: BurnState) => number): number =>
   states.reduce((most, state) => Math.max(most, Math.abs(value(state))), 0);
 
+const tankFigures = (
+  loading: Loading,
+  { tanks, said }: TanksAboard,
+  density_kgPerM3: number | undefined,
+  burn: WholeBurn | undefined,
+): LoadFigures["tanks"] =>
+  loading.tanks.map(({ id, name, side, capacity_m3, unusable_m3 }) => {
+    const volume_m3 = said.has(id) ? tanks.find((tank) => tank.id === id)?.volume_m3 : undefined;
+    const isKnown = volume_m3 !== undefined && density_kgPerM3 !== undefined;
+    return {
+      id,
+      name,
+      side,
+      capacity_m3,
+      unusable_m3,
+      volume_m3,
+      mass_kg: isKnown ? volume_m3 * density_kgPerM3 : undefined,
+      atLanding_m3: isKnown ? burn?.landing?.volumes_m3[id] : undefined,
+    };
+  });
+
+const leastChance = (states: readonly LoadState[]): number | undefined =>
+  states.length === 0 ? undefined : Math.min(...states.map(({ chance_1 }) => chance_1));
+
+/** The figures together with what they were made from, for ways out. */
+export interface WorkedLoad {
+  readonly figures: LoadFigures;
+  readonly aboard: readonly Aboard[];
+  readonly burn?: WholeBurn;
+}
+
 /**
  * The load of a flight: everything that the screen shows, from the book and the plan alone. What cannot be is named at
  * its place and what is not there is named too; with either, a total is never clear.
  *
  * @param plan values as a person typed them, in any unit of their dimension
  */
-export function loadFigures(book: LoadBook, plan: FlightPlan): LoadFigures {
+export const loadFigures = (book: LoadBook, plan: FlightPlan): LoadFigures => workLoad(book, plan).figures;
+
+/** `loadFigures`, with what they were made from. */
+export function workLoad(book: LoadBook, plan: FlightPlan): WorkedLoad {
   const { loading } = book;
-  if (loading === undefined) return NOTHING_KNOWN;
+  if (loading === undefined) return { figures: NOTHING_KNOWN, aboard: [] };
   const load = plan.load;
   const people = allAboard(loading, load);
   const tanks = tanksAboard(loading, load);
@@ -153,11 +187,10 @@ export function loadFigures(book: LoadBook, plan: FlightPlan): LoadFigures {
     ...stateAt("alternate", burn?.alternate),
   ];
   const flown = states.filter(({ at }) => at !== "zero-fuel" && at !== "ramp");
-  const chance_1 = flown.length === 0 ? undefined : Math.min(...flown.map((state) => state.chance_1));
   const inEnvelope =
     envelope === undefined
       ? undefined
-      : envelopeFigures(envelope, burn, loading.gearMoment_kgm ?? 0, complete, chance_1);
+      : envelopeFigures(envelope, burn, loading.gearMoment_kgm ?? 0, complete, leastChance(flown));
   const faulty = faultyStations(load?.items ?? [], people.faults);
   const stations = stationFigures(loading, people.aboard, faulty);
   const groups = groupFigures(loading, people.aboard, faulty);
@@ -175,6 +208,8 @@ export function loadFigures(book: LoadBook, plan: FlightPlan): LoadFigures {
     inAir,
     ofFuel,
   );
+  const lightest = flown.length === 0 ? undefined : Math.min(...flown.map(({ mass_kg }) => mass_kg));
+  const minimum = atLeast(loading.limits.minimumFlight_kg, lightest, complete);
   const faults = [...people.faults, ...tanks.faults, ...inForce.faults, ...density.faults, ...planned.faults];
   const missing = unique([
     ...people.missing,
@@ -183,14 +218,13 @@ export function loadFigures(book: LoadBook, plan: FlightPlan): LoadFigures {
     ...planned.missing,
     ...made.missing,
   ]);
-  return {
+  const figures: LoadFigures = {
     status: worstStatus([
       ...states.map(({ status }) => status),
       ...stations.map(({ status }) => status),
       ...groups.map(({ limit }) => limit.status),
       ...(inEnvelope === undefined ? [] : [inEnvelope.status]),
-      ...(lateral === undefined ? [] : [lateral.status]),
-      ...(imbalance === undefined ? [] : [imbalance.status]),
+      ...[minimum, lateral, imbalance].flatMap((one) => (one === undefined ? [] : [one.status])),
       faults.length > 0 || missing.length > 0 ? "open" : "clear",
     ]),
     empty: { mass_kg: empty.mass_kg, arm_m: empty.arm_m, on: empty.on, by: empty.by },
@@ -199,24 +233,7 @@ export function loadFigures(book: LoadBook, plan: FlightPlan): LoadFigures {
     path: (burn?.path.states ?? []).map(({ burnt_kg, mass_kg, arm_m }) => ({ burnt_kg, mass_kg, arm_m })),
     stations,
     groups,
-    tanks: loading.tanks.map(({ id, name, side, capacity_m3, unusable_m3 }) => {
-      const volume_m3 = tanks.said.has(id)
-        ? tanks.tanks.find((tank) => tank.id === id)?.volume_m3
-        : undefined;
-      return {
-        id,
-        name,
-        side,
-        capacity_m3,
-        unusable_m3,
-        volume_m3,
-        mass_kg:
-          volume_m3 === undefined || density.density_kgPerM3 === undefined
-            ? undefined
-            : volume_m3 * density.density_kgPerM3,
-        atLanding_m3: volume_m3 === undefined ? undefined : burn?.landing?.volumes_m3[id],
-      };
-    }),
+    tanks: tankFigures(loading, tanks, density.density_kgPerM3, burn),
     fuel: {
       density_kgPerM3: density.density_kgPerM3,
       measured: density.measured,
@@ -224,6 +241,7 @@ export function loadFigures(book: LoadBook, plan: FlightPlan): LoadFigures {
       taxi_kg: planned.taxi_kg,
       trip_kg: planned.trip_kg,
     },
+    ...(minimum === undefined ? {} : { minimum }),
     ...(lateral === undefined ? {} : { lateral }),
     ...(imbalance === undefined ? {} : { imbalance }),
     knowledge: people.aboard.map(({ knowledge }) => knowledge),
@@ -231,6 +249,7 @@ export function loadFigures(book: LoadBook, plan: FlightPlan): LoadFigures {
     missing,
     complete: complete && inForce.faults.length === 0,
   };
+  return { figures, aboard: people.aboard, ...(burn === undefined ? {} : { burn }) };
 }
 
 const held = (
@@ -240,6 +259,17 @@ const held = (
   complete: boolean,
 ): Limited | undefined =>
   limit === undefined || states.length === 0 ? undefined : limited(value, limit, { complete });
+
+/** Held against a least mass: what is left is what it is heavier by. Something not known would only add to it. */
+function atLeast(
+  least_kg: number | undefined,
+  mass_kg: number | undefined,
+  complete: boolean,
+): Limited | undefined {
+  if (least_kg === undefined || mass_kg === undefined) return undefined;
+  const { left, status } = limited(-mass_kg, -least_kg, { complete });
+  return { value: mass_kg, limit: least_kg, left, status: complete ? status : "open" };
+}
 
 /** Stations of which an item cannot be, so that what they carry is not known. */
 const faultyStations = (

@@ -67,12 +67,16 @@ export function pathBetween(path: BurnPath, from: BurnState, to: BurnState): Bur
   return { ...path, states: path.states.slice(first, last + 1), pieces: path.pieces.slice(first, last) };
 }
 
-/** The same path with a moment on top all the way: that of a gear which has come up. */
-export function shifted(path: BurnPath, moment_kgm: number): BurnPath {
+/**
+ * The same path with a moment on top all the way, that of a gear which has come up, and a mass: that of something put
+ * in or taken out.
+ */
+export function shifted(path: BurnPath, moment_kgm: number, mass_kg = 0): BurnPath {
   const moved = new Map(
     path.states.map((state) => {
       const moment = state.moment_kgm + moment_kgm;
-      return [state, { ...state, moment_kgm: moment, arm_m: moment / state.mass_kg }] as const;
+      const mass = state.mass_kg + mass_kg;
+      return [state, { ...state, mass_kg: mass, moment_kgm: moment, arm_m: moment / mass }] as const;
     }),
   );
   const of = (state: BurnState): BurnState => moved.get(state) ?? state;

@@ -1,0 +1,406 @@
+import type { Loading } from "@witnessmark/book";
+import {
+  centreOfGravity,
+  floorLoading,
+  fuelImbalance,
+  lateralMoment,
+  MASS_SPREADS,
+  totalMass,
+} from "@witnessmark/engine";
+import type { FlightPlan } from "@witnessmark/ledger";
+import type { Source, Verdict, Working, WorkingLine } from "../../assessment.ts";
+import { bookSource } from "../../book-index.ts";
+import type { Context } from "../../context.ts";
+import type { Finding } from "../../finding.ts";
+import type { Limited } from "../figures.ts";
+import { finding, some } from "../finding-of.ts";
+import { chanceText, kg, litres, marginKg, marginMm, metres3, ofKg, SURE_PERCENT, words } from "../words.ts";
+import type {
+  EnvelopeFigures,
+  LoadFigures,
+  LoadMoment,
+  LoadState,
+  StationFigures,
+  WorstPoint,
+} from "./figures.ts";
+import { type WorkedLoad, workLoad } from "./load-figures.ts";
+import { unknownVerdicts } from "./unknown-verdicts.ts";
+import { waysIntoEnvelope, waysToLighten } from "./ways-out.ts";
+
+const TITLES: Readonly<Record<LoadMoment, string>> = {
+  "zero-fuel": "Zero-fuel mass",
+  ramp: "Ramp mass",
+  "take-off": "Take-off mass",
+  landing: "Landing mass",
+  alternate: "Landing mass at the alternate",
+};
+
+const WHERE: Readonly<Record<LoadMoment, string>> = {
+  "zero-fuel": "with the tanks dry",
+  ramp: "on the ramp",
+  "take-off": "at take-off",
+  landing: "at landing",
+  alternate: "at the alternate",
+};
+
+interface Told {
+  readonly id: string;
+  readonly title: string;
+  readonly says: string;
+  readonly margin: NonNullable<Verdict["margin"]>;
+  readonly working: Working;
+  readonly sources: readonly Source[];
+}
+
+const formulaOf = (quantity: {
+  readonly id: string;
+  readonly formula: string;
+}): NonNullable<Working["formula"]> => ({
+  quantity: quantity.id,
+  text: quantity.formula,
+});
+
+const NOT_SURE = "Within the limit, but the weights are not known well enough";
+
+/** A verdict of a value against its limit. */
+function ofLimit(
+  told: Told,
+  { status, chance_1 }: Pick<Limited, "status" | "chance_1">,
+  because: string,
+  wayOut: () => readonly string[],
+  missing: readonly string[],
+): Finding {
+  const base = { ...told, topic: "load" as const, evidence: [] };
+  switch (status) {
+    case "clear":
+      return finding({ ...base, status });
+    case "caution":
+      return finding({
+        ...base,
+        status,
+        because: [`${NOT_SURE}: the chance is ${chanceText(chance_1 ?? 0)}, ${SURE_PERCENT} are needed`],
+      });
+    case "stop":
+      return finding({
+        ...base,
+        status,
+        because: [because],
+        wayOut: some(wayOut(), "Load it otherwise, and look again"),
+      });
+    case "open":
+      return finding({ ...base, status, missing: some(missing, "everything that is aboard") });
+    default:
+      return status satisfies never;
+  }
+}
+
+const chanceLine = (chance_1: number | undefined): readonly WorkingLine[] =>
+  chance_1 === undefined
+    ? []
+    : [{ label: "Chance it is kept", value: `${chanceText(chance_1)}, needs ${SURE_PERCENT}` }];
+
+/** Where the spread of what is aboard comes from, each source once. */
+function spreadSources({ knowledge }: LoadFigures): readonly Source[] {
+  const used = MASS_SPREADS.filter((spread) =>
+    knowledge.some(
+      (one) => one.known === spread.known && one.standardUncertainty_kg === spread.standardUncertainty_kg,
+    ),
+  );
+  const titles = [...new Set(used.map(({ source }) => source.title))];
+  return titles.map((title) => ({ title }));
+}
+
+interface Task {
+  readonly context: Context;
+  readonly loading: Loading;
+  readonly worked: WorkedLoad;
+  readonly missing: readonly string[];
+}
+
+const openMargin = (status: Limited["status"], margin: NonNullable<Verdict["margin"]>) =>
+  status === "open" ? words("not known") : margin;
+
+function massVerdict(state: LoadState, { context, worked, missing }: Task): readonly Finding[] {
+  const { mass } = state;
+  if (mass === undefined) return [];
+  const { figures } = worked;
+  const { empty } = figures;
+  const loaded_kg = figures.stations.reduce((sum, station) => sum + station.mass_kg, 0);
+  return [
+    ofLimit(
+      {
+        id: `load:${state.at}`,
+        title: TITLES[state.at],
+        says: ofKg(mass.value, mass.limit),
+        margin: openMargin(mass.status, marginKg(mass.left)),
+        working: {
+          lines: [
+            { label: `Empty, ${empty?.on ?? "not dated"}`, value: kg(empty?.mass_kg ?? 0, "up") },
+            { label: "People and bags", value: kg(loaded_kg, "up") },
+            { label: `Usable fuel ${WHERE[state.at]}`, value: kg(state.fuel_kg, "up") },
+            { label: "Together, rounded up", value: kg(mass.value, "up") },
+            { label: "Limit, rounded down", value: kg(mass.limit, "down") },
+            ...chanceLine(mass.chance_1),
+          ],
+          formula: formulaOf(totalMass),
+        },
+        sources: [bookSource(context.book, "loading, limits"), ...spreadSources(figures)],
+      },
+      mass,
+      `${marginKg(mass.left).text} the limit`,
+      () => waysToLighten(-mass.left, figures, state.at !== "zero-fuel"),
+      missing,
+    ),
+  ];
+}
+
+const EDGES: Readonly<Record<WorstPoint["edge"], string>> = {
+  forward: "forward of the envelope",
+  aft: "aft of the envelope",
+  upper: "above the envelope",
+  lower: "below the envelope",
+};
+
+const worstMargin = ({ edge, left }: WorstPoint) =>
+  edge === "forward" || edge === "aft"
+    ? marginMm(left, edge === "aft" ? "too far aft" : "too far forward")
+    : marginKg(left, edge === "upper" ? "over" : "under");
+
+const worstWhere = ({ at, burnt_kg }: WorstPoint): string =>
+  at === undefined ? `after ${kg(burnt_kg, "up")} burnt` : WHERE[at];
+
+const worstPlace = (worst: WorstPoint): string =>
+  `${metres3(worst.arm_m)} ${worstWhere(worst)}${worst.gearUp ? ", gear up" : ""}`;
+
+/** Why an envelope that is kept to the landing warns all the same. */
+function envelopeWarns({ insideUntilDry, chance_1 }: EnvelopeFigures): readonly [string, ...string[]] {
+  const reserve =
+    "Inside to the landing, outside before the tanks are dry: the reserve cannot all be flown on";
+  const unsure = `${NOT_SURE}: the chance is ${chanceText(chance_1 ?? 1)}, ${SURE_PERCENT} are needed`;
+  if (insideUntilDry === true) return [unsure];
+  return chance_1 !== undefined && chance_1 * 100 < SURE_PERCENT ? [reserve, unsure] : [reserve];
+}
+
+function envelopeLines(envelope: EnvelopeFigures, { states }: LoadFigures): readonly WorkingLine[] {
+  const { worst } = envelope;
+  return [
+    { label: "Envelope", value: envelope.name },
+    ...states
+      .filter(({ at }) => at !== "ramp")
+      .map(({ at, arm_m, mass_kg, armRange_m }) => ({
+        label: TITLES[at].replace(" mass", ""),
+        value: `${metres3(arm_m)} at ${kg(mass_kg, "up")}${
+          armRange_m === undefined ? "" : `, ${armRange_m[0].toFixed(3)} to ${metres3(armRange_m[1])} allowed`
+        }`,
+      })),
+    ...(worst === undefined ? [] : [{ label: "Nearest to an edge", value: worstPlace(worst) }]),
+    ...chanceLine(envelope.chance_1),
+  ];
+}
+
+function envelopeVerdict({ context, loading, worked, missing }: Task): readonly Finding[] {
+  const { figures, aboard, burn } = worked;
+  const { envelope } = figures;
+  if (envelope === undefined) return [];
+  const { worst, status } = envelope;
+  const told: Told = {
+    id: "load:envelope",
+    title: "Centre of gravity",
+    says:
+      worst === undefined
+        ? "Not known"
+        : worst.left < 0
+          ? `${worstPlace(worst)}, ${EDGES[worst.edge]}`
+          : `${worstPlace(worst)}, nearest to the ${worst.edge} edge`,
+    margin: worst === undefined ? words("not known") : openMargin(status, worstMargin(worst)),
+    working: { lines: envelopeLines(envelope, figures), formula: formulaOf(centreOfGravity) },
+    sources: [bookSource(context.book, `loading, envelope ${envelope.id}`), ...spreadSources(figures)],
+  };
+  if (status === "caution") {
+    const base = { ...told, topic: "load" as const, evidence: [] };
+    return [finding({ ...base, status, because: envelopeWarns(envelope) })];
+  }
+  return [
+    ofLimit(
+      told,
+      { status },
+      worst === undefined ? "Outside the envelope" : `${worstMargin(worst).text} ${worstWhere(worst)}`,
+      () => (burn === undefined ? [] : waysIntoEnvelope(loading, envelope, figures, aboard, burn)),
+      [...missing, ...(envelope.inside === undefined ? ["the burn to the landing"] : [])],
+    ),
+  ];
+}
+
+/** The tighter of a station's own limit and its floor's. */
+const tighter = ({ limit, floor }: StationFigures): { readonly limit: Limited; readonly onFloor: boolean } =>
+  floor !== undefined && floor.left < limit.left
+    ? { limit: floor, onFloor: true }
+    : { limit, onFloor: false };
+
+function stationVerdict(station: StationFigures, { context, worked }: Task): Finding {
+  const { limit, onFloor } = tighter(station);
+  return ofLimit(
+    {
+      id: `load:station:${station.id}`,
+      title: station.name,
+      says: `${ofKg(limit.value, limit.limit)}${onFloor ? ", its floor" : ""}`,
+      margin: openMargin(limit.status, marginKg(limit.left)),
+      working: {
+        lines: [
+          { label: "In it", value: kg(station.mass_kg, "up") },
+          { label: "Limit", value: kg(station.limit.limit, "down") },
+          ...(station.floor === undefined
+            ? []
+            : [{ label: "What its floor bears", value: kg(station.floor.limit, "down") }]),
+          ...chanceLine(limit.chance_1),
+        ],
+        formula: formulaOf(onFloor ? floorLoading : totalMass),
+      },
+      sources: [bookSource(context.book, `loading, ${station.id}`), ...spreadSources(worked.figures)],
+    },
+    { ...limit, status: station.status },
+    `${marginKg(limit.left).text} ${onFloor ? "what its floor bears" : "its limit"}`,
+    () => [`Take ${kg(-limit.left, "up")} out of it`],
+    ["what is in it"],
+  );
+}
+
+const groupVerdicts = ({ context, worked: { figures } }: Task): readonly Finding[] =>
+  figures.groups
+    .filter(({ limit }) => limit.value > 0 || limit.status !== "clear")
+    .map(({ id, name, limit }) =>
+      ofLimit(
+        {
+          id: `load:group:${id}`,
+          title: name,
+          says: `${ofKg(limit.value, limit.limit)}, together`,
+          margin: openMargin(limit.status, marginKg(limit.left)),
+          working: {
+            lines: [
+              { label: "In them together", value: kg(limit.value, "up") },
+              { label: "Limit", value: kg(limit.limit, "down") },
+              ...chanceLine(limit.chance_1),
+            ],
+            formula: formulaOf(totalMass),
+          },
+          sources: [bookSource(context.book, `loading, group ${id}`), ...spreadSources(figures)],
+        },
+        limit,
+        `${marginKg(limit.left).text} their limit together`,
+        () => [`Take ${kg(-limit.left, "up")} out of them`],
+        ["what is in them"],
+      ),
+    );
+
+function minimumVerdict({ context, worked: { figures }, missing }: Task): readonly Finding[] {
+  const { minimum } = figures;
+  if (minimum === undefined) return [];
+  return [
+    ofLimit(
+      {
+        id: "load:minimum",
+        title: "Least mass in flight",
+        says: `${kg(minimum.value, "down")}, ${kg(minimum.limit, "up")} or more`,
+        margin: openMargin(minimum.status, marginKg(minimum.left, "under")),
+        working: {
+          lines: [
+            { label: "Lightest, at the landing", value: kg(minimum.value, "down") },
+            { label: "Least that it may weigh", value: kg(minimum.limit, "up") },
+          ],
+          formula: formulaOf(totalMass),
+        },
+        sources: [bookSource(context.book, "loading, limits")],
+      },
+      minimum,
+      `${marginKg(minimum.left, "under").text} the least`,
+      () => [`Take ${kg(-minimum.left, "up")} of ballast or fuel more`],
+      missing,
+    ),
+  ];
+}
+
+function sideVerdicts({ context, worked: { figures }, missing }: Task): readonly Finding[] {
+  const { lateral, imbalance } = figures;
+  const density = figures.fuel.density_kgPerM3;
+  const inKgm = (value: number): string => `${Math.ceil(value - 1e-9)}\u00A0kg·m`;
+  return [
+    ...(lateral === undefined
+      ? []
+      : [
+          ofLimit(
+            {
+              id: "load:lateral",
+              title: "Balance from side to side",
+              says: `${inKgm(lateral.value)} of ${Math.floor(lateral.limit)}\u00A0kg·m`,
+              margin: openMargin(lateral.status, {
+                value: Math.floor(lateral.left),
+                unit: "kg·m",
+                text:
+                  lateral.left < 0
+                    ? `${inKgm(-lateral.left)} over`
+                    : `${Math.floor(lateral.left + 1e-9)}\u00A0kg·m`,
+              }),
+              working: {
+                lines: [{ label: "Greatest, start-up to landing", value: inKgm(lateral.value) }],
+                formula: formulaOf(lateralMoment),
+              },
+              sources: [bookSource(context.book, "loading, limits")],
+            },
+            lateral,
+            `${inKgm(-lateral.left)} over the limit`,
+            () => ["Even out the fuel, or seat people on the lighter side"],
+            missing,
+          ),
+        ]),
+    ...(imbalance === undefined
+      ? []
+      : [
+          ofLimit(
+            {
+              id: "load:imbalance",
+              title: "Fuel from side to side",
+              says: ofKg(imbalance.value, imbalance.limit),
+              margin: openMargin(imbalance.status, marginKg(imbalance.left)),
+              working: {
+                lines: [{ label: "Greatest, start-up to landing", value: kg(imbalance.value, "up") }],
+                formula: formulaOf(fuelImbalance),
+              },
+              sources: [bookSource(context.book, "loading, limits")],
+            },
+            imbalance,
+            `${marginKg(imbalance.left).text} the limit`,
+            () =>
+              density === undefined
+                ? []
+                : [`Put ${litres(-imbalance.left / density, "up")} more into the lighter side`],
+            missing,
+          ),
+        ]),
+  ];
+}
+
+/** What the load of a flight is worth: what is not known first, then every limit. None without a plan. */
+export function loadVerdicts(context: Context, plan: FlightPlan): readonly Finding[] {
+  const worked = workLoad(context.book, plan);
+  const { figures } = worked;
+  const unknown = unknownVerdicts(context, plan, figures);
+  const { loading } = context.book;
+  if (loading === undefined || plan.load === undefined) return unknown;
+  const task: Task = {
+    context,
+    loading,
+    worked,
+    missing: [...figures.missing.map(({ what }) => what), ...figures.faults.map(({ says }) => says)],
+  };
+  return [
+    ...unknown,
+    ...figures.states.flatMap((state) => massVerdict(state, task)),
+    ...envelopeVerdict(task),
+    ...minimumVerdict(task),
+    ...figures.stations
+      .filter((station) => station.mass_kg > 0 || station.status !== "clear")
+      .map((station) => stationVerdict(station, task)),
+    ...groupVerdicts(task),
+    ...sideVerdicts(task),
+  ];
+}
