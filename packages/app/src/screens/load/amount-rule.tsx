@@ -1,0 +1,129 @@
+import { type KeyboardEvent, type PointerEvent, useRef } from "react";
+import { Hatch } from "../../instruments/hatch.tsx";
+import { multiples, straightScale, tickIntervals } from "../../instruments/scale.ts";
+import { useWidth } from "../../instruments/use-width.ts";
+import { figure } from "../../words/figures.ts";
+
+interface AmountRuleProps {
+  readonly label: string;
+  readonly valueText: string;
+  readonly value: number;
+  readonly max: number;
+  /** What is beyond it is hatched: not here. */
+  readonly limit: number;
+  readonly step: number;
+  readonly onHold: () => void;
+  readonly onChange: (value: number) => void;
+  readonly onRelease: () => void;
+}
+
+const HIGH = 48;
+const BASE = 26;
+/** Room at both ends, so that the pointer is whole at zero and at the most. */
+const END = 9;
+
+/** A plain rule that slides: how much, from nothing to more than is allowed. */
+export function AmountRule(props: AmountRuleProps) {
+  const [ref, width_px] = useWidth<HTMLDivElement>("amount-rule");
+  return (
+    <div className="amount-rule" ref={ref}>
+      {width_px === 0 ? null : <Slider {...props} width_px={width_px} />}
+    </div>
+  );
+}
+
+function Slider({
+  label,
+  valueText,
+  value,
+  max,
+  limit,
+  step,
+  onHold,
+  onChange,
+  onRelease,
+  width_px,
+}: AmountRuleProps & { readonly width_px: number }) {
+  const dragging = useRef(false);
+  const scale = straightScale(0, max, width_px - 2 * END);
+  const follow = (event: PointerEvent<HTMLDivElement>) => {
+    const box = event.currentTarget.getBoundingClientRect();
+    const next = scale.under(event.clientX - box.left - END, step);
+    if (next !== value) onChange(next);
+  };
+  const end = () => {
+    if (!dragging.current) return;
+    dragging.current = false;
+    onRelease();
+  };
+  const keys: Readonly<Record<string, number>> = {
+    ArrowLeft: value - step,
+    ArrowDown: value - step,
+    ArrowRight: value + step,
+    ArrowUp: value + step,
+    PageDown: value - 10 * step,
+    PageUp: value + 10 * step,
+    Home: 0,
+    End: limit,
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    const next = keys[event.key];
+    if (next === undefined) return;
+    event.preventDefault();
+    onChange(Math.min(max, Math.max(0, next)));
+  };
+  const now = END + scale.at(value);
+  const edge = END + scale.at(limit);
+  const { major, minor } = tickIntervals(max, width_px, 52);
+  const ticks = (interval: number, length: number) =>
+    multiples(0, max, interval)
+      .map((tick) => `M${(END + scale.at(tick)).toFixed(1)},${BASE}v${length}`)
+      .join("");
+  return (
+    <div
+      className="amount-slides"
+      role="slider"
+      tabIndex={0}
+      aria-label={label}
+      aria-valuemin={0}
+      aria-valuemax={max}
+      aria-valuenow={value}
+      aria-valuetext={valueText}
+      onPointerDown={(event) => {
+        if (event.button !== 0) return;
+        dragging.current = true;
+        event.currentTarget.setPointerCapture(event.pointerId);
+        onHold();
+        follow(event);
+      }}
+      onPointerMove={(event) => {
+        if (dragging.current) follow(event);
+      }}
+      onPointerUp={end}
+      onPointerCancel={end}
+      onKeyDown={onKeyDown}
+    >
+      <svg width={width_px} height={HIGH} viewBox={`0 0 ${width_px} ${HIGH}`} aria-hidden="true">
+        <Hatch x={edge} y={BASE - 12} width={width_px - END - edge} height={12} />
+        <rect className="ink-1-line" x={END} y={BASE - 12} width={width_px - 2 * END} height={12} />
+        <rect className="amount-fill" x={END} y={BASE - 12} width={Math.max(0, now - END)} height={12} />
+        <path
+          className="ink-2-line"
+          d={`M${edge.toFixed(1)},${BASE - 15}V${BASE}M${END},${BASE}H${width_px - END}`}
+        />
+        <path className="ink-1-line" d={ticks(minor, 4) + ticks(major, 8)} />
+        <g className="rule-number">
+          {multiples(0, max, major).map((tick) => {
+            const x = END + scale.at(tick);
+            return x > 12 && x < width_px - 14 ? (
+              <text key={tick} x={x} y={BASE + 20} textAnchor="middle">
+                {figure(tick)}
+              </text>
+            ) : null;
+          })}
+        </g>
+        <path className="amount-pointer" d={`M${now.toFixed(1)},${BASE + 3}l-8,-11v-12h16v12z`} />
+      </svg>
+    </div>
+  );
+}

@@ -1,0 +1,98 @@
+import type { LoadFigures } from "@witnessmark/assess";
+import type { Book, Loading } from "@witnessmark/book";
+import { beamLoads } from "./drawn-load.ts";
+import { type LoadUnits, plain } from "./load-units.ts";
+import type { LoadLayout } from "./plan-layout.ts";
+
+interface LoadBeamProps {
+  readonly geometry: Book["geometry"];
+  readonly loading: Loading;
+  readonly figures: LoadFigures;
+  readonly units: LoadUnits;
+  readonly at: LoadLayout;
+  readonly groundY_px: number;
+}
+
+const CENTRE_px = 9;
+
+/** The elevation as a loaded beam: an arrow a row, heavier with its mass, and the centre of gravity they make. */
+export function LoadBeam({ geometry, loading, figures, units, at, groundY_px }: LoadBeamProps) {
+  const { pxPerMetre: k, originX_px, planY_px, cut_m } = at;
+  const roof_m = Math.max(...geometry.fuselage.map(([, , top]) => top));
+  const head_px = groundY_px - (roof_m + 0.36) * k;
+  const [floor_m, top_m] = sectionAt(geometry.fuselage, loading.stations[0]?.arm_m ?? 0);
+  const takeOff = figures.states.find(({ at: moment }) => moment === "take-off") ?? figures.states[0];
+  return (
+    <>
+      {beamLoads(loading, figures).map(({ arm_m, mass_kg, lateral_m }) => {
+        const x = originX_px + arm_m * k;
+        const [bottom_m] = sectionAt(geometry.fuselage, arm_m);
+        const foot = groundY_px - (bottom_m + 0.2) * k;
+        const under = planY_px - lateral_m * k + 0.4 * k;
+        const from = isUnderWing(geometry, arm_m) && cut_m !== null ? planY_px + cut_m * k + 10 : under;
+        const width_px = Math.min(8, 1.6 + (50 * mass_kg) / loading.limits.takeOff_kg);
+        return (
+          <g key={arm_m.toFixed(2)}>
+            <path className="load-projection" d={`M${x.toFixed(1)},${from.toFixed(1)}V${head_px - 4}`} />
+            <path
+              className="load-arrow"
+              strokeWidth={width_px}
+              d={`M${x.toFixed(1)},${(head_px - 2).toFixed(1)}V${(foot - 10).toFixed(1)}`}
+            />
+            <path className="load-arrow-head" d={`M${x.toFixed(1)},${foot.toFixed(1)}l-6.5,-12h13z`} />
+            <text className="load-beam-mass halo" x={x + 8} y={head_px + 10}>
+              {plain(mass_kg, units.mass)}
+            </text>
+          </g>
+        );
+      })}
+      {takeOff === undefined ? null : (
+        <Centre
+          x={originX_px + takeOff.arm_m * k}
+          y={groundY_px - (floor_m + (top_m - floor_m) * 0.36) * k}
+        />
+      )}
+    </>
+  );
+}
+
+/** The quartered circle of a centre of gravity, and the ring that the enlarged view A shows. */
+function Centre({ x, y }: { readonly x: number; readonly y: number }) {
+  const r = CENTRE_px;
+  return (
+    <g transform={`translate(${x.toFixed(2)} ${y.toFixed(1)})`}>
+      <circle className="load-ring" r={20} />
+      <circle className="load-centre" r={r} />
+      <path
+        className="load-centre-dark"
+        d={`M0,0V${-r}A${r},${r} 0 0 1 ${r},0zM0,0V${r}A${r},${r} 0 0 1 ${-r},0z`}
+      />
+      <path className="load-leader-ink" d="M-14,14L-42,44H-58" />
+      <LetterA x={-70} y={44} />
+    </g>
+  );
+}
+
+export function LetterA({ x, y }: { readonly x: number; readonly y: number }) {
+  return (
+    <g transform={`translate(${x} ${y})`}>
+      <circle className="load-centre" r={12} />
+      <text className="load-letter" y={5.5} textAnchor="middle">
+        A
+      </text>
+    </g>
+  );
+}
+
+const isUnderWing = ({ wing }: Book["geometry"], arm_m: number): boolean =>
+  arm_m > wing.root.leadingEdge - 0.1 && arm_m < wing.root.leadingEdge + wing.root.chord + 0.1;
+
+/** Bottom and top of the fuselage at a place. */
+function sectionAt(fuselage: Book["geometry"]["fuselage"], x_m: number): readonly [number, number] {
+  const aft = fuselage.findIndex(([x]) => x >= x_m);
+  const behind = fuselage[aft] ?? fuselage.at(-1);
+  const ahead = fuselage[aft - 1] ?? behind;
+  if (behind === undefined || ahead === undefined) return [0, 0];
+  const share = behind === ahead ? 0 : (x_m - ahead[0]) / (behind[0] - ahead[0]);
+  return [ahead[3] + (behind[3] - ahead[3]) * share, ahead[2] + (behind[2] - ahead[2]) * share];
+}

@@ -1,0 +1,74 @@
+import { fromSI, roundToSafeSide, UNITS, type UnitId } from "@witnessmark/engine";
+import { preferences } from "../../preferences/preferences.ts";
+import { figure } from "../../words/figures.ts";
+
+/** The units that a load is shown in: those the person chose, as far as loads are ever told in them. */
+export interface LoadUnits {
+  readonly mass: UnitId;
+  readonly volume: UnitId;
+  /** Of arms, from the datum. */
+  readonly arm: UnitId;
+  /** Of what is left to an edge. */
+  readonly margin: UnitId;
+  readonly temperature: UnitId;
+}
+
+const IN_INCHES: readonly UnitId[] = ["in", "ft"];
+const IN_US_GALLONS: readonly UnitId[] = ["USgal", "USqt", "USpt"];
+const IN_IMPERIAL: readonly UnitId[] = ["impgal", "impqt"];
+
+export function loadUnits(chosen: ReturnType<typeof preferences.get>["units"]): LoadUnits {
+  const { mass, volume, length, temperature } = chosen;
+  const inches = length !== undefined && IN_INCHES.includes(length);
+  return {
+    mass: mass === "lb" ? "lb" : "kg",
+    volume:
+      volume !== undefined && IN_US_GALLONS.includes(volume)
+        ? "USgal"
+        : volume !== undefined && IN_IMPERIAL.includes(volume)
+          ? "impgal"
+          : "L",
+    arm: inches ? "in" : "m",
+    margin: inches ? "in" : "mm",
+    temperature: temperature ?? "degC",
+  };
+}
+
+export function useLoadUnits(): LoadUnits {
+  return loadUnits(preferences.use().units);
+}
+
+const STEP: Readonly<Partial<Record<UnitId, number>>> = { in: 0.01, USgal: 0.1, impgal: 0.1 };
+const DECIMALS: Readonly<Partial<Record<UnitId, number>>> = { in: 2, USgal: 1, impgal: 1 };
+
+export const symbolOf = (unit: UnitId): string => UNITS[unit].symbol;
+
+/** To the nearest whole kilogram, pound or litre: what one would say. */
+export const plain = (valueSI: number, unit: UnitId): string =>
+  figure(fromSI(valueSI, unit), DECIMALS[unit] ?? 0);
+
+/** Rounded so that it never flatters: what is there up, what is left down. */
+export const safe = (valueSI: number, unit: UnitId, way: "up" | "down"): string =>
+  figure(roundToSafeSide(fromSI(valueSI, unit), STEP[unit] ?? 1, way), DECIMALS[unit] ?? 0);
+
+/** "164 kg", "−12 kg": what is left, with its unit. */
+export const leftText = (valueSI: number, unit: UnitId): string =>
+  `${safe(valueSI, unit, "down")} ${symbolOf(unit)}`;
+
+/** "164 kg left", "12 kg over", "on the limit". */
+export function marginWords(leftSI: number, unit: UnitId): string {
+  if (leftSI < 0) return `${safe(-leftSI, unit, "up")} ${symbolOf(unit)} over`;
+  return `${leftText(leftSI, unit)} left`;
+}
+
+/** An arm: 4.169 m, 164.13 in. */
+export const armText = (arm_m: number, unit: UnitId): string =>
+  figure(fromSI(arm_m, unit), unit === "in" ? 1 : 3);
+
+/** The arms that are allowed, narrowed by the rounding: "4.04 to 4.36". */
+export function rangeText([forward_m, aft_m]: readonly [number, number], unit: UnitId): string {
+  const [step, decimals] = unit === "in" ? [0.1, 1] : [0.01, 2];
+  const end = (arm_m: number, way: "up" | "down") =>
+    figure(roundToSafeSide(fromSI(arm_m, unit), step, way), decimals);
+  return `${end(forward_m, "up")} to ${end(aft_m, "down")}`;
+}

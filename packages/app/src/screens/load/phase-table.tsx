@@ -1,0 +1,169 @@
+import type { LoadFigures, LoadMoment, LoadState, Verdict } from "@witnessmark/assess";
+import { Fragment, useState } from "react";
+import { Mark } from "../../marks/mark.tsx";
+import { Working } from "../decide/working.tsx";
+import { MOMENT_NAMES } from "./envelope-layout.ts";
+import { armText, type LoadUnits, marginWords, plain, rangeText, safe, symbolOf } from "./load-units.ts";
+
+interface PhaseTableProps {
+  readonly figures: LoadFigures;
+  readonly units: LoadUnits;
+  readonly verdicts: readonly Verdict[];
+  readonly wide: boolean;
+}
+
+/** Kilograms against their limit, arm against its range, and what is left, at each moment; each opens its working. */
+export function PhaseTable({ figures, units, verdicts, wide }: PhaseTableProps) {
+  const [open, setOpen] = useState<LoadMoment | null>(null);
+  const mass = symbolOf(units.mass);
+  const arm = symbolOf(units.arm);
+  const columns = wide ? 7 : 5;
+  return (
+    <table className="phases">
+      <caption className="out-of-sight">Mass and centre of gravity along the flight</caption>
+      <thead>
+        <tr>
+          <th scope="col">
+            <span className="out-of-sight">When</span>
+          </th>
+          <th scope="col">{mass}</th>
+          <th scope="col">limit</th>
+          {wide ? (
+            <>
+              <th scope="col">arm, {arm}</th>
+              <th scope="col">range, {arm}</th>
+            </>
+          ) : null}
+          <th scope="col">left</th>
+          <th scope="col">
+            <span className="out-of-sight">Status</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {figures.states.map((state) => (
+          <Fragment key={state.at}>
+            <Row
+              state={state}
+              units={units}
+              wide={wide}
+              open={open === state.at}
+              onOpen={() => setOpen(open === state.at ? null : state.at)}
+            />
+            {open === state.at ? (
+              <tr className="phase-working">
+                <td colSpan={columns}>
+                  <PhaseWorking state={state} units={units} verdicts={verdicts} />
+                </td>
+              </tr>
+            ) : null}
+          </Fragment>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface RowProps {
+  readonly state: LoadState;
+  readonly units: LoadUnits;
+  readonly wide: boolean;
+  readonly open: boolean;
+  readonly onOpen: () => void;
+}
+
+function Row({ state, units, wide, open, onOpen }: RowProps) {
+  const { at, mass_kg, arm_m, mass, armRange_m, status } = state;
+  const range = armRange_m === undefined ? "none at this mass" : rangeText(armRange_m, units.arm);
+  return (
+    <tr>
+      <th scope="row">
+        <button type="button" className="chevron" aria-expanded={open} onClick={onOpen}>
+          {MOMENT_NAMES[at]}
+        </button>
+        {wide ? null : (
+          <span className="phase-arm">
+            {armText(arm_m, units.arm)} {symbolOf(units.arm)}, {range}
+          </span>
+        )}
+      </th>
+      <td>{safe(mass_kg, units.mass, "up")}</td>
+      <td>{mass === undefined ? "none" : safe(mass.limit, units.mass, "down")}</td>
+      {wide ? (
+        <>
+          <td>{armText(arm_m, units.arm)}</td>
+          <td>{range}</td>
+        </>
+      ) : null}
+      <td className={`phase-left ${status}`}>{leftOf(state, units)}</td>
+      <td>
+        <Mark status={status} size_px={22} />
+      </td>
+    </tr>
+  );
+}
+
+/** What is left to the mass limit; where the edge is what is passed, that. */
+function leftOf({ mass, nearest, inEnvelope }: LoadState, units: LoadUnits): string {
+  if (mass !== undefined && mass.left < 0) return marginWords(mass.left, units.mass);
+  if (!inEnvelope && nearest !== undefined && nearest.left_m < 0)
+    return marginWords(nearest.left_m, units.margin);
+  if (mass === undefined)
+    return nearest === undefined
+      ? "–"
+      : `${safe(nearest.left_m, units.margin, "down")} ${symbolOf(units.margin)}`;
+  return `${safe(mass.left, units.mass, "down")} ${symbolOf(units.mass)}`;
+}
+
+/** The working of the verdicts of this moment, as Decide shows it; they follow a moment after the finger rests. */
+function PhaseWorking({
+  state,
+  units,
+  verdicts,
+}: {
+  readonly state: LoadState;
+  readonly units: LoadUnits;
+  readonly verdicts: readonly Verdict[];
+}) {
+  const found = verdicts.filter(({ id }) => id === `load:${state.at}` || id === "load:envelope");
+  const { fuel_kg, mac_1, mass, chance_1 } = state;
+  return (
+    <>
+      <div className="working">
+        <dl>
+          <div>
+            <dt>Usable fuel aboard</dt>
+            <dd>
+              {plain(fuel_kg, units.mass)} {symbolOf(units.mass)}
+            </dd>
+          </div>
+          {mac_1 === undefined ? null : (
+            <div>
+              <dt>Share of the mean chord</dt>
+              <dd>{(mac_1 * 100).toFixed(1)} %</dd>
+            </div>
+          )}
+          {mass?.chance_1 === undefined ? null : (
+            <div>
+              <dt>Mass limit kept, by how the weights are known</dt>
+              <dd>{percent(mass.chance_1)}</dd>
+            </div>
+          )}
+          <div>
+            <dt>Edges kept, by how the weights are known</dt>
+            <dd>{percent(chance_1)}</dd>
+          </div>
+        </dl>
+      </div>
+      {found.map((verdict) => (
+        <Fragment key={verdict.id}>
+          <h3 className="phase-verdict">{verdict.title}</h3>
+          <Working verdict={verdict} />
+        </Fragment>
+      ))}
+    </>
+  );
+}
+
+const percent = (chance_1: number) =>
+  chance_1 > 0.999 ? "more than 99.9 %" : `${(Math.floor(chance_1 * 1000) / 10).toFixed(1)} %`;
