@@ -35,12 +35,15 @@ const drafts = stored<Readonly<Record<string, Draft>>>("flights-in-hand", (found
 });
 
 /** Only this app writes it, and the ledger looks at every part again before it keeps it. */
-const isFlight = (found: unknown): found is Flight =>
-  isRecord(found) &&
-  typeof found["id"] === "string" &&
-  typeof found["from"] === "string" &&
-  typeof found["to"] === "string" &&
-  typeof found["offBlocks"] === "string";
+function isFlight(found: unknown): found is Flight {
+  return (
+    isRecord(found) &&
+    typeof found["id"] === "string" &&
+    typeof found["from"] === "string" &&
+    typeof found["to"] === "string" &&
+    typeof found["offBlocks"] === "string"
+  );
+}
 
 /** Earlier flights of this sitting, the latest last, for Undo. */
 const before = new Map<string, (Flight | null)[]>();
