@@ -23,7 +23,7 @@ import type {
   StationFigures,
   WorstPoint,
 } from "./figures.ts";
-import { type WorkedLoad, workLoad } from "./load-figures.ts";
+import type { WorkedLoad } from "./load-figures.ts";
 import { unknownVerdicts } from "./unknown-verdicts.ts";
 import { waysIntoEnvelope, waysToLighten } from "./ways-out.ts";
 
@@ -380,8 +380,7 @@ function sideVerdicts({ context, worked: { figures }, missing }: Task): readonly
 }
 
 /** What the load of a flight is worth: what is not known first, then every limit. None without a plan. */
-export function loadVerdicts(context: Context, plan: FlightPlan): readonly Finding[] {
-  const worked = workLoad(context.book, plan);
+export function loadVerdicts(context: Context, plan: FlightPlan, worked: WorkedLoad): readonly Finding[] {
   const { figures } = worked;
   const unknown = unknownVerdicts(context, plan, figures);
   const { loading } = context.book;
