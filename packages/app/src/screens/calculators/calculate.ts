@@ -11,8 +11,8 @@ import {
   type Worked,
   work,
 } from "@witnessmark/engine";
-import { readFigure } from "../../words/figures.ts";
 import { plainFigure, plainMeasure } from "./plain-figure.ts";
+import { readTyped } from "./read-typed.ts";
 
 /** What stands in the fields of one calculator. */
 export interface Typed {
@@ -53,16 +53,8 @@ const example = ({ range: [low, high] }: InputSpec, unit: UnitId): string =>
 
 type Read = { readonly value: number; readonly unit: UnitId } | { readonly fault: string };
 
-/** `1,500`: a thousand and a half, or one and a half. */
-const TWO_WAYS = /^[-+−]?\d{1,3}(,\d{3})+(?!\d)/u;
-
 function readField(spec: InputSpec, text: string, unit: UnitId): Read {
-  const hasPoint = text.includes(".");
-  if (!hasPoint && TWO_WAYS.test(text)) {
-    const [thousands, point] = [text.replaceAll(",", ""), text.replace(",", ".")];
-    return { fault: `“${text}” can be read in two ways. Write ${thousands} or ${point}.` };
-  }
-  const typed = readFigure(hasPoint ? text.replaceAll(",", "") : text, example(spec, unit));
+  const typed = readTyped(text, example(spec, unit));
   if (!typed.ok) return { fault: typed.why };
   const meant = typed.unit ?? unit;
   const { dimension } = UNITS[spec.unit];

@@ -1,20 +1,186 @@
+import { fieldFigures, loadFigures } from "@witnessmark/assess";
+import { useMemo, useState } from "react";
+import { useFlightEditing } from "../../flight/use-flight-editing.ts";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
-import { href } from "../../routes/route.ts";
+import { useMinute } from "../../preferences/clock.ts";
+import { useWide } from "../../preferences/wide.ts";
+import { clockTime } from "../../words/dates.ts";
+import { FlightLine } from "../decide/flight-line.tsx";
+import { conditionsUnits } from "./conditions-units.ts";
+import { FieldPane } from "./field-pane.tsx";
+import { conditionVerdicts, FieldTabs } from "./field-tabs.tsx";
+import { FlightEntry } from "./flight-entry.tsx";
+import { PlaceEntry } from "./place-entry.tsx";
+import { meantField, planOf, type Role, withField, withPart, withPlan } from "./plan-field.ts";
+import { ReportShown } from "./report-shown.tsx";
+import { ReportsEntry, type ToldOfReports } from "./reports-entry.tsx";
+import { TypedEntry } from "./typed-entry.tsx";
+import { UnitsEntry } from "./units-entry.tsx";
+import "../decide/decide.css";
+import "./conditions.css";
 
+/** Weather, runway, wind and air at each field of the flight, and what they do to the numbers. */
 export function ConditionsScreen({ open }: { readonly open: OpenAircraft }) {
-  const { flight, registration } = open;
-  const under = flight === null ? "No flight planned" : `${flight.from} to ${flight.to}`;
+  const { flight } = open;
+  const under =
+    flight === null
+      ? "No flight planned"
+      : `${flight.from} to ${flight.to}, ${clockTime(Date.parse(flight.offBlocks))}`;
   return (
-    <AircraftFrame open={open} sheet="conditions" title="Conditions" under={under}>
-      <main className="page">
-        <section>
-          <p>Say first which flight it is; then its weather, runway and wind are worked out here.</p>
-          <a className="button filled tall full" href={href({ at: "decide", registration })}>
-            Say which flight
-          </a>
-        </section>
-      </main>
+    <AircraftFrame open={open} sheet="conditions" title="Conditions" under={under} className="conditions">
+      {flight === null ? (
+        <main className="cond-main">
+          <div className="cond-pane">
+            <section className="cond-part">
+              <p>Say first which flight it is; then its weather, runway and wind are worked out here.</p>
+            </section>
+            <FlightLine open={open} />
+          </div>
+        </main>
+      ) : (
+        <OfFlight open={open} />
+      )}
     </AircraftFrame>
+  );
+}
+
+function OfFlight({ open }: { readonly open: OpenAircraft }) {
+  const { book, state, assessment } = open;
+  const editing = useFlightEditing(open);
+  const { flight, change } = editing;
+  const [role, setRole] = useState<Role>("departure");
+  const [told, setTold] = useState<ToldOfReports>({ says: [], refused: false });
+  const now_ms = useMinute() * 60_000;
+  const units = conditionsUnits.use();
+  const wide = useWide();
+  const plan = flight?.plan;
+  const masses = useMemo(() => {
+    const states = plan === undefined ? [] : loadFigures(book, plan).states;
+    const massAt = (moment: string) => states.find(({ at }) => at === moment)?.mass_kg;
+    return { takeOff_kg: massAt("take-off"), landing_kg: massAt("landing") };
+  }, [book, plan]);
+  const figures = useMemo(
+    () => (flight === null ? undefined : fieldFigures(book, flight, role, now_ms, { masses })),
+    [book, flight, role, now_ms, masses],
+  );
+  if (flight === null) return null;
+  const fields = book.fields ?? [];
+  const planned = plan?.[role];
+  const meant = meantField(flight, fields, role);
+  const verdicts = conditionVerdicts(assessment, role);
+  const set = (next: typeof planned) => change(withField(flight, state, role, next));
+  const faults = figures?.faults ?? [];
+  const hasWeather = planned !== undefined && (planned.metar ?? planned.taf ?? planned.typed) !== undefined;
+  const place = (
+    <PlaceEntry role={role} fields={fields} planned={planned} meant={meant} faults={faults} onSet={set} />
+  );
+  const pane =
+    figures === undefined ? (
+      <section className="cond-part">
+        <p>
+          {fields.length === 0
+            ? "The book has no fields. Add them to the book, and they can be chosen here."
+            : role === "alternate"
+              ? "No alternate is planned. Choose one above, if the rules or you ask for it."
+              : "Choose field and runway above."}
+        </p>
+      </section>
+    ) : (
+      <FieldPane book={book} figures={figures} verdicts={verdicts} units={units} />
+    );
+  const entries =
+    planned === undefined ? null : (
+      <>
+        <ReportsEntry
+          key={role}
+          plan={planOf(flight, state)}
+          role={role}
+          told={told}
+          onTold={setTold}
+          onPlan={(next) => change({ ...flight, plan: next })}
+        />
+        <TypedEntry key={`${role} typed`} planned={planned} faults={faults} now_ms={now_ms} onSet={set} />
+      </>
+    );
+  const reports = (
+    <>
+      {figures?.observation === undefined ? null : (
+        <ReportShown
+          name="METAR"
+          figures={figures.observation}
+          now_ms={now_ms}
+          onTakeAway={() => planned !== undefined && set(withPart(planned, { metar: undefined }))}
+        />
+      )}
+      {figures?.forecast === undefined ? null : (
+        <ReportShown
+          name="TAF"
+          figures={figures.forecast}
+          now_ms={now_ms}
+          onTakeAway={() => planned !== undefined && set(withPart(planned, { taf: undefined }))}
+        />
+      )}
+    </>
+  );
+  const ofFlight = (
+    <>
+      <FlightEntry
+        plan={planOf(flight, state)}
+        faults={faults}
+        onSet={(next) => change(withPlan(flight, state, next))}
+      />
+      <FlightLine open={open} />
+      <UnitsEntry />
+    </>
+  );
+  const undo = editing.canUndo ? (
+    <div className="cond-undo">
+      <button type="button" className="button" onClick={editing.undo}>
+        Undo
+      </button>
+    </div>
+  ) : null;
+  const tabs = (
+    <FieldTabs
+      assessment={assessment}
+      plan={plan}
+      here={role}
+      codeOf={(each) =>
+        plan?.[each]?.code ?? { departure: flight.from, destination: flight.to, alternate: undefined }[each]
+      }
+      onChoose={setRole}
+    />
+  );
+  const panel = { id: "cond-panel", role: "tabpanel", "aria-labelledby": `cond-tab-${role}` } as const;
+  return wide ? (
+    <main className="cond-main cond-two">
+      <div className="cond-pane">
+        {tabs}
+        <div {...panel}>
+          {place}
+          {pane}
+        </div>
+      </div>
+      <div className="cond-pane cond-side">
+        {entries}
+        {reports}
+        {ofFlight}
+        {undo}
+      </div>
+    </main>
+  ) : (
+    <main className="cond-main">
+      {tabs}
+      <div {...panel}>
+        {place}
+        {hasWeather ? null : entries}
+        {pane}
+        {reports}
+        {hasWeather ? entries : null}
+      </div>
+      {ofFlight}
+      {undo}
+    </main>
   );
 }

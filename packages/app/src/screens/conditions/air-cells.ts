@@ -1,0 +1,100 @@
+import type { FieldFigures, Figure, Origin } from "@witnessmark/assess";
+import { weatherText } from "@witnessmark/weather";
+import { clockTime } from "../../words/dates.ts";
+import { type ConditionsUnits, nearText, safeText } from "./conditions-units.ts";
+
+/** One cell of the table of air, and what is behind it. */
+export interface AirCell {
+  readonly name: string;
+  /** As it is read; "not known" where it is not. */
+  readonly text: string;
+  readonly isKnown: boolean;
+  /** Where it comes from, a sentence each. */
+  readonly from: readonly string[];
+  readonly missing: readonly string[];
+  /** The quantity of the engine that worked it out. */
+  readonly quantity?: string;
+  readonly note?: string;
+}
+
+const KIND: Readonly<Record<Origin["kind"], string>> = {
+  METAR: "METAR, observed",
+  TAF: "TAF, issued",
+  typed: "What you read or were told,",
+};
+
+const originText = ({ kind, at_ms, words }: Origin): string =>
+  `${KIND[kind]} ${clockTime(at_ms)}${words === undefined || words === "" ? "" : `: ${words}`}`;
+
+const once = (all: readonly string[]): readonly string[] => [...new Set(all)];
+
+function cell<T>(
+  name: string,
+  figure: Figure<T>,
+  write: (value: T) => string,
+  more: Pick<AirCell, "quantity" | "note"> = {},
+): AirCell {
+  return {
+    name,
+    text: figure.value === undefined ? "not known" : write(figure.value),
+    isKnown: figure.value !== undefined && figure.missing.length === 0,
+    from: once(figure.from.map(originText)),
+    missing: figure.missing.map(({ what }) => what),
+    ...more,
+  };
+}
+
+/** The air at a field when it is used, in the units of this sheet; heights and speeds to the side that does not flatter. */
+export function airCells(figures: FieldFigures, units: ConditionsUnits): readonly AirCell[] {
+  const { weather, air, wind } = figures;
+  const inAir = <K extends keyof NonNullable<typeof air.value>>(key: K): Figure<number> =>
+    air.value === undefined ? { from: [], missing: air.missing } : air.value[key];
+  const windFigure: Figure<string> =
+    wind.value !== undefined
+      ? { ...weather.winds, value: wind.value.worst.text }
+      : weather.winds.value === undefined
+        ? { from: weather.winds.from, missing: weather.winds.missing }
+        : { ...weather.winds, value: weather.winds.value[0]?.text ?? "calm" };
+  return [
+    cell("Wind", windFigure, (text) => text, {
+      note: "Of all that may blow at the time, the one with the most crosswind. From true north.",
+    }),
+    cell("Temperature", weather.oat, ({ coldest_K, hottest_K }) =>
+      nearText((coldest_K + hottest_K) / 2, units.temperature),
+    ),
+    cell("QNH", weather.qnh_Pa, (qnh_Pa) => safeText(qnh_Pa, units.pressure, "down")),
+    cell(
+      "Density altitude",
+      inAir("densityAltitude_m"),
+      (height_m) => safeText(height_m, units.height, "up", 10),
+      {
+        quantity: "density-altitude",
+        note: "At the hottest that the report leaves.",
+      },
+    ),
+    cell("Dew point", weather.dewPoint_K, (dewPoint_K) => nearText(dewPoint_K, units.temperature)),
+    cell(
+      "Freezing level",
+      inAir("freezingLevel_m"),
+      (height_m) => safeText(height_m, units.height, "down", 100),
+      {
+        quantity: "freezing-level-rule",
+        note: "By the rule of 2 °C in 1,000 ft, above sea level; an inversion makes it wrong.",
+      },
+    ),
+    cell("Visibility", weather.visibility_m, (seen_m) =>
+      seen_m >= 9_999
+        ? safeText(10_000, units.visibility, "down")
+        : safeText(seen_m, units.visibility, "down"),
+    ),
+    cell("Ceiling", weather.ceiling_m, (height_m) =>
+      height_m === "none" ? "none" : safeText(height_m, units.height, "down", 100),
+    ),
+    cell(
+      "Weather",
+      weather.weather,
+      (codes) => (codes.length === 0 ? "none" : once(codes.map((code) => weatherText(code))).join(", ")),
+      weather.blindTo.length === 0 ? {} : { note: `The station cannot tell: ${weather.blindTo.join(", ")}.` },
+    ),
+  ];
+}

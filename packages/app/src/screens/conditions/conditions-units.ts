@@ -1,0 +1,65 @@
+import { fromSI, roundToSafeSide, toSI, UNITS, type UnitId, withSymbol } from "@witnessmark/engine";
+import { isRecord, stored } from "../../preferences/stored.ts";
+import { figure } from "../../words/figures.ts";
+
+/** What the sheet is read in; none of it changes what is kept. */
+export const CHOICES = {
+  speed: { name: "Wind speeds", units: ["kt", "mPerS", "kmPerH", "mph"] },
+  distance: { name: "Runway lengths", units: ["m", "ft"] },
+  height: { name: "Heights", units: ["ft", "m"] },
+  temperature: { name: "Temperatures", units: ["degC", "degF"] },
+  pressure: { name: "Altimeter setting", units: ["hPa", "inHg"] },
+  visibility: { name: "Distances seen", units: ["m", "km", "mi"] },
+} as const satisfies Record<
+  string,
+  { readonly name: string; readonly units: readonly [UnitId, ...UnitId[]] }
+>;
+
+export type Choice = keyof typeof CHOICES;
+export type ConditionsUnits = Readonly<Record<Choice, UnitId>>;
+
+export const conditionsUnits = stored<ConditionsUnits>("conditions-units", (found) => {
+  const given = isRecord(found) ? found : {};
+  const of = (choice: Choice): UnitId => {
+    const { units } = CHOICES[choice];
+    return units.find((unit) => unit === given[choice]) ?? units[0];
+  };
+  return {
+    speed: of("speed"),
+    distance: of("distance"),
+    height: of("height"),
+    temperature: of("temperature"),
+    pressure: of("pressure"),
+    visibility: of("visibility"),
+  };
+});
+
+/** The step in which a unit is read here. */
+const STEP: Readonly<Partial<Record<UnitId, number>>> = { inHg: 0.01, km: 0.1, mi: 0.25, mPerS: 0.5 };
+const stepOf = (unit: UnitId): number => STEP[unit] ?? 1;
+
+const decimalsOfStep = (step: number): number => (step >= 1 ? 0 : step === 0.25 ? 2 : step === 0.01 ? 2 : 1);
+
+/** A value rounded to the side that does not flatter, with its unit. */
+export function safeText(valueSI: number, unit: UnitId, way: "up" | "down", step = stepOf(unit)): string {
+  return withSymbol(figure(roundToSafeSide(fromSI(valueSI, unit), step, way), decimalsOfStep(step)), unit);
+}
+
+/** A difference (a margin, a factor's gain): no offset. */
+export function safeDifference(valueSI: number, unit: UnitId, way: "up" | "down"): string {
+  const step = stepOf(unit);
+  const value = valueSI / UNITS[unit].factor;
+  return withSymbol(figure(roundToSafeSide(value, step, way), decimalsOfStep(step)), unit);
+}
+
+/** To the nearest step, for what has no safe side. */
+export function nearText(valueSI: number, unit: UnitId, step = stepOf(unit)): string {
+  const value = fromSI(valueSI, unit);
+  return withSymbol(figure(Math.round(value / step) * step, decimalsOfStep(step)), unit);
+}
+
+/** "3 kt left", "2 kt over": what is left down, what is over up. */
+export const leftText = (leftSI: number, unit: UnitId): string =>
+  leftSI < 0 ? `${safeDifference(-leftSI, unit, "up")} over` : `${safeDifference(leftSI, unit, "down")} left`;
+
+export const FOOT_m = toSI(1, "ft");

@@ -1,0 +1,49 @@
+import type { FieldFigures } from "@witnessmark/assess";
+import { expect, it } from "vitest";
+import { distanceRows } from "./distance-rows.ts";
+
+type Distance = NonNullable<FieldFigures["distance"]["value"]>;
+
+const factor = (id: string, factor_1: number) =>
+  ({ stage: "surface", id, title: id, factor_1, of: "each" }) as const;
+
+/** The landing of the design's own picture: 573 m by the table, 758 m with both factors, 870 m of runway. */
+const LANDING = {
+  kind: "landing",
+  start: { total_m: 573, groundRoll_m: 330 },
+  steps: [
+    {
+      factor: factor("wet", 1.15),
+      before: { total_m: 573, groundRoll_m: 330 },
+      after: { total_m: 658.95, groundRoll_m: 379.5 },
+    },
+    {
+      factor: factor("own", 1.15),
+      before: { total_m: 658.95, groundRoll_m: 379.5 },
+      after: { total_m: 757.79, groundRoll_m: 436.4 },
+    },
+  ],
+  nearest: { name: "over 50 ft", needed_m: 758, available_m: 870, availableName: "LDA", left_m: 112 },
+} as unknown as Distance; // what the rows do not look at is left out
+
+it("each factor has its own dimension, and the last is what is needed, rounded up", () => {
+  expect(distanceRows(LANDING).map(({ to_m, words, kind }) => [kind, to_m, words])).toEqual([
+    ["table", 573, "by the table"],
+    ["factor", 658.95, "× 1.15 wet"],
+    ["needed", 758, "× 1.15 own"],
+    ["there", 870, "LDA"],
+  ]);
+});
+
+it("without factors the table's figure is what is needed", () => {
+  const rows = distanceRows({ ...LANDING, steps: [], nearest: { ...LANDING.nearest, needed_m: 573 } });
+  expect(rows.map(({ kind }) => kind)).toEqual(["needed", "there"]);
+});
+
+it("where the ground roll has the least left, the chain is the ground roll's", () => {
+  const rows = distanceRows({
+    ...LANDING,
+    nearest: { ...LANDING.nearest, name: "ground roll", needed_m: 437 },
+  });
+  expect(rows.map(({ to_m }) => to_m)).toEqual([330, 379.5, 437, 870]);
+});

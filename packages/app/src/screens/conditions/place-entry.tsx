@@ -1,0 +1,96 @@
+import type { FieldFigures } from "@witnessmark/assess";
+import type { Field } from "@witnessmark/book";
+import type { PlannedField, RunwayCondition } from "@witnessmark/ledger";
+import { fieldAt, type Role } from "./plan-field.ts";
+
+interface PlaceEntryProps {
+  readonly role: Role;
+  readonly fields: readonly Field[];
+  readonly planned: PlannedField | undefined;
+  /** What the flight's own words mean, where nothing is chosen. */
+  readonly meant: Field | undefined;
+  readonly faults: FieldFigures["faults"];
+  readonly onSet: (planned: PlannedField | undefined) => void;
+}
+
+const CONDITIONS: readonly (readonly [RunwayCondition, string])[] = [
+  ["dry", "Dry"],
+  ["wet", "Wet"],
+  ["snow", "Snow"],
+  ["slush", "Slush"],
+  ["ice", "Ice"],
+];
+
+/** Which field, which runway, and how its surface is. */
+export function PlaceEntry({ role, fields, planned, meant, faults, onSet }: PlaceEntryProps) {
+  const field = fields.find(({ code }) => code === (planned?.code ?? meant?.code));
+  const known = planned === undefined || fields.some(({ code }) => code === planned.code);
+  const wrong = faults.filter(({ where }) => where.kind === "field" || where.kind === "runway");
+  const atField = (code: string) => {
+    if (code === "") return onSet(undefined);
+    const next = fields.find((one) => one.code === code);
+    const [first] = next?.runways ?? [];
+    if (first !== undefined && code !== planned?.code) onSet(fieldAt(code, first.name));
+  };
+  const atRunway = (runway: string) => {
+    if (planned !== undefined) onSet({ ...planned, runway });
+    else if (field !== undefined && runway !== "") onSet(fieldAt(field.code, runway));
+  };
+  return (
+    <section className="cond-place" aria-label="Field and runway">
+      <label>
+        <span>Field</span>
+        <select value={planned?.code ?? meant?.code ?? ""} onChange={({ target }) => atField(target.value)}>
+          <option value="">{role === "alternate" ? "None" : "Choose"}</option>
+          {known ? null : <option value={planned?.code}>{planned?.code}</option>}
+          {fields.map(({ code, name }) => (
+            <option key={code} value={code}>
+              {code}, {name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span>Runway</span>
+        <select
+          value={planned?.runway ?? ""}
+          disabled={field === undefined && planned === undefined}
+          onChange={({ target }) => atRunway(target.value)}
+        >
+          {planned === undefined ? <option value="">Choose</option> : null}
+          {planned !== undefined && !(field?.runways.some(({ name }) => name === planned.runway) ?? false) ? (
+            <option value={planned.runway}>{planned.runway}</option>
+          ) : null}
+          {(field?.runways ?? []).map(({ name, surface }) => (
+            <option key={name} value={name}>
+              {surface === "paved" ? name : `${name}, ${surface}`}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span>Surface</span>
+        <select
+          value={planned?.condition ?? ""}
+          disabled={planned === undefined}
+          onChange={({ target }) => {
+            const condition = CONDITIONS.find(([id]) => id === target.value)?.[0];
+            if (planned !== undefined && condition !== undefined) onSet({ ...planned, condition });
+          }}
+        >
+          {planned === undefined ? <option value="">Not said</option> : null}
+          {CONDITIONS.map(([id, name]) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+      {wrong.map(({ says }) => (
+        <p key={says} className="cond-fault">
+          {says}.
+        </p>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,104 @@
+import { emptyState } from "@witnessmark/ledger";
+import { describe, expect, it } from "vitest";
+import {
+  fieldAt,
+  meantField,
+  planOf,
+  wholeRoute,
+  withField,
+  withOwn,
+  withPlan,
+  withTyped,
+} from "./plan-field.ts";
+import { sortReports, withReports } from "./sort-reports.ts";
+
+const state = emptyState("ZZ-SKR");
+const flight = { id: "f", from: "ZZTW", to: "ZZQN", offBlocks: "2026-11-12T09:10:00+00:00" };
+const NOON = "2026-11-12T12:00:00+00:00";
+const LATER = "2026-11-12T12:40:00+00:00";
+
+describe("what is planned of a field", () => {
+  it("the title follows the field that is chosen", () => {
+    const next = withField(flight, state, "destination", fieldAt("ZZPK", "33"));
+    expect(next.to).toBe("ZZPK");
+    expect(next.plan?.destination).toEqual({ code: "ZZPK", runway: "33", condition: "dry" });
+    expect(withField(next, state, "destination", undefined).plan).not.toHaveProperty("destination");
+  });
+
+  it("what is typed keeps the time of the first element: nothing looks newer than it is", () => {
+    const first = withTyped(fieldAt("ZZQN", "29"), "qnh", { value: 1008, unit: "hPa" }, NOON);
+    const second = withTyped(first, "oat", { value: 5, unit: "degC" }, LATER);
+    expect(second.typed).toEqual({
+      observedAt: NOON,
+      qnh: { value: 1008, unit: "hPa" },
+      oat: { value: 5, unit: "degC" },
+    });
+  });
+
+  it("the last element taken away takes the whole with it", () => {
+    const typed = withTyped(fieldAt("ZZQN", "29"), "qnh", { value: 1008, unit: "hPa" }, NOON);
+    expect(withTyped(typed, "qnh", undefined, NOON)).toEqual(fieldAt("ZZQN", "29"));
+  });
+
+  it("an empty part is no part", () => {
+    const plan = planOf(flight, state);
+    expect(withOwn(plan, { crosswind: undefined })).toBeUndefined();
+    expect(wholeRoute({})).toBeUndefined();
+    expect(withPlan(flight, state, { route: undefined }).plan).toEqual(plan);
+  });
+
+  it("a route of which a part is missing is none: nothing is taken for nought", () => {
+    const [distance, time, level] = [
+      { value: 128, unit: "NM" },
+      { value: 52, unit: "min" },
+      { value: 17_000, unit: "ft" },
+    ] as const;
+    expect(wholeRoute({ distance, time })).toBeUndefined();
+    expect(wholeRoute({ distance, time, level, taxiFuel: undefined })).toEqual({ distance, time, level });
+  });
+
+  it("the flight's own words name a field of the book, in any case", () => {
+    const field = { code: "ZZQN", name: "Quern" } as never; // only the code is looked at
+    expect(meantField({ ...flight, to: " zzqn" }, [field], "destination")).toBe(field);
+    expect(meantField(flight, [field], "alternate")).toBeUndefined();
+  });
+});
+
+describe("a pasted text", () => {
+  const plan = withField(
+    withField(flight, state, "departure", fieldAt("ZZTW", "24")),
+    state,
+    "destination",
+    fieldAt("ZZQN", "29"),
+  ).plan;
+  if (plan === undefined) throw new Error("a plan was just made");
+  const METAR = "METAR ZZQN 120750Z 24014G22KT 9999 -RA BKN022 05/03 Q1008";
+  const TAF = "TAF ZZQN 120500Z 1206/1218 24014KT 9999 BKN022";
+  const OTHER = "METAR ZZTW 120750Z 25008KT 9999 FEW030 04/01 Q1009";
+
+  it("is split, and each report goes to its field", () => {
+    const { taken, left } = sortReports(`${METAR}=\n${TAF}=\n${OTHER}`, plan, "departure");
+    expect(left).toEqual([]);
+    const next = withReports(plan, taken, NOON);
+    expect(next.destination?.metar).toEqual({ text: METAR, receivedAt: NOON });
+    expect(next.destination?.taf?.text).toBe(TAF);
+    expect(next.departure?.metar?.text).toBe(OTHER);
+    expect(next.departure?.taf).toBeUndefined();
+  });
+
+  it("a report of another place goes nowhere, and that is told", () => {
+    const { taken, left } = sortReports(
+      "METAR ZZXX 120750Z 24014KT 9999 BKN022 05/03 Q1008",
+      plan,
+      "destination",
+    );
+    expect(taken).toEqual([]);
+    expect(left).toEqual(["The METAR of ZZXX is of no field of this flight and was left out."]);
+  });
+
+  it("what is no report says what one looks like", () => {
+    const { taken, left } = sortReports("good morning", plan, "destination");
+    expect(taken).toEqual([]);
+    expect(left[0]).toMatch(/^No report was found\. Expected one such as “METAR ZZQN/);
+  });
+});

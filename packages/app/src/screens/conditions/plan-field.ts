@@ -1,0 +1,105 @@
+import type { Flight } from "@witnessmark/assess";
+import type { Field } from "@witnessmark/book";
+import type {
+  AircraftState,
+  FlightPlan,
+  OwnMinima,
+  PlannedField,
+  PlannedRoute,
+  Read,
+  TypedConditions,
+} from "@witnessmark/ledger";
+
+/** Changes of where the flight goes and in what, each a new plan: nothing is changed in place. */
+
+export const ROLES = ["departure", "destination", "alternate"] as const;
+export type Role = (typeof ROLES)[number];
+
+/** The plan of a flight; one that has none begins with the rules that were flown by last, else the first pack's, by sight. */
+export function planOf(flight: Flight, state: AircraftState): FlightPlan {
+  if (flight.plan !== undefined) return flight.plan;
+  const last = [...state.flights.values()].findLast(({ planned }) => planned.plan !== undefined)?.planned
+    .plan;
+  return { rulePack: last?.rulePack ?? "us-part-91", flightRules: last?.flightRules ?? "VFR" };
+}
+
+/** The object without what is `undefined` in the change: the ledger keeps no empty parts. */
+export function withPart<T extends object>(
+  whole: T,
+  change: { readonly [K in keyof T]?: T[K] | undefined },
+): T {
+  const merged: Partial<Record<string, unknown>> = { ...whole, ...change };
+  // only parts that may be left out are ever given as undefined
+  return Object.fromEntries(Object.entries(merged).filter(([, part]) => part !== undefined)) as T;
+}
+
+export const withPlan = (
+  flight: Flight,
+  state: AircraftState,
+  change: { readonly [K in keyof FlightPlan]?: FlightPlan[K] | undefined },
+): Flight => ({ ...flight, plan: withPart(planOf(flight, state), change) });
+
+/** The field of the book that the flight's own words name for a role, where it says no more yet. */
+export function meantField(flight: Flight, fields: readonly Field[], role: Role): Field | undefined {
+  const code =
+    flight.plan?.[role]?.code ?? { departure: flight.from, destination: flight.to, alternate: "" }[role];
+  return fields.find((field) => field.code === code.trim().toUpperCase());
+}
+
+/** Where the flight leaves from and goes to is said once: the title follows the field. */
+export function withField(
+  flight: Flight,
+  state: AircraftState,
+  role: Role,
+  planned: PlannedField | undefined,
+): Flight {
+  const next = withPlan(flight, state, { [role]: planned });
+  if (planned === undefined) return next;
+  return role === "departure"
+    ? { ...next, from: planned.code }
+    : role === "destination"
+      ? { ...next, to: planned.code }
+      : next;
+}
+
+/** A field with another place: its reports and what was typed were of the first, and do not go with it. */
+export const fieldAt = (code: string, runway: string): PlannedField => ({ code, runway, condition: "dry" });
+
+/**
+ * One element that the pilot read or was told.
+ *
+ * The time stays that of the first: an element added later must not make the others look newer.
+ *
+ * @param now ISO 8601 with offset
+ */
+export function withTyped(
+  planned: PlannedField,
+  part: Exclude<keyof TypedConditions, "observedAt">,
+  read: Read | undefined,
+  now: string,
+): PlannedField {
+  const typed = withPart(planned.typed ?? { observedAt: now }, { [part]: read });
+  const isEmpty = Object.keys(typed).length === 1;
+  return withPart(planned, { typed: isEmpty ? undefined : typed });
+}
+
+/** The parts of a route as far as they are said. */
+export type RouteSoFar = { readonly [K in keyof PlannedRoute]?: PlannedRoute[K] | undefined };
+
+/**
+ * The route, once distance, time and level are all said. With one of them missing there is none: a time of nothing
+ * would be an answer, and a wrong one.
+ */
+export function wholeRoute({ distance, time, level, ...rest }: RouteSoFar): PlannedRoute | undefined {
+  return distance === undefined || time === undefined || level === undefined
+    ? undefined
+    : withPart<PlannedRoute>({ distance, time, level }, rest);
+}
+
+export function withOwn(
+  plan: FlightPlan,
+  change: { readonly [K in keyof OwnMinima]?: OwnMinima[K] | undefined },
+): OwnMinima | undefined {
+  const own = withPart<OwnMinima>(plan.own ?? {}, change);
+  return Object.keys(own).length === 0 ? undefined : own;
+}

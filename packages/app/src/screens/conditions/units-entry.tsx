@@ -1,0 +1,35 @@
+import { isUnitId, UNITS } from "@witnessmark/engine";
+import { CHOICES, type Choice, conditionsUnits } from "./conditions-units.ts";
+
+const ALL = Object.keys(CHOICES) as Choice[]; // keys of a const object
+
+/** What this sheet is read in, quantity by quantity. */
+export function UnitsEntry() {
+  const chosen = conditionsUnits.use();
+  return (
+    <details className="cond-part">
+      <summary>
+        <h2>Units of this sheet</h2>
+      </summary>
+      <div className="cond-fields">
+        {ALL.map((choice) => (
+          <label key={choice} className="field">
+            <span>{CHOICES[choice].name}</span>
+            <select
+              value={chosen[choice]}
+              onChange={({ target }) => {
+                if (isUnitId(target.value)) conditionsUnits.set({ ...chosen, [choice]: target.value });
+              }}
+            >
+              {CHOICES[choice].units.map((unit) => (
+                <option key={unit} value={unit}>
+                  {UNITS[unit].symbol}
+                </option>
+              ))}
+            </select>
+          </label>
+        ))}
+      </div>
+    </details>
+  );
+}
