@@ -2,6 +2,7 @@ import type { FlightPlan, PlannedFlight } from "@witnessmark/ledger";
 import { bookSource } from "../book-index.ts";
 import type { Context } from "../context.ts";
 import type { Finding } from "../finding.ts";
+import { conditionVerdicts, massesOf } from "./conditions/condition-verdicts.ts";
 import { finding } from "./finding-of.ts";
 import { fuelVerdicts } from "./fuel/fuel-verdicts.ts";
 import { workLoad } from "./load/load-figures.ts";
@@ -38,5 +39,6 @@ export function flightVerdicts(context: Context, flight: PlannedFlight | null): 
     ...noRoute(context, plan),
     ...fuelVerdicts(context, flight, plan, load.figures),
     ...oxygenVerdicts(context, plan, load.figures),
+    ...conditionVerdicts(context, flight, massesOf(load.figures)),
   ];
 }

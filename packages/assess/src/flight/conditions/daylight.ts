@@ -27,7 +27,7 @@ export interface DaylightFigures {
   readonly left_s?: number;
   readonly lights: boolean;
   readonly status: Status;
-  /** The latest and, for a field used before sunrise, no moment off blocks at which it would be day there. */
+  /** The latest off blocks at which it is still day there; absent unless it is day as planned. */
   readonly latestOffBlocks_ms?: number;
 }
 
@@ -55,13 +55,31 @@ function left_s(
   return sunset_ms === undefined ? undefined : (sunset_ms - at_ms) / 1000;
 }
 
+const placeOf = ({ latitude_deg, longitude_deg }: Field): EarthPlace => ({
+  latitude_rad: toSI(latitude_deg, "deg"),
+  longitude_rad: toSI(longitude_deg, "deg"),
+});
+
+/** Local midnights fall on quarters of an hour of universal time. */
+const QUARTER_MS = 900_000;
+/** Of each field by quarter of an hour: a timeline asks for the same day again and again. It changes no answer. */
+const days = new WeakMap<Field, Map<number, SunDay>>();
+
+function dayAt(field: Field, at_ms: number): SunDay {
+  const quarter = Math.floor(at_ms / QUARTER_MS);
+  const ofField = days.get(field) ?? new Map<number, SunDay>();
+  days.set(field, ofField);
+  const known = ofField.get(quarter);
+  if (known !== undefined) return known;
+  const made = sunDay(placeOf(field), dateAt(quarter * QUARTER_MS, field.zone), { zone: field.zone });
+  ofField.set(quarter, made);
+  return made;
+}
+
 function daylightAt(field: Field, time: FieldTime): DaylightFigures {
-  const place: EarthPlace = {
-    latitude_rad: toSI(field.latitude_deg, "deg"),
-    longitude_rad: toSI(field.longitude_deg, "deg"),
-  };
+  const place = placeOf(field);
   const at_ms = time.planned_ms;
-  const day = sunDay(place, dateAt(at_ms, field.zone), { zone: field.zone });
+  const day = dayAt(field, at_ms);
   const light = isCivilNight(place, at_ms)
     ? "night"
     : arePositionLightsRequired(place, at_ms)

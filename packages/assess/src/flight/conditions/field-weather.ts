@@ -122,10 +122,21 @@ interface ObservationSaid extends Said {
   readonly observed_ms: number;
 }
 
+/** Of each report once; it changes no answer. */
+const observations = new WeakMap<PlacedObservation, ObservedConditions>();
+
+function observedOnce(placed: PlacedObservation): ObservedConditions {
+  const known = observations.get(placed);
+  if (known !== undefined) return known;
+  const made = observedConditions(placed.report);
+  observations.set(placed, made);
+  return made;
+}
+
 function observationSaid({ observation, code }: Sources): ObservationSaid | undefined {
   const placed = observation?.placed;
   if (observation === undefined || placed === undefined) return undefined;
-  const observed = observedConditions(placed.report);
+  const observed = observedOnce(placed);
   return {
     origin: { kind: "METAR", at_ms: placed.observed_ms },
     observed,
@@ -138,14 +149,24 @@ function observationSaid({ observation, code }: Sources): ObservationSaid | unde
   };
 }
 
+/** Nobody has a report of the field, and somebody typed what he saw. */
+const isTypedOnly = ({ observation, forecast, typed }: Sources): boolean =>
+  typed !== undefined && observation === undefined && forecast === undefined;
+
 /** The reports that speak of the sky and the wind at the time. */
 function skySaid(sources: Sources, observed: ObservationSaid | undefined): readonly Said[] | Missing {
   const forecast = forecastSaid(sources);
   const { time, code } = sources;
   if (time.value === undefined) return time.missing[0] ?? { what: "the time", root: "time" };
-  if (observed === undefined) return forecast === undefined ? REPORT(code) : [forecast];
+  if (observed === undefined) {
+    if (forecast !== undefined) return [forecast];
+    return isTypedOnly(sources) ? { what: "" } : REPORT(code);
+  }
   const later_ms = time.value.planned_ms - observed.observed_ms;
-  if (forecast === undefined) return later_ms <= OBSERVATION_REACHES_MS.alone ? [observed] : FORECAST(code);
+  if (forecast === undefined) {
+    if (later_ms <= OBSERVATION_REACHES_MS.alone) return [observed];
+    return observed.tooOld[0] ?? FORECAST(code);
+  }
   const both = later_ms <= OBSERVATION_REACHES_MS.withForecast && observed.tooOld.length === 0;
   return both ? [observed, forecast] : [forecast];
 }
@@ -161,7 +182,8 @@ function worstOf<T>(
   take: (said: Said) => T | undefined,
   worse: (one: T, other: T) => T,
 ): Figure<T> {
-  if ("what" in said) return lacking(said);
+  // what only was typed in part is asked for by its own name
+  if ("what" in said) return lacking(said.what === "" ? { what } : said);
   const rest = restOf(said.map((one) => ({ from: [one.origin], missing: one.tooOld, ...end(one) })));
   // not flatMap: a value may be a list itself
   const values = said.map(take).filter((value) => value !== undefined);
@@ -252,7 +274,7 @@ function airOf<T>(
   take: (observed: ObservationSaid) => T | undefined,
 ): Figure<T> {
   const { time, code } = sources;
-  if (observed === undefined) return lacking(REPORT(code));
+  if (observed === undefined) return lacking(isTypedOnly(sources) ? { what } : REPORT(code));
   if (time.value === undefined) return lacking(...time.missing);
   if (time.value.planned_ms - observed.observed_ms > OBSERVATION_REACHES_MS.air)
     return lacking({ what: `${what}: the report is too long before the time`, root: "report" });
@@ -281,6 +303,8 @@ export function fieldWeather(sources: Sources): FieldWeather {
     typed === undefined || typedWind === undefined || "says" in typedWind
       ? (typedWind as { readonly says: string } | undefined) // without a value it is a fault or nothing
       : { value: [{ wind: typedWind.value, text: windText(typedWind.value), origin: typed.origin }] };
+  // whoever typed the conditions of a field without reports was asked for no rain and no cloud but the ceiling
+  const falling = isTypedOnly(sources) ? { what: `whether it rains or snows ${at}` } : said;
   const category = "what" in said ? undefined : said.map(({ worst }) => worst.category);
   return {
     winds: orTyped(
@@ -320,14 +344,14 @@ export function fieldWeather(sources: Sources): FieldWeather {
       ),
     ),
     weather: worstOf(
-      said,
+      falling,
       ["weather"],
       `the weather ${at}`,
       ({ worst }): readonly WeatherCode[] => worst.weather.map(({ value }) => value),
       joined,
     ),
     hazards: worstOf(
-      said,
+      falling,
       ["weather"],
       `the weather ${at}`,
       ({ worst }): readonly Hazard[] => worst.hazards.map(({ value }) => value),
@@ -335,7 +359,7 @@ export function fieldWeather(sources: Sources): FieldWeather {
     ),
     blindTo:
       "what" in said || observed === undefined || !said.includes(observed) ? [] : observed.observed.blindTo,
-    clouds: worstOf(said, ["ceiling"], `the cloud ${at}`, ({ clouds }) => clouds, joined),
+    clouds: worstOf(falling, ["ceiling"], `the cloud ${at}`, ({ clouds }) => clouds, joined),
     oat: orTyped(
       typed,
       oat,

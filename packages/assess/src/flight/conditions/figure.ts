@@ -4,7 +4,7 @@ import { InputError } from "@witnessmark/engine";
  * The parts of a plan or a book on which many answers rest. One that is missing is told once, and what only waits for
  * it is not told again.
  */
-export type Root = "rules" | "time" | "field" | "runway" | "report" | "forecast" | "performance";
+export type Root = "route" | "rules" | "time" | "field" | "runway" | "report" | "forecast" | "performance";
 
 /** What is not known, as a person would ask for it: "the wind at ZZQN". */
 export interface Missing {

@@ -103,15 +103,19 @@ function statusOf(
 
 /** @param sky of the observation; a forecast of cloud warms no wing in the night before it */
 function frostOf({ oat, dewPoint_K, winds }: FieldWeather, sky: Elements | undefined): Figure<FrostAnswer> {
-  const rest = restOf([oat, dewPoint_K]);
   const steady = winds.missing.length === 0 ? winds.value?.map(({ wind }) => wind.speed_mPerS) : undefined;
-  const value = reportedFrost({
-    ...(oat.value === undefined ? {} : { oat_K: oat.value.coldest_K }),
-    ...(dewPoint_K.value === undefined ? {} : { dewPoint_K: dewPoint_K.value }),
-    ...(sky === undefined ? {} : { sky }),
-    ...(steady === undefined ? {} : { wind_mPerS: Math.min(...steady) }),
-  });
-  return { ...rest, value };
+  const ask = (dewPoint: number | undefined): FrostAnswer =>
+    reportedFrost({
+      ...(oat.value === undefined ? {} : { oat_K: oat.value.coldest_K }),
+      ...(dewPoint === undefined ? {} : { dewPoint_K: dewPoint }),
+      ...(sky === undefined ? {} : { sky }),
+      ...(steady === undefined ? {} : { wind_mPerS: Math.min(...steady) }),
+    });
+  // in air warm enough even saturated air leaves no frost, and the dew point need not be known
+  const saturated = oat.missing.length === 0 ? ask(oat.value?.coldest_K) : undefined;
+  if (saturated?.frost === "not expected" && dewPoint_K.missing.length > 0)
+    return { ...restOf([oat]), value: saturated };
+  return { ...restOf([oat, dewPoint_K]), value: ask(dewPoint_K.value) };
 }
 
 export function iceFigures(

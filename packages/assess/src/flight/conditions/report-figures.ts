@@ -1,9 +1,10 @@
-import type { PlannedField } from "@witnessmark/ledger";
+import type { PlannedField, Report } from "@witnessmark/ledger";
 import {
   type Aspect,
   type PlacedForecast,
   type PlacedObservation,
   type Problem,
+  type ReadReport,
   readReport,
 } from "@witnessmark/weather";
 
@@ -30,6 +31,27 @@ export interface ReportFigures<Placed> {
   readonly open: readonly Aspect[];
 }
 
+type Kind = "observation" | "forecast";
+
+/** Reports that were read: asking where an answer tips over reads the same one a hundred times. */
+const reads: { readonly [K in Kind]: WeakMap<Report, Map<string, ReadReport<K>>> } = {
+  observation: new WeakMap(),
+  forecast: new WeakMap(),
+};
+
+/** A report of a place, without its age, which is worked out here. */
+function readOnce<K extends Kind>(kind: K, report: Report, station: string): ReadReport<K> {
+  const known = reads[kind].get(report);
+  const found = known?.get(station);
+  if (found !== undefined) return found;
+  const received_ms = Date.parse(report.receivedAt);
+  // the clock of 1970 makes no report old
+  const read = readReport(report.text, { kind, station, received_ms, now_ms: 0 });
+  if (known === undefined) reads[kind].set(report, new Map([[station, read]]));
+  else known.set(station, read);
+  return read;
+}
+
 /** How current a report is comes from the rule here, not from the hour that the reader of reports goes by. */
 const withoutAge = (open: readonly Aspect[]): readonly Aspect[] =>
   open.filter((aspect) => aspect !== "validity");
@@ -40,9 +62,8 @@ export function observationOf(
   now_ms: number,
 ): ReportFigures<PlacedObservation> | undefined {
   if (planned.metar === undefined) return undefined;
-  const { text, receivedAt } = planned.metar;
-  const received_ms = Date.parse(receivedAt);
-  const read = readReport(text, { kind: "observation", station: planned.code, received_ms, now_ms });
+  const { text } = planned.metar;
+  const read = readOnce("observation", planned.metar, planned.code);
   const { placed, problems } = read;
   if (placed === undefined || placed.report.nil) return { text, tooOld: false, problems, open: read.open };
   const countsUntil_ms = placed.observed_ms + METAR_COUNTS_MS;
@@ -61,9 +82,8 @@ export function observationOf(
 /** The forecast of a planned field; undefined when there is none. */
 export function forecastOf(planned: PlannedField, now_ms: number): ReportFigures<PlacedForecast> | undefined {
   if (planned.taf === undefined) return undefined;
-  const { text, receivedAt } = planned.taf;
-  const received_ms = Date.parse(receivedAt);
-  const read = readReport(text, { kind: "forecast", station: planned.code, received_ms, now_ms });
+  const { text } = planned.taf;
+  const read = readOnce("forecast", planned.taf, planned.code);
   const { placed, problems } = read;
   if (placed === undefined || placed.report.nil || placed.report.cancelled)
     return { text, tooOld: false, problems, open: read.open };

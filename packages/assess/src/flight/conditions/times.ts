@@ -31,7 +31,7 @@ type Plan = NonNullable<Flight["plan"]>;
 function spanOf_s(plan: Plan, role: FieldRole): Figure<number> {
   if (role === "departure") return figureOf(TAXI_S);
   const { route } = plan;
-  if (route === undefined) return lacking({ what: "the route and its time", root: "time" });
+  if (route === undefined) return lacking({ what: "the route and its time", root: "route" });
   const time = typedSI(route.time, { ...TIME, name: "time from take-off to landing" });
   if ("says" in time) return lacking({ what: `the time of the route (${time.says})`, root: "time" });
   if (role === "destination") return figureOf(TAXI_S + time.value);

@@ -1,0 +1,129 @@
+import { type ChainStep, countedWind } from "@witnessmark/engine";
+import type { Source, WorkingLine } from "../../assessment.ts";
+import { bookSource } from "../../book-index.ts";
+import { axisText, type DistanceAnswer, KINDS, type Need } from "./distances.ts";
+import type { Figure } from "./figure.ts";
+import { degC, kt, marginIn, metreDigits, metres } from "./texts.ts";
+import { type FieldContext, NOT_KNOWN, openSays, type Told, told, untilOf, withMissing } from "./told.ts";
+
+const factorText = (factor_1: number): string => `× ${Number(factor_1.toPrecision(4))}`;
+
+const stepLine = ({ factor, before, after }: ChainStep): WorkingLine => {
+  const roll = factor.of === "ground-roll" ? " of the ground roll" : "";
+  const from = before.total_m === undefined ? "" : ` from ${metres(before.total_m, "up")}`;
+  return {
+    label: `${factor.title} (${factor.source ?? factor.id})`,
+    value: `${factorText(factor.factor_1)}${roll}${from} to ${metres(after.total_m ?? after.groundRoll_m ?? 0, "up")}`,
+  };
+};
+
+const needLine = ({ name, needed_m, available_m, availableName }: Need): WorkingLine => ({
+  label: `${name} against ${availableName}`,
+  value: `${metreDigits(needed_m, "up")} of ${metres(available_m, "down")}`,
+});
+
+/** The table's figure, each factor, what is needed of what is there. */
+export function distanceLines({
+  at,
+  counted_mPerS,
+  read,
+  steps,
+  needs,
+}: DistanceAnswer): readonly WorkingLine[] {
+  const total = read.total;
+  const edges = total.answer.edges.map(({ axis, asked, used }) => ({
+    label: axisText(axis, asked),
+    value: `at the edge of the table, ${axisText(axis, used)}`,
+  }));
+  return [
+    { label: "Mass", value: `${Math.ceil(at.mass_kg - 1e-9)}\u00A0kg` },
+    {
+      label: "Pressure altitude",
+      value: axisText("pressureAltitude_m", at.pressureAltitude_m).replace("pressure altitude ", ""),
+    },
+    { label: "Temperature", value: degC(at.oat_K) },
+    { label: "Wind that is counted", value: windCounted(counted_mPerS) },
+    ...edges,
+    ...(read.groundRoll === undefined
+      ? []
+      : [{ label: read.groundRoll.table.title, value: metres(read.groundRoll.value_m, "up") }]),
+    { label: total.table.title, value: metres(total.value_m, "up") },
+    ...steps.map(stepLine),
+    ...needs.map(needLine),
+  ];
+}
+
+const windCounted = (counted_mPerS: number): string =>
+  counted_mPerS < 0 ? `tailwind ${kt(-counted_mPerS, "up")}` : `headwind ${kt(counted_mPerS, "down")}`;
+
+const SAYS_FACTORS = ["", ", one factor in", ", both factors in"] as const;
+
+function saysOf({ nearest, steps, at }: DistanceAnswer, condition: string): string {
+  const factors = SAYS_FACTORS[steps.length] ?? ", all factors in";
+  return `${metreDigits(nearest.needed_m, "up")} of ${metres(nearest.available_m, "down")}, ${condition}, ${degC(at.oat_K)}${factors}`;
+}
+
+function sourcesOf(field: FieldContext, { read, steps }: DistanceAnswer): readonly Source[] {
+  const { book } = field.context;
+  const tables = [read.groundRoll, read.total].filter((figure) => figure !== undefined);
+  return [
+    ...tables.map(({ table }) => bookSource(book, `performance.tables, ${table.title}`)),
+    ...steps
+      .filter(({ factor }) => factor.stage === "surface")
+      .map(({ factor }) => bookSource(book, `performance.factors, ${factor.id}`)),
+  ];
+}
+
+const NAMES = {
+  "take-off": "Take-off at",
+  landing: "Landing at",
+  "accelerate-stop": "Stop from lift-off speed at",
+} as const;
+
+function verdict(field: FieldContext, figure: Figure<DistanceAnswer>, kind: keyof typeof KINDS): Told {
+  const { context, figures } = field;
+  const { role, planned } = figures;
+  const id = `runway:${role}:${kind === "accelerate-stop" ? "stop" : kind}`;
+  const title = `${NAMES[kind]} ${planned.code}`;
+  const { value, missing } = figure;
+  const status = withMissing(value?.status, missing);
+  const topic = "runway" as const;
+  if (value === undefined || status === "open") {
+    const sources = [bookSource(context.book, "performance.tables")];
+    return told(
+      field,
+      { id, topic, title, says: openSays(missing), margin: NOT_KNOWN, sources },
+      "open",
+      missing,
+    );
+  }
+  const { nearest } = value;
+  const says = saysOf(value, planned.condition);
+  const short = `${nearest.name}: ${metreDigits(nearest.needed_m, "up")} needed, ${metres(nearest.available_m, "down")} there`;
+  const advice = `Fits as it is, and not with the factor of ${KINDS[kind].advised_1} that is advised on figures of a manual`;
+  const draft = {
+    id,
+    topic,
+    title,
+    says,
+    margin: marginIn(nearest.left_m, "m", "short"),
+    lines: distanceLines(value),
+    formula: countedWind,
+    sources: sourcesOf(field, value),
+    because: [nearest.left_m < 0 ? short : advice],
+    wayOut: ["Less mass", "A longer runway, or more headwind", "Wait for colder air"],
+    until: untilOf(figure, planned.code),
+  };
+  return told(field, draft, status);
+}
+
+export function distanceVerdicts(field: FieldContext): readonly Told[] {
+  const { figures } = field;
+  const main = verdict(field, figures.distance, figures.role === "departure" ? "take-off" : "landing");
+  if (figures.stop === undefined) return [main];
+  const stop = verdict(field, figures.stop, "accelerate-stop");
+  // what keeps the take-off open keeps this open too, and is told once
+  return stop.finding.verdict.status === "open" && main.finding.verdict.status === "open"
+    ? [main]
+    : [main, stop];
+}

@@ -1,0 +1,147 @@
+import { coldTemperatureTable, frostMargin } from "@witnessmark/engine";
+import { bookSource } from "../../book-index.ts";
+import { CORRECTED_HEIGHT_M } from "./air.ts";
+import type { IceFigures } from "./ice.ts";
+import { degC, feet } from "./texts.ts";
+import {
+  type Draft,
+  type FieldContext,
+  NOT_KNOWN,
+  openSays,
+  type Told,
+  told,
+  untilOf,
+  withMissing,
+} from "./told.ts";
+
+const USUAL = {
+  title: "Usual wording of aeroplane flight manuals",
+  locator: "visible moisture at 5 °C or colder; from memory",
+};
+
+function icingWords({ icing, freezing }: IceFigures, moisture: string, air: string): string {
+  if (freezing.value === "present") return "Freezing rain or drizzle";
+  if (freezing.value === "possible") return `Rain that may freeze${air}`;
+  if (icing.value?.icing === "yes") return `Icing conditions: ${moisture}${air}`;
+  return icing.value?.icing === "no" ? `None: ${icing.value.because}` : "";
+}
+
+/** Ice in the air at the field, against what the aircraft has against it. */
+export function icingVerdict(field: FieldContext): Told {
+  const { context, figures } = field;
+  const { role, planned, ice, weather } = figures;
+  const { icing, freezing, icingStatus } = ice;
+  const protection = context.book.iceProtection;
+  const answer = icing.value;
+  const isIcing = answer?.icing === "yes" || freezing.value === "present" || freezing.value === "possible";
+  const missing = [
+    ...icing.missing,
+    ...(isIcing && protection === undefined
+      ? [{ what: "what the aircraft has against ice, in the book" }]
+      : []),
+    ...(answer?.icing === "open" && icing.missing.length === 0
+      ? answer.missing.map((what) => ({ what: `the ${what} at ${planned.code}` }))
+      : []),
+  ];
+  const coldest_K = weather.oat.value?.coldest_K;
+  const air = coldest_K === undefined ? "" : ` at ${degC(coldest_K)}`;
+  const moisture = answer?.icing === "yes" ? answer.moisture.join(", ") : "";
+  const words = icingWords(ice, moisture, air);
+  const status = icingStatus === "stop" ? "stop" : withMissing(icingStatus, missing);
+  const known =
+    protection === undefined
+      ? "not in the book"
+      : protection.known
+        ? protection.conditions
+        : "none for known icing";
+  const sources = [bookSource(context.book, "iceProtection"), USUAL];
+  const draft: Draft = {
+    id: `ice:${role}:icing`,
+    topic: "ice",
+    title: `Ice in the air at ${planned.code}`,
+    says: status === "open" ? openSays(missing) : words,
+    ...(status === "open" ? { margin: NOT_KNOWN } : {}),
+    lines: [
+      ...(coldest_K === undefined ? [] : [{ label: "Temperature, the coldest", value: degC(coldest_K) }]),
+      ...(moisture === "" ? [] : [{ label: "Visible moisture", value: moisture }]),
+      { label: "Ice protection", value: known },
+    ],
+    sources,
+    because: [isIcing ? `${words}. Ice protection: ${known}` : words],
+    wayOut: ["Wait for warmer or drier air", "Another field"],
+    until: untilOf(icing, planned.code),
+  };
+  return told(field, draft, status, missing);
+}
+
+/** Frost on an aircraft that stood at the departure; only a look and a touch settle it. */
+export function frostVerdict(field: FieldContext): readonly Told[] {
+  const { figures } = field;
+  if (figures.role !== "departure") return [];
+  const { planned, ice } = figures;
+  const { value, missing: lacks } = ice.frost;
+  const open = value === undefined || value.frost === "open";
+  const missing = [
+    ...lacks,
+    ...(value?.frost === "open" && lacks.length === 0
+      ? value.missing.map((what) => ({ what: `the ${what} at ${planned.code}` }))
+      : []),
+  ];
+  const status = withMissing(open ? undefined : value.frost === "expected" ? "caution" : "clear", missing);
+  const base = { id: "ice:departure:frost", topic: "ice" as const, title: `Frost at ${planned.code}` };
+  const sources = [
+    {
+      title: "Public pilot texts on hoar frost",
+      locator: "skin up to 5 °C colder than the air; common practice",
+    },
+  ];
+  if (status === "open" || open)
+    return [told(field, { ...base, says: openSays(missing), margin: NOT_KNOWN, sources }, "open", missing)];
+  const expected = value.frost === "expected";
+  const says = expected
+    ? `To be expected on a skin of ${degC(value.skin_K)}: look and touch`
+    : `Not to be expected on a skin of ${degC(value.skin_K)}`;
+  const draft: Draft = {
+    ...base,
+    says,
+    lines: [
+      { label: "Skin, at its coldest", value: degC(value.skin_K) },
+      { label: "Frost forms from", value: degC(value.frostPoint_K) },
+    ],
+    formula: frostMargin,
+    sources,
+    because: [says],
+    until: untilOf(ice.frost, planned.code),
+  };
+  return [told(field, draft, status)];
+}
+
+const FREEZING_K = 273.15;
+
+/** Cold air makes an altimeter show too much: told where an approach is flown by it. */
+export function coldAltimeterVerdict(field: FieldContext): readonly Told[] {
+  const { plan, figures } = field;
+  const { role, planned, air, weather } = figures;
+  const correction = air.value?.coldCorrection_m;
+  const coldest_K = weather.oat.value?.coldest_K;
+  if (plan.flightRules !== "IFR" || figures.field?.approach !== true) return [];
+  if (correction?.value === undefined || coldest_K === undefined || coldest_K > FREEZING_K) return [];
+  // a temperature that is not settled is told by the report
+  if (correction.missing.length > 0) return [];
+  const says = `Add ${feet(correction.value, "up")} to ${feet(CORRECTED_HEIGHT_M, "up")} above the field, at ${degC(coldest_K)}`;
+  const draft: Draft = {
+    id: `weather:${role}:cold-altimeter`,
+    topic: "weather",
+    title: `Altimeter in cold air, ${planned.code}`,
+    says,
+    lines: [{ label: "Temperature, the coldest", value: degC(coldest_K) }],
+    formula: coldTemperatureTable,
+    sources: coldTemperatureTable.sources.map(({ title, locator }) => ({
+      title,
+      ...(locator === undefined ? {} : { locator }),
+    })),
+    because: [says],
+    until: untilOf(correction, planned.code),
+  };
+  return [told(field, draft, "caution")];
+}

@@ -1,0 +1,223 @@
+import type { Status } from "@witnessmark/ledger";
+import type { Source } from "../../assessment.ts";
+import { rulePacks } from "../../rules/rule-packs.ts";
+import { ownOf } from "./field-figures.ts";
+import { type Figure, type Missing, onceMissing } from "./figure.ts";
+import { feet, marginIn, metres } from "./texts.ts";
+import {
+  type Draft,
+  type FieldContext,
+  NOT_KNOWN,
+  openSays,
+  type Told,
+  told,
+  untilOf,
+  withMissing,
+} from "./told.ts";
+import { type VisualLimit, visualLimits } from "./visual-limits.ts";
+
+const ROUNDING_M = 1e-3;
+
+interface Asked {
+  /** The rule's, where it speaks by numbers. */
+  readonly rule?: VisualLimit;
+  readonly own?: number;
+  readonly missing: readonly Missing[];
+  readonly sources: readonly Source[];
+}
+
+/** Whether the field is used by sight: under visual rules, and where there is no approach by instruments. */
+const isBySight = ({ plan, figures }: FieldContext): boolean =>
+  plan.flightRules === "VFR" || figures.field?.approach === false;
+
+function askedOf(field: FieldContext, part: "ceiling" | "visibility"): Asked {
+  const { plan, figures } = field;
+  const own = ownOf(plan, part);
+  const mine = {
+    ...(own?.value === undefined ? {} : { own: own.value }),
+    missing: own?.missing ?? [],
+  };
+  if (!isBySight(field)) {
+    const lacks =
+      own === undefined ? [{ what: `the minimum of ${part} at ${figures.planned.code}, or your own` }] : [];
+    return { ...mine, missing: [...mine.missing, ...lacks], sources: [] };
+  }
+  const pack = rulePacks.get(plan.rulePack);
+  if (pack === undefined) {
+    const what = `rules of the name ${plan.rulePack}: there are ${[...rulePacks.keys()].join(", ")}`;
+    return { ...mine, missing: [...mine.missing, { what, root: "rules" }], sources: [] };
+  }
+  const light = figures.daylight.value?.light;
+  const limits = visualLimits(pack, light === undefined ? undefined : light === "night");
+  return { ...mine, rule: limits[part], sources: limits.sources };
+}
+
+/** A height or distance against the rule and the pilot's own; on the edge is enough. */
+function statusOf(value: number, { rule, own }: Asked): Status {
+  const below = (limit_m: number | undefined): boolean =>
+    limit_m !== undefined && value < limit_m - ROUNDING_M;
+  return below(own) || below(rule?.least_m) ? "stop" : "clear";
+}
+
+function classMissing(
+  value: number,
+  { rule }: Asked,
+  code: string,
+  text: (value: number) => string,
+): readonly Missing[] {
+  if (rule === undefined || value >= rule.most_m - ROUNDING_M) return [];
+  return [{ what: `the class of the airspace at ${code}: in some, ${text(rule.most_m)} are asked` }];
+}
+
+/** What is said of the limit that is nearest: the pilot's own, or the rule's. */
+function limitText({ rule, own }: Asked, text: (value: number) => string): string {
+  if (own !== undefined && own >= (rule?.most_m ?? 0)) return `, you asked for ${text(own)}`;
+  if (rule === undefined || rule.most_m === 0) return "";
+  return `, the rule asks for ${text(rule.most_m)}`;
+}
+
+interface Element {
+  readonly part: "ceiling" | "visibility";
+  readonly title: string;
+  readonly figure: Figure<number>;
+  readonly unit: "ft" | "m";
+  readonly text: (value: number, way: "up" | "down") => string;
+  readonly name: string;
+}
+
+function verdict(field: FieldContext, element: Element): Told {
+  const { figures } = field;
+  const { part, figure, unit, text, name } = element;
+  const { code } = figures.planned;
+  const asked = askedOf(field, part);
+  const up = (value: number): string => text(value, "up");
+  const { value } = figure;
+  const missing = onceMissing([
+    ...figure.missing,
+    ...asked.missing,
+    ...(value === undefined ? [] : classMissing(value, asked, code, up)),
+  ]);
+  const status = withMissing(value === undefined ? undefined : statusOf(value, asked), missing);
+  const limit_m = Math.max(asked.own ?? 0, asked.rule?.most_m ?? 0);
+  const base = {
+    id: `weather:${figures.role}:${part}`,
+    topic: "weather" as const,
+    title: `${element.title} at ${code}`,
+  };
+  if (value === undefined || status === "open")
+    return told(
+      field,
+      { ...base, says: openSays(missing), margin: NOT_KNOWN, sources: asked.sources },
+      "open",
+      missing,
+    );
+  const says = `${name} ${text(value, "down")}${limitText(asked, up)}`;
+  const draft: Draft = {
+    ...base,
+    says,
+    margin: marginIn(value - limit_m, unit, "short"),
+    lines: [
+      { label: name, value: text(value, "down") },
+      ...(asked.rule === undefined
+        ? []
+        : [{ label: "Asked by the rule, in any airspace", value: up(asked.rule.most_m) }]),
+      ...(asked.own === undefined ? [] : [{ label: "Asked by you", value: up(asked.own) }]),
+    ],
+    sources: asked.sources,
+    because: [says],
+    wayOut: ["Wait for better weather", "Another field"],
+    until: untilOf(figure, code),
+  };
+  return told(field, draft, status);
+}
+
+function noCeiling(field: FieldContext): Told {
+  const { figures } = field;
+  const { planned, role, weather } = figures;
+  const asked = askedOf(field, "ceiling");
+  const draft: Draft = {
+    id: `weather:${role}:ceiling`,
+    topic: "weather",
+    title: `Cloud at ${planned.code}`,
+    says: "No ceiling is reported or forecast",
+    sources: asked.sources,
+    until: untilOf(weather.ceiling_m, planned.code),
+  };
+  // without any ceiling, a minimum that is not known does not matter; one that was mistyped is told
+  const own = ownOf(field.plan, "ceiling")?.missing ?? [];
+  return told(field, draft, withMissing("clear", [...weather.ceiling_m.missing, ...own]), [
+    ...weather.ceiling_m.missing,
+    ...own,
+  ]);
+}
+
+export function skyVerdicts(field: FieldContext): readonly Told[] {
+  const { weather } = field.figures;
+  const { value } = weather.ceiling_m;
+  const ceiling =
+    value === "none"
+      ? noCeiling(field)
+      : verdict(field, {
+          part: "ceiling",
+          title: "Cloud",
+          figure: { ...weather.ceiling_m, ...(value === undefined ? {} : { value }) } as Figure<number>, // not "none" here
+          unit: "ft",
+          text: feet,
+          name: "Ceiling",
+        });
+  const visibility = verdict(field, {
+    part: "visibility",
+    title: "Visibility",
+    figure: weather.visibility_m,
+    unit: "m",
+    text: metres,
+    name: "Visibility",
+  });
+  return [ceiling, visibility];
+}
+
+const HANDLED_AS_ICE: readonly string[] = [
+  "freezing precipitation",
+  "possible freezing precipitation",
+  "icing forecast",
+];
+/** What no aircraft of these is flown through. Common practice. */
+const NEVER: readonly string[] = ["tornado or funnel cloud", "volcanic ash"];
+
+/** What a report names that no ceiling or visibility shows. Freezing rain is with the ice. */
+export function hazardVerdicts(field: FieldContext): readonly Told[] {
+  const { figures } = field;
+  const { role, planned, weather, observation, forecast } = figures;
+  // whoever typed what he saw has seen a thunderstorm
+  if (observation === undefined && forecast === undefined && figures.typed !== undefined) return [];
+  const { hazards, blindTo } = weather;
+  const named = (hazards.value ?? []).filter((hazard) => !HANDLED_AS_ICE.includes(hazard));
+  const blind: readonly Missing[] = blindTo
+    .filter((what) => what === "thunderstorm")
+    .map((what) => ({ what: `${what}: the station at ${planned.code} cannot tell` }));
+  const missing = [...hazards.missing, ...blind];
+  const worst: Status = named.some((hazard) => NEVER.includes(hazard))
+    ? "stop"
+    : named.length > 0
+      ? "caution"
+      : "clear";
+  const status = withMissing(hazards.value === undefined ? undefined : worst, missing);
+  const list = `Reported or forecast: ${named.join(", ")}`;
+  const unknown = status === "open" ? openSays(missing) : "";
+  const says =
+    named.length > 0
+      ? [list, unknown].filter((part) => part !== "").join(". ")
+      : unknown || "No thunderstorm, hail, squall or wind shear is named";
+  const draft: Draft = {
+    id: `weather:${role}:hazards`,
+    topic: "weather",
+    title: `Hazards at ${planned.code}`,
+    says,
+    ...(status === "open" ? { margin: NOT_KNOWN } : {}),
+    sources: [{ title: "The reports of the field", locator: "weather and cloud groups, remarks" }],
+    because: [says],
+    wayOut: ["Wait until it is past", "Another field"],
+    until: untilOf(hazards, planned.code),
+  };
+  return [told(field, draft, status, missing)];
+}

@@ -1,0 +1,131 @@
+import type { Status } from "@witnessmark/ledger";
+import type { Flight, Margin, Source, Verdict, VerdictTopic, Working } from "../../assessment.ts";
+import type { Context } from "../../context.ts";
+import type { Finding } from "../../finding.ts";
+import { finding, some } from "../finding-of.ts";
+import type { FieldFigures } from "./field-figures.ts";
+import type { Figure, Missing } from "./figure.ts";
+
+export type Plan = NonNullable<Flight["plan"]>;
+
+/** What the verdicts of one field are made from. */
+export interface FieldContext {
+  readonly context: Context;
+  readonly plan: Plan;
+  readonly figures: FieldFigures;
+  /** The event that planned the flight. */
+  readonly evidence: readonly string[];
+}
+
+/** One verdict on its way: what it says whatever it is worth, and what it would say for each. */
+export interface Draft {
+  readonly id: string;
+  readonly topic: VerdictTopic;
+  readonly title: string;
+  readonly says: string;
+  readonly margin?: Margin | undefined;
+  readonly lines?: Working["lines"];
+  readonly formula?: { readonly id: string; readonly formula: string };
+  readonly sources: readonly Source[];
+  readonly because?: readonly string[];
+  readonly wayOut?: readonly string[];
+  /** Until when, and why it does not hold then. */
+  readonly until?: { readonly at_ms: number; readonly because: string } | undefined;
+}
+
+/** A finding, and the parts of the plan or the book that it only waits for. */
+export interface Told {
+  readonly finding: Finding;
+  /** Set when it is open for nothing but these, each told by a verdict of its own. */
+  readonly waitsFor?: readonly Missing[];
+}
+
+export const NOT_KNOWN: Margin = { value: 0, unit: "", text: "not known" };
+
+/**
+ * What a status is worth with what is not known of it: a stop stays one whatever else comes; anything else is open
+ * while something is missing.
+ */
+export const withMissing = (status: Status | undefined, missing: readonly Missing[]): Status =>
+  status === "stop" ? "stop" : missing.length > 0 || status === undefined ? "open" : status;
+
+/** Makes the verdict of a draft. */
+export function told(
+  { evidence }: Pick<FieldContext, "evidence">,
+  draft: Draft,
+  status: Status,
+  missing: readonly Missing[] = [],
+): Told {
+  const {
+    id,
+    topic,
+    title,
+    says,
+    margin,
+    lines = [],
+    formula,
+    sources,
+    because = [],
+    wayOut = [],
+    until,
+  } = draft;
+  const base = {
+    id,
+    topic,
+    title,
+    says,
+    ...(margin === undefined ? {} : { margin }),
+    working: {
+      lines,
+      ...(formula === undefined ? {} : { formula: { quantity: formula.id, text: formula.formula } }),
+    },
+    evidence,
+    sources,
+  };
+  const ends = until === undefined ? {} : { holdsUntil_ms: until.at_ms, holdsBecause: until.because };
+  switch (status) {
+    case "clear":
+      return { finding: finding({ ...base, ...ends, status }) };
+    case "caution":
+      return { finding: finding({ ...base, ...ends, status, because: some(because, says) }) };
+    case "stop":
+      return {
+        finding: finding({
+          ...base,
+          status,
+          because: some(because, says),
+          wayOut: some(wayOut, "Wait, or go another way"),
+        }),
+      };
+    case "open": {
+      const verdict: Verdict = {
+        ...base,
+        status,
+        missing: some(
+          missing.map(({ what }) => what),
+          says,
+        ),
+      };
+      const waits = missing.length > 0 && missing.every(({ root }) => root !== undefined);
+      return { finding: finding(verdict), ...(waits ? { waitsFor: missing } : {}) };
+    }
+    default:
+      return status satisfies never;
+  }
+}
+
+/** Until when a figure holds, in words. */
+export const untilOf = (
+  { holdsUntil_ms }: Pick<Figure<unknown>, "holdsUntil_ms">,
+  code: string,
+): Draft["until"] =>
+  holdsUntil_ms === undefined
+    ? undefined
+    : { at_ms: holdsUntil_ms, because: `what is known of the weather at ${code} is then too old` };
+
+export const openSays = (missing: readonly Missing[]): string => {
+  const [first] = missing;
+  if (first === undefined) return "Not known";
+  const more = missing.length > 1 ? ", and more" : "";
+  return `Not known: ${first.what}${more}`;
+};

@@ -1,0 +1,121 @@
+import { crosswindComponent, headwindComponent, toSI } from "@witnessmark/engine";
+import { bookSource } from "../../book-index.ts";
+import { attempt } from "./figure.ts";
+import { onRunway, type WindMargin } from "./runway-wind.ts";
+import { kt, ktDigits, marginIn } from "./texts.ts";
+import { type FieldContext, NOT_KNOWN, openSays, type Told, told, untilOf, withMissing } from "./told.ts";
+
+const KIND: Readonly<Record<WindMargin["limit"]["kind"], string>> = {
+  limit: "the limit",
+  demonstrated: "demonstrated",
+  own: "you asked for",
+  tailwind: "the limit",
+};
+
+const SIDE = {
+  left: "from the left",
+  right: "from the right",
+  "either side": "from either side",
+  none: "",
+} as const;
+
+/** Other runways of the field that keep within the limit, the least crosswind first. */
+function otherRunways({ figures }: FieldContext, limit_mPerS: number): readonly string[] {
+  const { field, runway, weather } = figures;
+  const winds = weather.winds.value;
+  if (field === undefined || winds === undefined) return [];
+  return field.runways
+    .filter((other) => other.name !== runway?.name)
+    .flatMap((other) => {
+      const on = attempt(() => onRunway(winds, other), "").value;
+      return on === undefined || on.crosswind_mPerS > limit_mPerS ? [] : [{ other, on }];
+    })
+    .toSorted((a, b) => a.on.crosswind_mPerS - b.on.crosswind_mPerS)
+    .map(
+      ({ other, on }) =>
+        `Runway ${other.name}: crosswind ${kt(on.crosswind_mPerS, "up")}${on.tailwind_mPerS > 0 ? `, tailwind ${kt(on.tailwind_mPerS, "up")}` : ""}`,
+    );
+}
+
+/** No wind that anybody flies in reaches a limit beyond this. */
+const WORTH_TELLING_mPerS = toSI(60, "kt");
+
+/** `. Full at a gust of 26 kt` */
+const fullText = ({ fullAt_mPerS }: WindMargin): string =>
+  fullAt_mPerS === undefined || fullAt_mPerS > WORTH_TELLING_mPerS
+    ? ""
+    : `. Full at a gust of ${kt(fullAt_mPerS, "down")}`;
+
+export function crosswindVerdict(field: FieldContext): Told {
+  const { context, figures } = field;
+  const { role, planned, crosswind, wind } = figures;
+  const { value } = crosswind;
+  const id = `wind:${role}:crosswind`;
+  const title = `Crosswind, ${planned.code} ${planned.runway}`;
+  const sources = [bookSource(context.book, "performance.crosswind")];
+  const status = withMissing(value?.status, crosswind.missing);
+  if (value === undefined || wind.value === undefined || status === "open") {
+    const draft = {
+      id,
+      topic: "wind" as const,
+      title,
+      says: openSays(crosswind.missing),
+      margin: NOT_KNOWN,
+      sources,
+    };
+    return told(field, draft, "open", crosswind.missing);
+  }
+  const on = wind.value;
+  const gust = on.worst.wind.gust_mPerS === undefined ? "" : "Gust ";
+  const limit = `${kt(value.limit.value_mPerS, "down")} ${KIND[value.limit.kind]}`;
+  const of = `${gust}${ktDigits(value.value_mPerS, "up")} of ${limit}`;
+  const full = fullText(value);
+  const variable = on.isVariable ? ". Variable: all of it counts as crosswind and as tailwind" : "";
+  const draft = {
+    id,
+    topic: "wind" as const,
+    title,
+    says: `${of}${value.status === "stop" ? "" : full}${variable}`,
+    margin: marginIn(value.left_mPerS, "kt", "over"),
+    lines: [
+      { label: "Wind", value: on.worst.text },
+      { label: "Runway", value: `${figures.runway?.trueHeading_deg ?? 0}° true` },
+      { label: "Crosswind", value: `${kt(value.value_mPerS, "up")} ${SIDE[on.crosswindFrom]}`.trim() },
+      { label: "Headwind", value: kt(on.headwind_mPerS, "down") },
+      { label: "Tailwind", value: kt(on.tailwind_mPerS, "up") },
+      { label: "At most", value: limit },
+    ],
+    formula: crosswindComponent,
+    sources,
+    because: [`${of}${variable}`],
+    wayOut: [...otherRunways(field, value.limit.value_mPerS), "Wait for less wind"],
+    until: untilOf(crosswind, planned.code),
+  };
+  return told(field, draft, status);
+}
+
+/** Only where there is a tailwind, or may be one. */
+export function tailwindVerdict(field: FieldContext): readonly Told[] {
+  const { context, figures } = field;
+  const { role, planned, tailwind } = figures;
+  const { value } = tailwind;
+  // an unknown wind is told by the crosswind
+  if (value === undefined || value.value_mPerS <= 1e-9) return [];
+  const status = withMissing(value.status, tailwind.missing);
+  if (status === "open") return [];
+  const of = `${ktDigits(value.value_mPerS, "up")} of ${kt(value.limit.value_mPerS, "down")}`;
+  const draft = {
+    id: `wind:${role}:tailwind`,
+    topic: "wind" as const,
+    title: `Tailwind, ${planned.code} ${planned.runway}`,
+    says: of,
+    margin: marginIn(value.left_mPerS, "kt", "over"),
+    lines: [{ label: "Tailwind of the gust", value: kt(value.value_mPerS, "up") }],
+    formula: headwindComponent,
+    sources: [bookSource(context.book, "performance.tailwindMax")],
+    because: [`Tailwind ${of}`],
+    wayOut: ["The other direction of the runway", "Wait for another wind"],
+    until: untilOf(tailwind, planned.code),
+  };
+  return [told(field, draft, status)];
+}
