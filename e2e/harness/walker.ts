@@ -219,14 +219,20 @@ export class Walker {
     );
   }
 
-  /** Does what the card in hand asks, and all is as it should be: reads, counts off, takes the picture. */
-  async doStep(): Promise<string> {
+  /**
+   * Does what the card in hand asks, and all is as it should be: reads, counts off, takes the picture.
+   *
+   * @param look what is done before the answer is tapped
+   */
+  async doStep(look: () => Promise<void> = async () => {}): Promise<string> {
     const { step, place } = await this.inHand();
     if (step.kind === "ground-gear") {
+      await look();
       await this.countOff();
       return step.id;
     }
     if (step.check.reading !== undefined) await this.read(goodReading(this.book, step.check));
+    await look();
     if (step.check.evidence === "photo") await this.answerWithPicture();
     else await this.kept(this.yes, place);
     return step.id;
