@@ -1,5 +1,5 @@
 import type { Highs } from "highs";
-import { type Breach, breachesOf, type LimitFamily, type LimitName } from "./breaches.ts";
+import type { Breach, LimitName } from "./breaches.ts";
 import { type Conflict, conflictOf, limitNames } from "./conflict.ts";
 import { fewestMoves, type Move, movesBetween } from "./fewest-moves.ts";
 import { type FitInput, placesOf } from "./fit-input.ts";
@@ -7,6 +7,7 @@ import { withPlaces } from "./flight.ts";
 import { type LastResort, leaveBehind, lessFuel } from "./last-resort.ts";
 import { place, placementProgram } from "./placement.ts";
 import type { Watch } from "./stop.ts";
+import { WHEREVER, wherever } from "./wherever.ts";
 import { withoutLimit } from "./without-limit.ts";
 
 export type Arrangement =
@@ -29,22 +30,6 @@ export type Arrangement =
       readonly lastResort: LastResort;
       readonly says: string;
     };
-
-/** Limits that do not ask where things are put. */
-const WHEREVER: ReadonlySet<LimitFamily> = new Set<LimitFamily>([
-  "ramp",
-  "take-off",
-  "landing",
-  "zero-fuel",
-  "minimum-flight",
-  "imbalance",
-  "fuel",
-  "envelope-top",
-  "envelope-bottom",
-]);
-
-export const wherever = (input: FitInput): readonly Breach[] =>
-  breachesOf(input).filter(({ family }) => WHEREVER.has(family));
 
 /**
  * Where people and bags go for every limit to be kept along the whole flight, with the fewest moves; of as few, with

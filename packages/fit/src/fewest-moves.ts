@@ -14,6 +14,7 @@ import {
 } from "./placement.ts";
 import type { Row } from "./program.ts";
 import type { Watch } from "./stop.ts";
+import { wherever } from "./wherever.ts";
 
 /** One thing carried from one place to another. */
 export interface Move {
@@ -65,6 +66,7 @@ async function confirmed(
  * @throws {Stopped}
  */
 export async function fewestMoves(highs: Highs, input: FitInput, watch: Watch): Promise<Places | undefined> {
+  if (wherever(input).length > 0) return undefined;
   const program = placementProgram(input, input, undefined);
   const rows: Row[] = [];
   const first = await confirmed(highs, input, program, "moves", rows, watch);
