@@ -44,6 +44,12 @@ function cell<T>(
   };
 }
 
+/** Direction, then speed and gust: a line breaks between the two, never inside. */
+const inTwoParts = (text: string): string => {
+  const [direction, ...speed] = text.split(/(?<=[°)]) /u);
+  return [direction, ...speed.map((part) => part.replaceAll(" ", "\u00A0"))].join(" ");
+};
+
 /** The air at a field when it is used, in the units of this sheet; heights and speeds to the side that does not flatter. */
 export function airCells(figures: FieldFigures, units: ConditionsUnits): readonly AirCell[] {
   const { weather, air, wind } = figures;
@@ -56,7 +62,7 @@ export function airCells(figures: FieldFigures, units: ConditionsUnits): readonl
         ? { from: weather.winds.from, missing: weather.winds.missing }
         : { ...weather.winds, value: weather.winds.value[0]?.text ?? "calm" };
   return [
-    cell("Wind", windFigure, (text) => text, {
+    cell("Wind", windFigure, inTwoParts, {
       note: "Of all that may blow at the time, the one with the most crosswind. From true north.",
     }),
     cell("Temperature", weather.oat, ({ coldest_K, hottest_K }) =>

@@ -5,6 +5,7 @@ import { Popup } from "../../frame/popup.tsx";
 import { href } from "../../routes/route.ts";
 import { type AirCell, airCells } from "./air-cells.ts";
 import type { ConditionsUnits } from "./conditions-units.ts";
+import { closed } from "./sentence.ts";
 
 /** Wind, temperature, pressure and what they make; each opens what is behind it. */
 export function AirTable({
@@ -22,6 +23,7 @@ export function AirTable({
       {cells.map((cell) => (
         <button key={cell.name} type="button" onClick={() => setShown(cell.name)}>
           <span>{cell.name}</span> <b className={cell.isKnown ? undefined : "open"}>{cell.text}</b>
+          {cell.isKnown || cell.text === "not known" ? null : <small> not settled</small>}
         </button>
       ))}
       {behind === undefined ? null : (
@@ -43,7 +45,9 @@ function Behind({ cell }: { readonly cell: AirCell }) {
       {cell.from.map((from) => (
         <p key={from}>{from}</p>
       ))}
-      {cell.missing.length === 0 ? null : <p className="open">Missing: {cell.missing.join("; ")}.</p>}
+      {cell.missing.length === 0 ? null : (
+        <p className="open">{closed(`Missing: ${cell.missing.join("; ")}`)}</p>
+      )}
       {cell.note === undefined ? null : <p>{cell.note}</p>}
       {quantity === undefined ? null : (
         <>

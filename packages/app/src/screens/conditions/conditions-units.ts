@@ -42,7 +42,9 @@ const decimalsOfStep = (step: number): number => (step >= 1 ? 0 : step === 0.25 
 
 /** A value rounded to the side that does not flatter, with its unit. */
 export function safeText(valueSI: number, unit: UnitId, way: "up" | "down", step = stepOf(unit)): string {
-  return withSymbol(figure(roundToSafeSide(fromSI(valueSI, unit), step, way), decimalsOfStep(step)), unit);
+  const text = figure(roundToSafeSide(fromSI(valueSI, unit), step, way), decimalsOfStep(step));
+  // an altimeter setting is written in one piece
+  return withSymbol(unit === "hPa" ? text.replace(",", "") : text, unit);
 }
 
 /** A difference (a margin, a factor's gain): no offset. */

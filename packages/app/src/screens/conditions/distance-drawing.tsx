@@ -27,7 +27,7 @@ export function DistanceDrawing(props: DistanceDrawingProps) {
   const [ref, width_px] = useWidth<HTMLElement>("conditions-figure");
   return (
     <figure className="cond-figure" ref={ref}>
-      {width_px === 0 ? null : <Drawing {...props} width_px={Math.min(width_px, 620)} />}
+      {width_px === 0 ? null : <Drawing {...props} width_px={Math.min(width_px, 760)} />}
     </figure>
   );
 }

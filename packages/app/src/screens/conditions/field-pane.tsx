@@ -4,6 +4,7 @@ import { AirTable } from "./air-table.tsx";
 import { type ConditionsUnits, leftText } from "./conditions-units.ts";
 import { DistanceDrawing } from "./distance-drawing.tsx";
 import { Effects } from "./effects.tsx";
+import { closed } from "./sentence.ts";
 import { WindDrawing } from "./wind-drawing.tsx";
 
 interface FieldPaneProps {
@@ -78,5 +79,7 @@ function DistancePart({ figures, book, units }: Omit<FieldPaneProps, "verdicts">
 
 function Missing({ figure }: { readonly figure: Figure<unknown> }) {
   if (figure.missing.length === 0) return null;
-  return <p className="cond-missing">Missing: {figure.missing.map(({ what }) => what).join("; ")}.</p>;
+  return (
+    <p className="cond-missing">{closed(`Missing: ${figure.missing.map(({ what }) => what).join("; ")}`)}</p>
+  );
 }

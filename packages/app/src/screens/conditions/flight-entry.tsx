@@ -2,6 +2,7 @@ import { type FieldFigures, rulePacks } from "@witnessmark/assess";
 import type { UnitId } from "@witnessmark/engine";
 import type { FlightPlan, OwnMinima, PlannedRoute, Read } from "@witnessmark/ledger";
 import { useState } from "react";
+import { Fold } from "./fold.tsx";
 import { MeasureField } from "./measure-field.tsx";
 import { type RouteSoFar, wholeRoute, withOwn } from "./plan-field.ts";
 
@@ -56,10 +57,7 @@ function RouteEntry({ plan, onSet }: Omit<FlightEntryProps, "faults">) {
   };
   const isBegun = plan.route === undefined && Object.values(begun).some((part) => part !== undefined);
   return (
-    <details className="cond-part" open={plan.route === undefined || undefined}>
-      <summary>
-        <h2>Route</h2>
-      </summary>
+    <Fold title="Route" opens={plan.route === undefined}>
       {isBegun ? (
         <p className="cond-fault">Distance, time and level: it counts when all three are there.</p>
       ) : null}
@@ -83,7 +81,7 @@ function RouteEntry({ plan, onSet }: Omit<FlightEntryProps, "faults">) {
         />
       </div>
       <p>Without trip or taxi fuel, the book’s burn is used.</p>
-    </details>
+    </Fold>
   );
 }
 
@@ -95,7 +93,7 @@ function RulesEntry({ plan, onSet }: Omit<FlightEntryProps, "faults">) {
     <section className="cond-part">
       <h2>Rules</h2>
       <div className="cond-fields">
-        <label className="field">
+        <label className="field cond-whole">
           <span>Rules that hold</span>
           <select value={plan.rulePack} onChange={({ target }) => onSet({ rulePack: target.value })}>
             {rulePacks.has(plan.rulePack) ? null : <option value={plan.rulePack}>{plan.rulePack}</option>}
@@ -130,10 +128,7 @@ function OwnEntry({ plan, faults, onSet }: FlightEntryProps) {
   const factor = (value: number | undefined): Read | undefined =>
     value === undefined ? undefined : { value, unit: "1" };
   return (
-    <details className="cond-part" open={own !== undefined}>
-      <summary>
-        <h2>Your own minima</h2>
-      </summary>
+    <Fold title="Your own minima" opens={own !== undefined}>
       <p>They add to the rules and the book; they never take from them.</p>
       <div className="cond-fields">
         <MeasureField
@@ -171,7 +166,7 @@ function OwnEntry({ plan, faults, onSet }: FlightEntryProps) {
           onSet={(landingFactor_1) => set({ landingFactor_1 })}
         />
       </div>
-    </details>
+    </Fold>
   );
 }
 

@@ -2,6 +2,7 @@ import { isUnitId, UNITS, type UnitId } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 import { useId, useState } from "react";
 import { readTyped } from "../calculators/read-typed.ts";
+import { sentence } from "./sentence.ts";
 
 interface MeasureFieldProps {
   readonly label: string;
@@ -85,7 +86,7 @@ function Entry({ label, read, units, example, fault, onSet }: MeasureFieldProps)
       </div>
       {says === undefined ? null : (
         <p id={`${id}-says`} className="cond-fault">
-          {says.charAt(0).toUpperCase() + says.slice(1)}
+          {sentence(says)}
         </p>
       )}
     </div>

@@ -2,6 +2,7 @@ import type { FieldFigures } from "@witnessmark/assess";
 import type { Field } from "@witnessmark/book";
 import type { PlannedField, RunwayCondition } from "@witnessmark/ledger";
 import { fieldAt, type Role } from "./plan-field.ts";
+import { sentence } from "./sentence.ts";
 
 interface PlaceEntryProps {
   readonly role: Role;
@@ -88,7 +89,7 @@ export function PlaceEntry({ role, fields, planned, meant, faults, onSet }: Plac
       </label>
       {wrong.map(({ says }) => (
         <p key={says} className="cond-fault">
-          {says}.
+          {sentence(says)}
         </p>
       ))}
     </section>

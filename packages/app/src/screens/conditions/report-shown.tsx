@@ -98,8 +98,9 @@ function ProblemWords({ problem }: { readonly problem: Problem }) {
   const opened = affects.length > 6 ? ["everything"] : affects;
   return (
     <>
-      {group === "" ? null : <b className="cond-token">{group}</b>} {OUTCOME[outcome]}: {says}.{" "}
-      {affects.length === 0 ? "No answer rests on it." : <b>Leaves {listed(opened)} open.</b>}
+      {group === "" ? null : <b className="cond-token">{group}</b>}{" "}
+      {says.startsWith(OUTCOME[outcome]) ? "" : `${OUTCOME[outcome]}: `}
+      {says}. {affects.length === 0 ? "No answer rests on it." : <b>Leaves {listed(opened)} open.</b>}
     </>
   );
 }

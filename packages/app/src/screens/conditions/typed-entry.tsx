@@ -2,8 +2,10 @@ import type { FieldFigures } from "@witnessmark/assess";
 import type { UnitId } from "@witnessmark/engine";
 import type { PlannedField, TypedConditions } from "@witnessmark/ledger";
 import { clockTime, isoWithOffset, lasting } from "../../words/dates.ts";
+import { Fold } from "./fold.tsx";
 import { MeasureField } from "./measure-field.tsx";
 import { withPart, withTyped } from "./plan-field.ts";
+import { sentence } from "./sentence.ts";
 
 type Part = Exclude<keyof TypedConditions, "observedAt">;
 
@@ -37,10 +39,7 @@ export function TypedEntry({ planned, faults, now_ms, onSet }: TypedEntryProps) 
     faults.find(({ where }) => where.kind === "typed" && where.part === part)?.says;
   const timeFault = faultOf("observedAt");
   return (
-    <details className="cond-part" open={typed !== undefined}>
-      <summary>
-        <h2>What you read or were told</h2>
-      </summary>
+    <Fold title="What you read or were told" opens={typed !== undefined}>
       <p>Each of these takes the place of the report’s.</p>
       <div className="cond-fields">
         {PARTS.map(({ part, label, units, example }) => (
@@ -62,7 +61,7 @@ export function TypedEntry({ planned, faults, now_ms, onSet }: TypedEntryProps) 
             {lasting(Math.max(0, now_ms - Date.parse(typed.observedAt)))} ago. It counts as old as the first
             of them.
           </p>
-          {timeFault === undefined ? null : <p className="cond-fault">{timeFault}.</p>}
+          {timeFault === undefined ? null : <p className="cond-fault">{sentence(timeFault)}</p>}
           <div className="row-of-buttons">
             <button
               type="button"
@@ -83,6 +82,6 @@ export function TypedEntry({ planned, faults, now_ms, onSet }: TypedEntryProps) 
           </div>
         </>
       )}
-    </details>
+    </Fold>
   );
 }

@@ -1,5 +1,6 @@
 import { isUnitId, UNITS } from "@witnessmark/engine";
 import { CHOICES, type Choice, conditionsUnits } from "./conditions-units.ts";
+import { Fold } from "./fold.tsx";
 
 const ALL = Object.keys(CHOICES) as Choice[]; // keys of a const object
 
@@ -7,10 +8,7 @@ const ALL = Object.keys(CHOICES) as Choice[]; // keys of a const object
 export function UnitsEntry() {
   const chosen = conditionsUnits.use();
   return (
-    <details className="cond-part">
-      <summary>
-        <h2>Units of this sheet</h2>
-      </summary>
+    <Fold title="Units of this sheet" opens={false}>
       <div className="cond-fields">
         {ALL.map((choice) => (
           <label key={choice} className="field">
@@ -30,6 +28,6 @@ export function UnitsEntry() {
           </label>
         ))}
       </div>
-    </details>
+    </Fold>
   );
 }

@@ -29,7 +29,7 @@ export function WindDrawing(props: WindDrawingProps) {
   const [ref, width_px] = useWidth<HTMLElement>("conditions-figure");
   return (
     <figure className="cond-figure" ref={ref}>
-      {width_px === 0 ? null : <Drawing {...props} width_px={Math.min(width_px, 520)} />}
+      {width_px === 0 ? null : <Drawing {...props} width_px={Math.min(width_px, 640)} />}
     </figure>
   );
 }
@@ -273,7 +273,7 @@ function Margin({ at, left_mPerS, status, unit, cross }: MarginProps) {
   const { limitX_px: lim, side, height_px: H } = at;
   const y = H - 100;
   const text = left_mPerS < 0 ? leftText(left_mPerS, unit) : safeDifference(left_mPerS, unit, "down");
-  const wide = 12 + text.length * 9.4;
+  const wide = 12 + text.length * 8.8;
   const x = lim + side * 21;
   return (
     <>

@@ -28,7 +28,7 @@ export interface WindGiven {
 
 export const WIND_HEIGHT_px = 212;
 /** Room for the figure of the margin beyond the limit, and for the headwind's on the other side. */
-const [BEYOND_px, OTHER_px] = [72, 96];
+const [BEYOND_px, OTHER_px] = [72, 140];
 /** Above the drawing, and above the numbers of the runway. */
 const [TOP_px, NUMBERS_px] = [18, 74];
 

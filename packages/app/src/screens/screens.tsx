@@ -1,0 +1,171 @@
+import { lazy, useEffect, useMemo } from "react";
+import { useFlight } from "../flight/flight-in-hand.ts";
+import { useFlightKeeping } from "../flight/use-flight-keeping.ts";
+import type { OpenAircraft } from "../frame/open-aircraft.ts";
+import { PlainTitle } from "../frame/title-block.tsx";
+import type { AircraftEntry, KeepSnapshot } from "../keep/contract.ts";
+import { useKeep } from "../keep/react.ts";
+import { useMinute } from "../preferences/clock.ts";
+import { href, type Route } from "../routes/route.ts";
+import { useRoute } from "../routes/use-route.ts";
+import { assessed } from "../walk/assessed.ts";
+import { openWalk } from "../walk/open-walk.ts";
+import { usePresence } from "../walk/use-presence.ts";
+import { keptOfAll } from "../words/keeping.ts";
+import { Apron } from "./apron/apron.tsx";
+import { StartWalk } from "./walk/start-walk.tsx";
+import { WalkScreen } from "./walk/walk-screen.tsx";
+
+// what is not wanted at once comes in parts of its own, fetched when the page is at rest so that no screen waits for it
+const parts = {
+  decide: () => import("./decide/decide-screen.tsx"),
+  left: () => import("./walk/what-is-left.tsx"),
+  happened: () => import("./walk/happened.tsx"),
+  aircraft: () => import("./aircraft/aircraft-screen.tsx"),
+  bookTrouble: () => import("./aircraft/book-trouble.tsx"),
+  sheet: () => import("./sheet/decision-sheet.tsx"),
+  settings: () => import("./settings/settings.tsx"),
+  add: () => import("./add/add-aircraft.tsx"),
+  archived: () => import("./apron/archived.tsx"),
+  load: () => import("./load/load-screen.tsx"),
+  conditions: () => import("./conditions/conditions-screen.tsx"),
+  calculators: () => import("./calculators/calculators.tsx"),
+};
+const DecideScreen = lazy(async () => ({ default: (await parts.decide()).DecideScreen }));
+const WhatIsLeft = lazy(async () => ({ default: (await parts.left()).WhatIsLeft }));
+const Happened = lazy(async () => ({ default: (await parts.happened()).Happened }));
+const AircraftScreen = lazy(async () => ({ default: (await parts.aircraft()).AircraftScreen }));
+const BookTrouble = lazy(async () => ({ default: (await parts.bookTrouble()).BookTrouble }));
+const DecisionSheet = lazy(async () => ({ default: (await parts.sheet()).DecisionSheet }));
+const Settings = lazy(async () => ({ default: (await parts.settings()).Settings }));
+const AddAircraft = lazy(async () => ({ default: (await parts.add()).AddAircraft }));
+const LoadScreen = lazy(async () => ({ default: (await parts.load()).LoadScreen }));
+const ConditionsScreen = lazy(async () => ({ default: (await parts.conditions()).ConditionsScreen }));
+const Calculators = lazy(async () => ({ default: (await parts.calculators()).Calculators }));
+const Archived = lazy(async () => ({ default: (await parts.archived()).Archived }));
+
+/** Fetches the parts one after another while nothing else is to be done; a part that fails comes when it is asked for. */
+function useParts(): void {
+  useEffect(() => {
+    let left = false;
+    const fetchAll = async () => {
+      for (const part of Object.values(parts)) {
+        if (left) return;
+        try {
+          await part();
+        } catch {
+          // out of reach for now: `lazy` asks again, and the screen says so if it fails then
+          return;
+        }
+      }
+    };
+    const timer = setTimeout(() => void fetchAll(), 1500);
+    return () => {
+      left = true;
+      clearTimeout(timer);
+    };
+  }, []);
+}
+
+/** Every screen of the app, by where one is. */
+export function Screens({ snapshot }: { readonly snapshot: KeepSnapshot }) {
+  const route = useRoute();
+  useParts();
+  return <Screen snapshot={snapshot} route={route} />;
+}
+
+function Screen({ snapshot, route }: { readonly snapshot: KeepSnapshot; readonly route: Route }) {
+  switch (route.at) {
+    case "apron":
+      return <Apron snapshot={snapshot} />;
+    case "archived":
+      return <Archived snapshot={snapshot} />;
+    case "add":
+      return <AddAircraft snapshot={snapshot} />;
+    case "settings":
+      return <Settings snapshot={snapshot} />;
+    case "calculators":
+      return <Calculators snapshot={snapshot} quantity={route.quantity} />;
+    case "unknown":
+      return <Nowhere snapshot={snapshot} what={`There is nothing at “${route.address}”.`} />;
+    default:
+      return <OfAircraft snapshot={snapshot} route={route} />;
+  }
+}
+
+type AircraftRoute = Extract<Route, { readonly registration: string }>;
+
+function OfAircraft({ snapshot, route }: { readonly snapshot: KeepSnapshot; readonly route: AircraftRoute }) {
+  const entry = snapshot.aircraft.get(route.registration);
+  if (entry === undefined) {
+    return <Nowhere snapshot={snapshot} what={`${route.registration} is not kept here.`} />;
+  }
+  if (entry.book === null) return <BookTrouble snapshot={snapshot} entry={entry} />;
+  return <WithBook snapshot={snapshot} entry={entry} book={entry.book} route={route} />;
+}
+
+interface WithBookProps {
+  readonly snapshot: KeepSnapshot;
+  readonly entry: AircraftEntry;
+  readonly book: NonNullable<AircraftEntry["book"]>;
+  readonly route: AircraftRoute;
+}
+
+function WithBook({ snapshot, entry, book, route }: WithBookProps) {
+  const keep = useKeep();
+  const minute = useMinute();
+  const { registration, state } = entry;
+  const { person } = snapshot;
+  const flight = useFlight(registration, state, minute * 60_000);
+  const flightTrouble = useFlightKeeping(keep, registration, state, flight);
+  const assessment = assessed(book, state, flight, minute);
+  usePresence(keep, registration, openWalk(state)?.id);
+  const open = useMemo(
+    (): OpenAircraft | null =>
+      person === null
+        ? null
+        : { registration, book, entry, state, flight, flightTrouble, assessment, person, snapshot },
+    [registration, book, entry, state, flight, flightTrouble, assessment, person, snapshot],
+  );
+  if (open === null) return null;
+  switch (route.at) {
+    case "walk":
+      return <WalkScreen open={open} step={route.step} />;
+    case "start":
+      return <StartWalk open={open} />;
+    case "left":
+      return <WhatIsLeft open={open} gear={false} />;
+    case "gear":
+      return <WhatIsLeft open={open} gear />;
+    case "happened":
+      return <Happened open={open} />;
+    case "load":
+      return <LoadScreen open={open} />;
+    case "conditions":
+      return <ConditionsScreen open={open} />;
+    case "decide":
+      return <DecideScreen open={open} />;
+    case "decision":
+      return <DecisionSheet open={open} decisionId={route.decision} />;
+    case "aircraft":
+      return <AircraftScreen open={open} check={route.check} />;
+    default:
+      return route satisfies never;
+  }
+}
+
+function Nowhere({ snapshot, what }: { readonly snapshot: KeepSnapshot; readonly what: string }) {
+  return (
+    <div className="frame">
+      <PlainTitle title="Not here" kept={keptOfAll(snapshot.status)} back={href({ at: "apron" })} />
+      <main className="page">
+        <section>
+          <p>{what}</p>
+          <a className="button filled tall full" href={href({ at: "apron" })}>
+            Back to the Apron
+          </a>
+        </section>
+      </main>
+    </div>
+  );
+}
