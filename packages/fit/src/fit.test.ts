@@ -147,9 +147,9 @@ describe("seating and stowage, against trying every one", () => {
           }
         }
       }),
-      { seed: SEED, numRuns: 120 },
+      { seed: SEED, numRuns: 60 },
     );
-    expect(taken).toBeGreaterThan(5);
+    expect(taken).toBeGreaterThan(3);
   });
 });
 
