@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { AddAircraft } from "./harness/add-aircraft.ts";
 import { REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
+import { Conditions, LOADED_FLIGHT } from "./harness/conditions.ts";
 import { Decide } from "./harness/decide.ts";
 import { lookInEveryView } from "./harness/every-view.ts";
 import { answerCount, movingParts, vanishedControls, vanishedMarks } from "./harness/look.ts";
@@ -195,6 +196,34 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     await at("#/no/such/place/here", "Not here");
     await isClean();
     expect(phone.complaints).toEqual([]);
+  });
+
+  it("the calculators: the list, a fault at its field, and lists", async () => {
+    await at("#/calculators", "Calculators");
+    await isClean();
+    await go(page, "#/calculators/pressure-altitude");
+    await page.getByLabel("Altimeter setting (QNH)", { exact: true }).fill("30.1");
+    await isClean();
+    await go(page, "#/calculators/centre-of-gravity");
+    await isClean();
+  });
+
+  it("Conditions: nothing planned, what is asked for, and all of it with a working open", async () => {
+    const conditions = new Conditions(page);
+    await conditions.open();
+    await isClean();
+    await conditions.openWith(LOADED_FLIGHT);
+    await conditions.choose("Runway", "24");
+    for (const heading of ["What you read or were told", "Route", "Your own minima", "Units of this sheet"]) {
+      await conditions.unfold(heading);
+    }
+    await conditions.paste("METAR ZZTW 120750Z 24014G22KT 9999 BKN0Z2 05/03 Q1008");
+    await conditions.told("Taken").waitFor();
+    await isClean();
+    await conditions.cell(/^Density altitude/).tap();
+    await page.getByRole("dialog").waitFor();
+    await isClean();
+    await page.getByRole("dialog").getByRole("button", { name: "Close" }).tap();
   });
 
   it("every control, picture and landmark met on the way has a name that can be read aloud", () => {

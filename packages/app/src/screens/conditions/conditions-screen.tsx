@@ -1,4 +1,4 @@
-import { fieldFigures, loadFigures } from "@witnessmark/assess";
+import { type Flight, fieldFigures, loadFigures } from "@witnessmark/assess";
 import { useMemo, useState } from "react";
 import { useFlightEditing } from "../../flight/use-flight-editing.ts";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
@@ -48,7 +48,12 @@ export function ConditionsScreen({ open }: { readonly open: OpenAircraft }) {
 function OfFlight({ open }: { readonly open: OpenAircraft }) {
   const { book, state, assessment } = open;
   const editing = useFlightEditing(open);
-  const { flight, change } = editing;
+  const { flight } = editing;
+  // each change here is made whole, and is a step of its own for Undo
+  const change = (next: Flight) => {
+    editing.change(next);
+    editing.release();
+  };
   const [role, setRole] = useState<Role>("departure");
   const [told, setTold] = useState<ToldOfReports>({ says: [], refused: false });
   const now_ms = useMinute() * 60_000;
@@ -71,7 +76,8 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
   const verdicts = conditionVerdicts(assessment, role);
   const set = (next: typeof planned) => change(withField(flight, state, role, next));
   const faults = figures?.faults ?? [];
-  const hasWeather = planned !== undefined && (planned.metar ?? planned.taf ?? planned.typed) !== undefined;
+  // before there is a report, what brings one in stands first; typing the first element moves nothing
+  const hasReport = planned !== undefined && (planned.metar ?? planned.taf) !== undefined;
   const place = (
     <PlaceEntry role={role} fields={fields} planned={planned} meant={meant} faults={faults} onSet={set} />
   );
@@ -174,10 +180,10 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
       {tabs}
       <div {...panel}>
         {place}
-        {hasWeather ? null : entries}
+        {hasReport ? null : entries}
         {pane}
         {reports}
-        {hasWeather ? entries : null}
+        {hasReport ? entries : null}
       </div>
       {ofFlight}
       {undo}

@@ -1,0 +1,123 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import type { Phone } from "./harness/browser.ts";
+import { Conditions, LOADED_FLIGHT } from "./harness/conditions.ts";
+import { openScene } from "./harness/scene.ts";
+import { introduce } from "./harness/screens.ts";
+
+/** The morning of the demo's island flight. */
+const MORNING_ms = Date.parse("2026-11-12T08:05:00Z");
+
+const METAR = "METAR ZZQN 120750Z 24014G22KT 9999 -RA BKN022 05/03 Q1008";
+const TAF = "TAF ZZQN 120500Z 1206/1218 24014G22KT 9999 BKN022";
+
+describe("the conditions of a flight", () => {
+  let phone: Phone;
+  let conditions: Conditions;
+
+  beforeAll(async () => {
+    const shift_ms = MORNING_ms - Date.now();
+    const scene = await openScene({ shift_ms });
+    phone = await scene.phone({ shift_ms });
+    await introduce(phone.page, "MK");
+    conditions = new Conditions(phone.page);
+    await conditions.openWith(LOADED_FLIGHT);
+    return scene.end;
+  });
+
+  it("a field and a runway are chosen from the book's", async () => {
+    await conditions.at("take-off");
+    await conditions.choose("Runway", "24");
+    await conditions.at("landing");
+    await conditions.choose("Runway", "29");
+    await conditions.choose("Surface", "wet");
+    await conditions.at("take-off");
+    expect(await conditions.runway()).toBe("24");
+    await conditions.at("landing");
+    expect(await conditions.runway()).toBe("29");
+  });
+
+  it("two reports in one box are split, and the wind is resolved on the runway", async () => {
+    await conditions.paste(`${METAR}=\n${TAF}`);
+    await conditions.told("Taken: METAR of ZZQN and TAF of ZZQN.").waitFor();
+    // 22 kt from 240 on 290: 22 sin 50 = 16.9 kt across, and 14 cos 50 = 8.99 kt of the steady wind along
+    await conditions
+      .drawing(
+        /^Wind on runway 29: crosswind 17.kt from the left, 8.kt headwind, 20.kt demonstrated, 3.kt left$/,
+      )
+      .waitFor();
+    await conditions.cell(/^Wind 240° 14.G.22.kt$/).waitFor();
+    await conditions.cell(/^QNH 1008.hPa$/).waitFor();
+    await phone.page.getByText("Observed 07:50, 15 min ago. Counts until 09:05.").waitFor();
+    await conditions.verdict("Crosswind, ZZQN 29").filter({ hasText: /3.kt/ }).first().waitFor();
+  });
+
+  it("each factor is a dimension of its own under the runway", async () => {
+    await conditions
+      .drawing(/^Landing, over 50 ft: \d+.m by the table, \d+.m times 1\.15 wet.*, 870.m LDA/)
+      .waitFor();
+    await conditions.unfold("Your own minima");
+    await conditions.type("Landing distance times", "1.15");
+    await conditions.drawing(/times 1\.15 wet.*times 1\.15 own, 870.m LDA; \d+.m left$/).waitFor();
+  });
+
+  it("what is typed takes the place of the report's, and Undo brings it back", async () => {
+    await conditions.unfold("What you read or were told");
+    await conditions.type("Wind from, true", "290");
+    await conditions.type("Wind speed", "10");
+    await conditions.drawing(/crosswind 0.kt, 10.kt headwind/).waitFor();
+    await conditions.undo.tap();
+    await conditions.undo.tap();
+    await conditions.drawing(/crosswind 17.kt from the left/).waitFor();
+  });
+
+  it("an altimeter setting in the wrong unit is told at its field, and what rests on it is open", async () => {
+    await conditions.type("QNH", "29.77");
+    await phone.page
+      .getByText("Altimeter setting: expected 850 hPa to 1090 hPa, received 29.77 hPa; was that 29.77 inHg?")
+      .first()
+      .waitFor();
+    await conditions.cell(/^Density altitude not known$/).waitFor();
+    await conditions.type("QNH", "");
+    await conditions.cell(/^Density altitude −[\d,]+.ft$/).waitFor();
+  });
+
+  it("a token that is not understood is named, marked, and leaves open what rests on it", async () => {
+    await conditions.paste("METAR ZZQN 120750Z 24014G22KT 9999 -RA BKN0Z2 05/03 Q1008");
+    const report = phone.page
+      .getByRole("article")
+      .filter({ has: phone.page.getByRole("heading", { name: "METAR" }) });
+    await report.locator("mark").filter({ hasText: "BKN0Z2" }).waitFor();
+    await report
+      .getByText(/Leaves .*ceiling.* open/)
+      .first()
+      .waitFor();
+    await conditions.paste(METAR);
+    await report.locator("mark").waitFor({ state: "detached" });
+  });
+
+  it("what is no report, or of another place, changes nothing and says so", async () => {
+    await conditions.paste("good morning");
+    await conditions.told(/^No report was found\. Expected one such as/).waitFor();
+    await conditions.paste("METAR ZZXX 120750Z 24014KT 9999 BKN022 05/03 Q1008");
+    await conditions.told("The METAR of ZZXX is of no field of this flight and was left out.").waitFor();
+    await conditions.cell(/^QNH 1008.hPa$/).waitFor();
+    expect(phone.complaints).toEqual([]);
+  });
+
+  it("a route of which a part is missing does not count, and says so", async () => {
+    await conditions.unfold("Route");
+    await conditions.type("Time, take-off to landing", "");
+    await phone.page.getByText("Distance, time and level: it counts when all three are there.").waitFor();
+    await conditions.type("Time, take-off to landing", "52");
+    await conditions.drawing(/^Wind on runway 29/).waitFor();
+  });
+
+  it("without a weather service or a net, fetching says what to do", async () => {
+    await conditions.fetch.tap();
+    await conditions.told(/Paste the reports/).waitFor();
+    await phone.context.setOffline(true);
+    await conditions.fetch.tap();
+    await conditions.told("There is no net here. Paste the reports, or type what you were told.").waitFor();
+    await phone.context.setOffline(false);
+  });
+});
