@@ -22,7 +22,7 @@ export interface Search<A> {
  * Shares of the way to the end at which is looked first: close together near now, where a change matters most. A change
  * that is undone again between two of them is not seen.
  */
-const STATIONS_1 = [0.02, 0.05, 0.1, 0.18, 0.3, 0.45, 0.65, 0.82, 1] as const;
+const STATIONS_1 = [0.04, 0.12, 0.3, 0.6, 1] as const;
 
 /**
  * The change nearest to now on one side, by bracketing: the answer need not be monotone.

@@ -3,11 +3,13 @@ import { bookSource } from "../book-index.ts";
 import type { Context } from "../context.ts";
 import type { Finding } from "../finding.ts";
 import { conditionVerdicts, massesOf } from "./conditions/condition-verdicts.ts";
+import type { FlightMasses } from "./conditions/field-figures.ts";
 import { finding } from "./finding-of.ts";
 import { fuelVerdicts } from "./fuel/fuel-verdicts.ts";
 import { workLoad } from "./load/load-figures.ts";
 import { loadVerdicts } from "./load/load-verdicts.ts";
 import { oxygenVerdicts } from "./oxygen/oxygen-verdicts.ts";
+import { remembered } from "./remembered.ts";
 import { words } from "./words.ts";
 
 /** One open verdict for the route: fuel, oxygen and the landing all wait for it. */
@@ -33,12 +35,38 @@ const noRoute = (context: Context, plan: FlightPlan): readonly Finding[] =>
 export function flightVerdicts(context: Context, flight: PlannedFlight | null): readonly Finding[] {
   const plan = flight?.plan;
   if (flight === null || plan === undefined) return [];
-  const load = workLoad(context.book, plan);
-  return [
-    ...loadVerdicts(context, plan, load),
-    ...noRoute(context, plan),
-    ...fuelVerdicts(context, flight, plan, load.figures),
-    ...oxygenVerdicts(context, plan, load.figures),
-    ...conditionVerdicts(context, flight, massesOf(load.figures)),
-  ];
+  const { masses, findings } = aboard(context, flight, plan);
+  return [...findings, ...conditionVerdicts(context, flight, masses)];
+}
+
+interface Aboard {
+  readonly masses: FlightMasses;
+  readonly findings: readonly Finding[];
+}
+
+const rememberedAboard = remembered<Aboard>();
+
+/** Load, fuel and oxygen: of the fields they ask only where they are. */
+function aboard(context: Context, flight: PlannedFlight, plan: FlightPlan): Aboard {
+  const make = (): Aboard => {
+    const load = workLoad(context.book, plan);
+    return {
+      masses: massesOf(load.figures),
+      findings: [
+        ...loadVerdicts(context, plan, load),
+        ...noRoute(context, plan),
+        ...fuelVerdicts(context, flight, plan, load.figures),
+        ...oxygenVerdicts(context, plan, load.figures),
+      ],
+    };
+  };
+  const { load, route, rulePack, flightRules, departure, destination, alternate } = plan;
+  if (load === undefined) return make();
+  const { id, from, to, offBlocks } = flight;
+  const fields = [departure?.code, destination?.code, alternate?.code];
+  return rememberedAboard(
+    load,
+    [context, route, rulePack, flightRules, id, from, to, offBlocks, ...fields],
+    make,
+  );
 }

@@ -4,6 +4,7 @@ import type { Finding } from "../../finding.ts";
 import { finding } from "../finding-of.ts";
 import type { LoadFigures } from "../load/figures.ts";
 import { loadFigures } from "../load/load-figures.ts";
+import { remembered } from "../remembered.ts";
 import {
   type AlternateNeed,
   alternateNeed,
@@ -87,6 +88,15 @@ function evidenceOf({ state }: Context, flight: Flight): readonly string[] {
 const isAlternateAsked = (need: AlternateNeed | undefined): boolean =>
   need === undefined || !need.known || need.needed;
 
+/** A field of the plan may be asked about as departure and as destination. */
+const rememberedFields: Readonly<Record<FieldRole, ReturnType<typeof remembered<FieldContext | undefined>>>> =
+  {
+    departure: remembered(),
+    destination: remembered(),
+    alternate: remembered(),
+  };
+const rememberedVerdicts = remembered<readonly Finding[]>();
+
 /** What the conditions at the fields of a flight are worth: wind, distances, sky, reports, daylight, ice. */
 export function conditionVerdicts(
   context: Context,
@@ -97,16 +107,27 @@ export function conditionVerdicts(
   if (plan === undefined) return [];
   const evidence = evidenceOf(context, flight);
   const { book, clock } = context;
+  const { offBlocks } = flight;
+  const { route, own, rulePack, flightRules, alternate } = plan;
+  const shared = [context, flight.id, offBlocks, route, own, rulePack, flightRules, alternate?.code] as const;
   const of = (role: FieldRole): FieldContext | undefined => {
-    const figures = fieldFigures(book, flight, role, clock.now_ms, { masses });
-    return figures === undefined ? undefined : { context, plan, figures, evidence };
+    const planned = plan[role];
+    if (planned === undefined) return undefined;
+    const mass_kg = role === "departure" ? masses.takeOff_kg : masses.landing_kg;
+    return rememberedFields[role](planned, [...shared, mass_kg], () => {
+      const figures = fieldFigures(book, flight, role, clock.now_ms, { masses });
+      return figures === undefined ? undefined : { context, plan, figures, evidence };
+    });
   };
   const fields = { departure: of("departure"), destination: of("destination"), alternate: of("alternate") };
   const need = alternateNeed(plan, fields.destination?.figures);
   return FIELD_ROLES.flatMap((role) => {
     const field = fields[role];
     if (field === undefined) return role === "alternate" ? [] : [unnamed(role, evidence)];
-    const more = role === "destination" ? alternateNeededVerdict(field, need) : [];
-    return fieldVerdicts(field, more, role !== "alternate" || isAlternateAsked(need));
+    const needed = role !== "alternate" || isAlternateAsked(need);
+    const asked = role === "destination" ? need : undefined;
+    return rememberedVerdicts(field, [needed, JSON.stringify(asked)], () =>
+      fieldVerdicts(field, role === "destination" ? alternateNeededVerdict(field, need) : [], needed),
+    );
   });
 }

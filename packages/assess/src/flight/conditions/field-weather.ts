@@ -4,37 +4,28 @@ import {
   type CategoryAnswer,
   type Ceiling,
   type CloudLayer,
-  type Conditions,
-  conditionsAt,
   type From,
   type Hazard,
-  type ObservedConditions,
-  observedConditions,
-  type PlacedForecast,
-  type PlacedObservation,
   type Wind as ReportedWind,
   type Visibility,
   type WeatherCode,
   type WorstCase,
   worseCategory,
 } from "@witnessmark/weather";
-import { type Figure, lacking, type Missing, type Origin, onceMissing, restOf } from "./figure.ts";
-import type { ReportFigures } from "./report-figures.ts";
-import type { FieldTime } from "./times.ts";
+import { type Figure, lacking, type Origin } from "./figure.ts";
+import {
+  isTypedOnly,
+  NEWER,
+  OBSERVATION_REACHES_MS,
+  type ObservationSaid,
+  observationSaid,
+  REPORT,
+  type Sources,
+  skySaid,
+  worstOf,
+} from "./report-said.ts";
 import type { TypedFigures, TypedPart } from "./typed-conditions.ts";
 import { windText } from "./wind-text.ts";
-
-const HOUR_MS = 3_600_000;
-
-/**
- * How long after it an observation speaks of the weather to come: together with a forecast for the two hours of its own
- * trend, without one for three; its temperature and pressure, which no forecast has, for six. Witnessmark's own rule.
- */
-export const OBSERVATION_REACHES_MS = {
-  withForecast: 2 * HOUR_MS,
-  alone: 3 * HOUR_MS,
-  air: 6 * HOUR_MS,
-} as const;
 
 /** A wind that may blow at the time, with where it is said. */
 export interface FieldWind {
@@ -66,136 +57,6 @@ export interface FieldWeather {
   readonly qnh_Pa: Figure<number>;
   /** For planning only; of the report, not of what was typed. */
   readonly category?: CategoryAnswer;
-}
-
-/** One report's part in the answer. */
-interface Said {
-  readonly origin: Origin;
-  readonly worst: WorstCase;
-  readonly open: readonly Aspect[];
-  readonly clouds: readonly CloudLayer[];
-  readonly tooOld: readonly Missing[];
-  readonly holdsUntil_ms?: number;
-}
-
-export interface Sources {
-  readonly code: string;
-  readonly observation?: ReportFigures<PlacedObservation> | undefined;
-  readonly forecast?: ReportFigures<PlacedForecast> | undefined;
-  readonly typed?: TypedFigures | undefined;
-  readonly time: Figure<FieldTime>;
-}
-
-const cloudsOf = (conditions: Conditions): readonly CloudLayer[] =>
-  conditions.slices.flatMap(({ prevailing, becoming, temporary }) =>
-    [prevailing, ...becoming, ...temporary].flatMap(({ clouds }) => clouds.value),
-  );
-
-const FORECAST = (code: string): Missing => ({
-  what: `a forecast for ${code} that covers the time`,
-  root: "forecast",
-});
-const REPORT = (code: string): Missing => ({ what: `a report of ${code}`, root: "report" });
-const NEWER = (code: string): Missing => ({ what: `a newer report of ${code}`, root: "report" });
-
-/** The forecast for the span of time; a span that begins before the validity begins with it, when the time is in it. */
-function forecastSaid({ forecast, time }: Sources): Said | undefined {
-  const placed = forecast?.placed;
-  if (forecast === undefined || placed === undefined || forecast.tooOld || time.value === undefined)
-    return undefined;
-  const { planned_ms, from_ms, to_ms } = time.value;
-  const begins_ms = planned_ms >= placed.from_ms ? Math.max(from_ms, placed.from_ms) : from_ms;
-  const conditions = conditionsAt(placed, begins_ms, to_ms);
-  if (conditions.covered === "none") return undefined;
-  return {
-    origin: { kind: "TAF", at_ms: placed.issued_ms },
-    worst: conditions.worst,
-    open: conditions.open,
-    clouds: cloudsOf(conditions),
-    tooOld: [],
-    ...(forecast.countsUntil_ms === undefined ? {} : { holdsUntil_ms: forecast.countsUntil_ms }),
-  };
-}
-
-interface ObservationSaid extends Said {
-  readonly observed: ObservedConditions;
-  readonly observed_ms: number;
-}
-
-/** Of each report once; it changes no answer. */
-const observations = new WeakMap<PlacedObservation, ObservedConditions>();
-
-function observedOnce(placed: PlacedObservation): ObservedConditions {
-  const known = observations.get(placed);
-  if (known !== undefined) return known;
-  const made = observedConditions(placed.report);
-  observations.set(placed, made);
-  return made;
-}
-
-function observationSaid({ observation, code }: Sources): ObservationSaid | undefined {
-  const placed = observation?.placed;
-  if (observation === undefined || placed === undefined) return undefined;
-  const observed = observedOnce(placed);
-  return {
-    origin: { kind: "METAR", at_ms: placed.observed_ms },
-    observed,
-    observed_ms: placed.observed_ms,
-    worst: observed,
-    open: [...observed.open, ...observation.open],
-    clouds: placed.report.elements.clouds,
-    tooOld: observation.tooOld ? [NEWER(code)] : [],
-    ...(observation.countsUntil_ms === undefined ? {} : { holdsUntil_ms: observation.countsUntil_ms }),
-  };
-}
-
-/** Nobody has a report of the field, and somebody typed what he saw. */
-const isTypedOnly = ({ observation, forecast, typed }: Sources): boolean =>
-  typed !== undefined && observation === undefined && forecast === undefined;
-
-/** The reports that speak of the sky and the wind at the time. */
-function skySaid(sources: Sources, observed: ObservationSaid | undefined): readonly Said[] | Missing {
-  const forecast = forecastSaid(sources);
-  const { time, code } = sources;
-  if (time.value === undefined) return time.missing[0] ?? { what: "the time", root: "time" };
-  if (observed === undefined) {
-    if (forecast !== undefined) return [forecast];
-    return isTypedOnly(sources) ? { what: "" } : REPORT(code);
-  }
-  const later_ms = time.value.planned_ms - observed.observed_ms;
-  if (forecast === undefined) {
-    if (later_ms <= OBSERVATION_REACHES_MS.alone) return [observed];
-    return observed.tooOld[0] ?? FORECAST(code);
-  }
-  const both = later_ms <= OBSERVATION_REACHES_MS.withForecast && observed.tooOld.length === 0;
-  return both ? [observed, forecast] : [forecast];
-}
-
-const end = (said: { readonly holdsUntil_ms?: number }): Pick<Figure<never>, "holdsUntil_ms"> =>
-  said.holdsUntil_ms === undefined ? {} : { holdsUntil_ms: said.holdsUntil_ms };
-
-/** One element from each report that speaks, folded to its worst. */
-function worstOf<T>(
-  said: readonly Said[] | Missing,
-  aspects: readonly Aspect[],
-  what: string,
-  take: (said: Said) => T | undefined,
-  worse: (one: T, other: T) => T,
-): Figure<T> {
-  // what only was typed in part is asked for by its own name
-  if ("what" in said) return lacking(said.what === "" ? { what } : said);
-  const rest = restOf(said.map((one) => ({ from: [one.origin], missing: one.tooOld, ...end(one) })));
-  // not flatMap: a value may be a list itself
-  const values = said.map(take).filter((value) => value !== undefined);
-  const isOpen = said.some(
-    (one) => take(one) === undefined || one.open.some((aspect) => aspects.includes(aspect)),
-  );
-  const [first, ...more] = values;
-  return {
-    ...rest,
-    ...(first === undefined ? {} : { value: more.reduce(worse, first) }),
-    missing: onceMissing([...rest.missing, ...(isOpen ? [{ what }] : [])]),
-  };
 }
 
 /** A typed value takes the place of a report's, unless it is too old and a report counts. */
@@ -384,7 +245,7 @@ export function fieldWeather(sources: Sources): FieldWeather {
         () => sources.observation?.placed?.report.elements.pressure?.valueSI,
       ),
     ),
-    ...(category === undefined ? {} : { category: category.reduce(worseOf) }),
+    ...(category === undefined ? {} : { category: category.reduce((sofar, next) => worseOf(sofar, next)) }),
   };
 }
 

@@ -1,0 +1,82 @@
+import { readFile } from "node:fs/promises";
+import { type Book, readBook } from "@witnessmark/book";
+import { type AircraftState, emptyState } from "@witnessmark/ledger";
+import { beforeAll, describe, expect, it } from "vitest";
+import { assess } from "../assess.ts";
+import type { Flight } from "../assessment.ts";
+import { DEMO_NOW_ms, demoFlight } from "../testing/demo-flight.ts";
+import { type TippingPoint, tippingPoints } from "./tipping-points.ts";
+
+let book: Book;
+let state: AircraftState;
+let points: readonly TippingPoint[];
+
+beforeAll(async () => {
+  const file = new URL("../../../../books/zz-skr.yaml", import.meta.url);
+  const read = await readBook(await readFile(file, "utf8"), "zz-skr.yaml");
+  if (!read.ok) throw new Error("expected the turboprop's book to read");
+  book = read.book;
+  state = emptyState("ZZ-SKR");
+  points = tippingPoints(book, state, demoFlight, DEMO_NOW_ms);
+});
+
+const pointOf = (variable: string, verdict: string): TippingPoint => {
+  const found = points.find((point) => point.variable === variable && point.verdict === verdict);
+  if (found === undefined) throw new Error(`expected ${variable} to tip ${verdict}`);
+  return found;
+};
+
+const statusIn = (flight: Flight, verdict: string) =>
+  assess(book, state, flight, DEMO_NOW_ms).verdicts.find(({ id }) => id === verdict)?.status;
+
+describe("where the answer tips over", () => {
+  it("is the gust of which 20 kt lie across the runway: 20 / sin(290° − 240°) = 26.1 kt", () => {
+    const point = pointOf("gust:destination", "wind:destination:crosswind");
+    const edge_kt = 20 / Math.sin((50 * Math.PI) / 180);
+    expect(point.now).toBeCloseTo(22, 6);
+    expect(point.holds).toBeLessThanOrEqual(edge_kt);
+    expect(point.changes).toBeGreaterThan(edge_kt);
+    expect(point.changes - point.holds).toBeLessThanOrEqual(0.25);
+    expect(point).toMatchObject({ was: "caution", becomes: "stop", better: false, unit: "kt" });
+  });
+
+  it("is the mass at which a seat is full: 120 kg by the book", () => {
+    const point = pointOf("item:technician", "load:station:seat-4");
+    expect(point.holds).toBeLessThanOrEqual(120);
+    expect(point.changes).toBeGreaterThan(120);
+    expect(point.changes).toBeLessThan(120.5);
+  });
+
+  it("is where assess itself answers otherwise, and does not on the near side", () => {
+    const { plan } = demoFlight;
+    const route = plan?.route;
+    if (plan === undefined || route === undefined) throw new Error("expected a route");
+    const point = pointOf("time", "fuel:required");
+    const inTheAir = (time_min: number): Flight => ({
+      ...demoFlight,
+      plan: { ...plan, route: { ...route, time: { value: time_min, unit: "min" } } },
+    });
+    expect(point.becomes).toBe("stop");
+    expect(statusIn(inTheAir(point.now), point.verdict)).toBe(point.was);
+    expect(statusIn(inTheAir(point.holds), point.verdict)).not.toBe("stop");
+    expect(statusIn(inTheAir(point.changes), point.verdict)).toBe("stop");
+  });
+
+  it("comes with the likeliest first, each within what is plausible", () => {
+    const far = points.map(({ likelihood_1 }) => likelihood_1);
+    expect(far).toEqual(far.toSorted((a, b) => a - b));
+    for (const { low, high, now, holds, changes } of points) {
+      for (const value of [now, holds, changes]) {
+        expect(value).toBeGreaterThanOrEqual(low);
+        expect(value).toBeLessThanOrEqual(high);
+      }
+    }
+  });
+
+  it("is nowhere for a flight that is only named", () => {
+    const { plan, ...named } = demoFlight;
+    expect(plan).toBeDefined();
+    expect(tippingPoints(book, state, named, DEMO_NOW_ms)).toEqual([]);
+    expect(tippingPoints(book, state, null, DEMO_NOW_ms)).toEqual([]);
+  });
+});

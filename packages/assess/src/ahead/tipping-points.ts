@@ -1,0 +1,136 @@
+import type { Book } from "@witnessmark/book";
+import type { UnitId } from "@witnessmark/engine";
+import type { AircraftState, Status } from "@witnessmark/ledger";
+import { assessWithCauses } from "../assess.ts";
+import type { Flight, Verdict } from "../assessment.ts";
+import { massesOf } from "../flight/conditions/condition-verdicts.ts";
+import { flightVerdicts } from "../flight/flight-verdicts.ts";
+import { workLoad } from "../flight/load/load-figures.ts";
+import { BADNESS } from "../order.ts";
+import { nearestChange } from "./nearest-change.ts";
+import { type Variable, variablesOf } from "./variables.ts";
+
+/** Where the answer for a flight changes as one value of it changes alone. */
+export interface TippingPoint {
+  readonly variable: string;
+  /** "temperature at ZZTW" */
+  readonly title: string;
+  readonly unit: UnitId;
+  /** All in `unit`. */
+  readonly now: number;
+  /** The last value at which the answer is still what it is now. */
+  readonly holds: number;
+  /** The first found at which it is another. */
+  readonly changes: number;
+  readonly low: number;
+  readonly high: number;
+  /** The verdict that makes it another, and what that becomes. */
+  readonly verdict: string;
+  readonly verdictTitle: string;
+  readonly says: string;
+  readonly was: Status;
+  readonly becomes: Status;
+  /** Whether the flight is better off there than now. */
+  readonly better: boolean;
+  /** How many times the likely error or change lies between now and there: the smaller, the likelier. */
+  readonly likelihood_1: number;
+}
+
+/** An answer: the worst of its verdicts, and which of them stop. */
+interface Answer {
+  readonly worst: Status;
+  readonly verdicts: ReadonlyMap<string, Verdict>;
+  /** Two answers with the same one are the same answer. */
+  readonly key: string;
+}
+
+function answerOf(verdicts: readonly Verdict[]): Answer {
+  let worst: Status = "clear";
+  const stops: string[] = [];
+  for (const { id, status } of verdicts) {
+    if (BADNESS[status] < BADNESS[worst]) worst = status;
+    if (status === "stop") stops.push(id);
+  }
+  return {
+    worst,
+    verdicts: new Map(verdicts.map((verdict) => [verdict.id, verdict])),
+    key: `${worst} ${stops.sort().join(" ")}`,
+  };
+}
+
+/**
+ * Where the answer for a flight tips over: for each value that could be wrong or can change, the nearest on either side
+ * at which something begins to stop the flight, or ceases to, or the worst of its answers is another. Found by asking
+ * the same verdicts that `assess` gives, so it holds for whatever they hold for. The walk is left as it is.
+ *
+ * @param now_ms milliseconds since 1970 UTC
+ * @returns the likeliest first; empty when the flight has no plan
+ */
+export function tippingPoints(
+  book: Book,
+  state: AircraftState,
+  flight: Flight | null,
+  now_ms: number,
+): readonly TippingPoint[] {
+  const plan = flight?.plan;
+  if (flight === null || plan === undefined) return [];
+  const { context } = assessWithCauses(book, state, flight, now_ms);
+  const ask = (other: Flight): Answer =>
+    answerOf(flightVerdicts(context, other).map(({ verdict }) => verdict));
+  const now = ask(flight);
+  const masses = massesOf(workLoad(book, plan).figures);
+  return variablesOf(book, flight, plan, masses, now_ms)
+    .flatMap((variable) => tipsOf(variable, now, ask))
+    .sort((a, b) => a.likelihood_1 - b.likelihood_1);
+}
+
+function tipsOf(variable: Variable, now: Answer, ask: (flight: Flight) => Answer): readonly TippingPoint[] {
+  const { low, high, resolution } = variable;
+  const answerAt = (value: number) => ask(variable.with(value));
+  // asked about as if it had been typed, the answer must be the one there is; else the two cannot be compared
+  if (answerAt(variable.now).key !== now.key) return [];
+  return [low, high].flatMap((end) => {
+    const found = nearestChange({
+      now: variable.now,
+      end,
+      resolution,
+      answerAt,
+      isSame: (a, b) => a.key === b.key,
+    });
+    return found === undefined ? [] : (pointOf(variable, now, found) ?? []);
+  });
+}
+
+function pointOf(
+  variable: Variable,
+  now: Answer,
+  found: { readonly holds: number; readonly changes: number; readonly answer: Answer },
+): TippingPoint | undefined {
+  const turned = [...found.answer.verdicts.values()]
+    .map((verdict) => ({ verdict, was: now.verdicts.get(verdict.id)?.status ?? "clear" }))
+    .filter(({ verdict, was }) => verdict.status !== was);
+  const worse = turned
+    .filter(({ verdict, was }) => BADNESS[verdict.status] < BADNESS[was])
+    .sort((a, b) => BADNESS[a.verdict.status] - BADNESS[b.verdict.status])[0];
+  const better = turned.sort((a, b) => BADNESS[a.was] - BADNESS[b.was])[0];
+  const cause = worse ?? better;
+  if (cause === undefined) return undefined;
+  const { id, title, unit, low, high, likely } = variable;
+  return {
+    variable: id,
+    title,
+    unit,
+    now: variable.now,
+    holds: found.holds,
+    changes: found.changes,
+    low,
+    high,
+    verdict: cause.verdict.id,
+    verdictTitle: cause.verdict.title,
+    says: cause.verdict.says,
+    was: cause.was,
+    becomes: cause.verdict.status,
+    better: worse === undefined,
+    likelihood_1: Math.abs(found.changes - variable.now) / likely,
+  };
+}
