@@ -104,13 +104,11 @@ function verdict(field: FieldContext, element: Element): Told {
     topic: "weather" as const,
     title: `${element.title} at ${code}`,
   };
-  if (value === undefined || status === "open")
-    return told(
-      field,
-      { ...base, says: openSays(missing), margin: NOT_KNOWN, sources: asked.sources },
-      "open",
-      missing,
-    );
+  if (value === undefined || status === "open") {
+    const seen = value !== undefined && figure.missing.length === 0 ? `${name} ${text(value, "down")}. ` : "";
+    const draft = { ...base, says: `${seen}${openSays(missing)}`, margin: NOT_KNOWN, sources: asked.sources };
+    return told(field, draft, "open", missing);
+  }
   const says = `${name} ${text(value, "down")}${limitText(asked, up)}`;
   const draft: Draft = {
     ...base,
