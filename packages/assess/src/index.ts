@@ -1,4 +1,5 @@
 export { type Span, type Timeline, type Turn, timeline } from "./ahead/timeline.ts";
+export { type TippingPoint, tippingPoints } from "./ahead/tipping-points.ts";
 export { assess } from "./assess.ts";
 export type {
   Assessment,
@@ -40,6 +41,14 @@ export type { RunwayWindFigures, WindLimit, WindMargin } from "./flight/conditio
 export type { FieldTime } from "./flight/conditions/times.ts";
 export type { TypedFigures } from "./flight/conditions/typed-conditions.ts";
 export type { InputFault, InputPlace, Limited, MissingPart } from "./flight/figures.ts";
+export { type ColdFuel, coldFuel } from "./flight/fuel/cold-fuel.ts";
+export { type FuelFigures, fuelFigures } from "./flight/fuel/fuel-figures.ts";
+export {
+  checksOfTank,
+  type TankReading,
+  type TankReconciled,
+  tankReconciled,
+} from "./flight/fuel/tank-readings.ts";
 export {
   type EdgeMargins,
   type EnvelopeFigures,
@@ -56,6 +65,10 @@ export {
   type WorstPoint,
 } from "./flight/load/figures.ts";
 export { loadFigures } from "./flight/load/load-figures.ts";
+export { type CylinderNow, cylinderReading } from "./flight/oxygen/cylinder.ts";
+export { type OxygenFigures, oxygenFigures } from "./flight/oxygen/oxygen-figures.ts";
+export type { SeatInUse } from "./flight/oxygen/persons.ts";
+export type { PlannedBurn } from "./flight/planned-burn.ts";
 export { flightInHand } from "./flight-in-hand.ts";
 export { BADNESS } from "./order.ts";
 export { type CheckedReading, checkReading } from "./reading/check-reading.ts";

@@ -1,6 +1,7 @@
 import { standing } from "@witnessmark/assess";
 import type { Status } from "@witnessmark/ledger";
 import { useMemo, useState } from "react";
+import { useAhead } from "../../ahead/use-ahead.ts";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
@@ -12,10 +13,12 @@ import { clockTime } from "../../words/dates.ts";
 import { DecisionJoint } from "./decision-joint.tsx";
 import { FlightLine } from "./flight-line.tsx";
 import { Holds } from "./holds.tsx";
+import { NextHours } from "./next-hours.tsx";
 import { PastDecisions } from "./past-decisions.tsx";
 import { Sign } from "./sign.tsx";
 import { adviceText } from "./summary-words.ts";
 import { VerdictList } from "./verdict-list.tsx";
+import { WhereItTips } from "./where-it-tips.tsx";
 import "./decide.css";
 
 const ORDER = ["stop", "caution", "open", "clear"] as const;
@@ -26,6 +29,7 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
   const [only, setOnly] = useState<Status | null>(null);
   const [signed, setSigned] = useState<string | null>(null);
   const minute = useMinute();
+  const ahead = useAhead(open, minute);
   const decision = state.decisions.at(-1);
   const stands = useMemo(
     () =>
@@ -79,7 +83,11 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
         </div>
         <div className="decide-side">
           {wide ? joint : null}
+          {flight?.plan === undefined ? null : (
+            <WhereItTips ahead={ahead} offBlocks_ms={Date.parse(flight.offBlocks)} />
+          )}
           <Holds assessment={assessment} />
+          <NextHours ahead={ahead} />
           <FlightLine open={open} />
           {latestWalk(state) === undefined ? (
             <NoWalk registration={registration} />
