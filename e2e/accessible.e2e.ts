@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { AddAircraft } from "./harness/add-aircraft.ts";
 import { REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
-import { Conditions, LOADED_FLIGHT } from "./harness/conditions.ts";
+import { Conditions, loadedFlightSoon } from "./harness/conditions.ts";
 import { Decide } from "./harness/decide.ts";
 import { lookInEveryView } from "./harness/every-view.ts";
 import { answerCount, movingParts, vanishedControls, vanishedMarks } from "./harness/look.ts";
@@ -212,7 +212,7 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     const conditions = new Conditions(page);
     await conditions.open();
     await isClean();
-    await conditions.openWith(LOADED_FLIGHT);
+    await conditions.openWith(loadedFlightSoon());
     await conditions.choose("Runway", "24");
     for (const heading of ["What you read or were told", "Route", "Your own minima", "Units of this sheet"]) {
       await conditions.unfold(heading);

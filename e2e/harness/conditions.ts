@@ -36,6 +36,12 @@ export const LOADED_FLIGHT = {
   },
 } as const;
 
+/** The same an hour from now: one that is long past is in hand no more. */
+export const loadedFlightSoon = () => ({
+  ...LOADED_FLIGHT,
+  offBlocks: new Date(Date.now() + 3_600_000).toISOString().replace("Z", "+00:00"),
+});
+
 /** The Conditions screen, by what a person sees and taps on it. */
 export class Conditions {
   readonly page: Page;

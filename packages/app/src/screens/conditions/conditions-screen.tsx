@@ -76,7 +76,6 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
   const verdicts = conditionVerdicts(assessment, role);
   const set = (next: typeof planned) => change(withField(flight, state, role, next));
   const faults = figures?.faults ?? [];
-  // before there is a report, what brings one in stands first; typing the first element moves nothing
   const hasReport = planned !== undefined && (planned.metar ?? planned.taf) !== undefined;
   const place = (
     <PlaceEntry role={role} fields={fields} planned={planned} meant={meant} faults={faults} onSet={set} />
@@ -158,34 +157,23 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
       onChoose={setRole}
     />
   );
-  const panel = { id: "cond-panel", role: "tabpanel", "aria-labelledby": `cond-tab-${role}` } as const;
-  return wide ? (
-    <main className="cond-main cond-two">
+  // before there is a report, what brings one in stands first on a phone; typing the first element moves nothing
+  const entriesFirst = !wide && !hasReport;
+  return (
+    <main className={wide ? "cond-main cond-two" : "cond-main"}>
       <div className="cond-pane">
         {tabs}
-        <div {...panel}>
+        <div id="cond-panel" role="tabpanel" aria-labelledby={`cond-tab-${role}`}>
           {place}
+          {entriesFirst ? entries : null}
           {pane}
         </div>
       </div>
       <div className="cond-pane cond-side">
-        {entries}
         {reports}
+        {entriesFirst ? null : entries}
         {ofFlight}
-        {undo}
       </div>
-    </main>
-  ) : (
-    <main className="cond-main">
-      {tabs}
-      <div {...panel}>
-        {place}
-        {hasReport ? null : entries}
-        {pane}
-        {reports}
-        {hasReport ? entries : null}
-      </div>
-      {ofFlight}
       {undo}
     </main>
   );
