@@ -2,7 +2,7 @@ import { measure } from "@witnessmark/engine";
 import type { Decision } from "@witnessmark/ledger";
 import { describe, expect, it } from "vitest";
 import { assess } from "../assess.ts";
-import type { Standing } from "../assessment.ts";
+import type { Flight, Standing } from "../assessment.ts";
 import { book, check, gear } from "../testing/small-book.ts";
 import { at, Story } from "../testing/story.ts";
 import { decisionBody } from "./hash.ts";
@@ -19,9 +19,13 @@ const theBook = book({
 });
 
 /** Signs what stands at 09:05, with a reason for all that asks for one. */
-async function sign(story: Story, answer: Decision["answer"] = "go"): Promise<Decision> {
+async function sign(
+  story: Story,
+  answer: Decision["answer"] = "go",
+  flight: Flight | null = null,
+): Promise<Decision> {
   story.at("09:05");
-  const assessment = assess(theBook, story.state, null, story.now_ms);
+  const assessment = assess(theBook, story.state, flight, story.now_ms);
   const reasons =
     answer === "go"
       ? assessment.verdicts
@@ -31,13 +35,28 @@ async function sign(story: Story, answer: Decision["answer"] = "go"): Promise<De
   return story.ada.sign(await decisionBody({ assessment, decision: story.id(), answer, reasons }));
 }
 
-async function signed(answer: Decision["answer"] = "go"): Promise<{ story: Story; decision: Decision }> {
+function walked(): Story {
   const story = new Story(theBook, "07:39");
   story.ada.start();
   story.ada.remove("plug");
   for (const { id } of theBook.checks) story.ada.answer(id);
+  return story;
+}
+
+async function signed(answer: Decision["answer"] = "go"): Promise<{ story: Story; decision: Decision }> {
+  const story = walked();
   return { story, decision: await sign(story, answer) };
 }
+
+/** Signed for a flight that was planned before. */
+async function signedFor(planned: Flight): Promise<{ story: Story; decision: Decision; flight: string }> {
+  const story = walked();
+  const flight = story.id();
+  story.at("09:00").ada.tell({ type: "flight.planned", body: { flight, planned } });
+  return { story, flight, decision: await sign(story, "go", { ...planned, id: flight }) };
+}
+
+const PLANNED: Flight = { from: "ZZTW", to: "ZZQN", offBlocks: "2031-05-08T10:10:00.000+01:00" };
 
 const of = (story: Story, decision: Decision, time = "09:30", by = theBook): Standing =>
   standing(by, story.state, decision, at(time));
@@ -51,6 +70,26 @@ describe("a decision to go", () => {
       stands: true,
       until: { at_ms: at("11:41"), because: "the look at Right boot is then too old" },
     });
+  });
+
+  it("lapses when its flight is planned anew, and not when the same is said again", async () => {
+    const { story, decision, flight } = await signedFor(PLANNED);
+    const plan = (planned: Flight) => story.ada.tell({ type: "flight.planned", body: { flight, planned } });
+    story.at("09:11");
+    plan(PLANNED);
+    expect(of(story, decision).stands).toBe(true);
+    story.at("09:12");
+    plan({ ...PLANNED, to: "ZZPK" });
+    expect(because(of(story, decision))).toBe("The flight was planned anew at 09:12.");
+  });
+
+  it("stands when another flight is planned beside its own", async () => {
+    const { story, decision } = await signedFor(PLANNED);
+    story.at("09:12").ada.tell({
+      type: "flight.planned",
+      body: { flight: story.id(), planned: { ...PLANNED, to: "ZZPK" } },
+    });
+    expect(of(story, decision).stands).toBe(true);
   });
 
   it("lapses by a happening, from that moment on, and counts what no longer counts", async () => {

@@ -1,6 +1,7 @@
 import type { Book } from "@witnessmark/book";
 import {
   type AircraftState,
+  canonical,
   compareOrder,
   type Decision,
   hlcTime_ms,
@@ -132,12 +133,22 @@ function groundsGone(
   return lapsed(at_ms, `The book changed to revision ${book.revision} ${whenText(at_ms, clock)}.`);
 }
 
+/** The flight that it was signed for was planned anew since, with anything in it another. */
+function plannedAnew(state: AircraftState, decision: Decision, clock: LocalClock): Lapsed | undefined {
+  const { flight } = decision;
+  const record = flight?.id === undefined ? undefined : state.flights.get(flight.id);
+  if (flight === null || record === undefined || compareOrder(record, decision) < 0) return undefined;
+  if (canonical(record.planned) === canonical(flight)) return undefined;
+  const at_ms = recorded_ms(record);
+  return lapsed(at_ms, `The flight was planned anew ${whenText(at_ms, clock)}.`);
+}
+
 /**
  * Whether a signed decision still stands.
  *
  * A decision to go lapses when a verdict is worse than it was at signing: by what the looks that it rests on are worth
- * now, even if somebody has looked again since (that asks for a new signature), and by everything recorded since. A
- * decision not to go never turns into one to go; only a newer decision takes its place.
+ * now, even if somebody has looked again since (that asks for a new signature), by everything recorded since, and when
+ * its flight is planned anew. A decision not to go never turns into one to go; only a newer decision takes its place.
  *
  * @param book the book in force now
  * @param now_ms milliseconds since 1970 UTC
@@ -149,7 +160,7 @@ export function standing(book: Book, state: AircraftState, decision: Decision, n
   const latest_ms = Math.max(signed_ms, state.upTo === null ? signed_ms : hlcTime_ms(state.upTo.hlc));
   const over = overtaken(state, decision, clock, latest_ms);
   if (over !== undefined || decision.answer === "not-going") return over ?? { stands: true };
-  const gone = groundsGone(book, state, decision, clock, latest_ms);
+  const gone = groundsGone(book, state, decision, clock, latest_ms) ?? plannedAnew(state, decision, clock);
   if (gone !== undefined) return { ...gone, since_ms: Math.max(gone.since_ms, signed_ms) };
   const was = new Map(decision.restsOn.map(({ verdict, status }) => [verdict, status]));
   const rested = assessWithCauses(book, state, decision.flight, now_ms, decision.heads);
