@@ -16,7 +16,7 @@ const Empty = z.strictObject({
   weighedOn: IsoDate,
   by: Line,
   mass: measureOf("mass").describe(
-    "With oil and fitted equipment and with drained tanks: all fuel counts in its tank, also what cannot be used.",
+    "As weighed: with oil, fitted equipment and the fuel that cannot be used; the rest of the fuel counts in its tank.",
   ),
   arm: measureOf("length").describe("Aft of the datum."),
   lateralArm: measureOf("length").optional().describe("To the right of the centre line."),
@@ -172,7 +172,7 @@ export interface Loading {
   readonly empty: {
     readonly weighedOn: string;
     readonly by: string;
-    /** With drained tanks: all fuel counts in its tank, also what cannot be used. */
+    /** With the fuel that cannot be used; the rest counts in its tank. */
     readonly mass_kg: number;
     readonly arm_m: number;
     readonly lateralArm_m?: number;
