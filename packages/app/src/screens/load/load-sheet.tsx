@@ -17,6 +17,7 @@ import { LoadMore } from "./load-more.tsx";
 import { useLoadUnits } from "./load-units.ts";
 import { PhaseTable } from "./phase-table.tsx";
 import { PlaceList } from "./place-list.tsx";
+import { WhatStillFits } from "./what-still-fits.tsx";
 
 interface LoadSheetProps {
   readonly open: OpenAircraft;
@@ -64,6 +65,7 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
     amount === null ? null : <HandPanel {...shared} amount={amount} editing={editing} undo={undo} />;
   const rest = (
     <>
+      <WhatStillFits book={book} load={load} figures={figures} units={units} onLoad={onLoad} />
       <PlaceList {...shared} />
       <LoadMore {...shared} open={open} flight={flight} onFlight={change} />
     </>

@@ -1,0 +1,14 @@
+import type { Arrangement, Breach, MostAtStation, MostFuel, NotAnswered } from "@witnessmark/fit";
+
+/** What still fits a load that is within its limits; or what would put one right that is not. */
+export type WhatFits =
+  | {
+      readonly kind: "within";
+      readonly fuel: MostFuel;
+      readonly places: readonly MostAtStation[] | NotAnswered;
+    }
+  | {
+      readonly kind: "broken";
+      readonly breaches: readonly Breach[];
+      readonly arrangement: Arrangement | NotAnswered;
+    };
