@@ -14,7 +14,7 @@ import {
 } from "../../flight/plan-load.ts";
 import { roundTo } from "../../instruments/scale.ts";
 import type { InHand } from "./in-hand.ts";
-import { armText, type LoadUnits, plain, safe, symbolOf } from "./load-units.ts";
+import { type LoadUnits, plain, safe, shortArm, symbolOf } from "./load-units.ts";
 
 /** What is in hand as a figure that can be changed. */
 export interface Amount {
@@ -78,7 +78,7 @@ function stationAmount(hand: Extract<InHand, { kind: "station" }>, given: Given)
   const what = item?.what.trim() ?? "";
   return {
     title: what === "" ? station.name : `${short}, ${what}`,
-    under: `${armText(station.arm_m, units.arm)} ${symbolOf(units.arm)}, up to ${safe(most_kg, units.mass, "down")} ${symbolOf(units.mass)}`,
+    under: `${shortArm(station.arm_m, units.arm)} ${symbolOf(units.arm)}, up to ${safe(most_kg, units.mass, "down")} ${symbolOf(units.mass)}`,
     value,
     unit,
     dimension: "mass",

@@ -9,6 +9,7 @@ import {
   type ChartScale,
   chartRange,
   chartScale,
+  foremostAt_m,
   joined,
   type Spot,
 } from "./envelope-layout.ts";
@@ -196,9 +197,9 @@ const LimitLines = memo(function LimitLines({ scale, loading, points, units }: L
   return [...named].map(([value_kg, name], index) => {
     const y = scale.y(value_kg);
     const at = placed[index] ?? y;
-    const arms = points.map(({ arm_m }) => arm_m);
-    const top_kg = Math.max(...points.map(({ mass_kg }) => mass_kg));
-    const from = value_kg >= top_kg ? right : scale.x(Math.min(...arms));
+    const edge_m = foremostAt_m(points, value_kg);
+    const isTop = value_kg >= Math.max(...points.map(({ mass_kg }) => mass_kg));
+    const from = isTop || edge_m === null ? right : scale.x(edge_m);
     return (
       <g key={value_kg}>
         <path className="envelope-limit" d={`M${from.toFixed(1)},${y.toFixed(1)}H${right}`} />

@@ -20,12 +20,14 @@ export function EnvelopeFlight({ scale, figures, units, small }: EnvelopeFlightP
       ? ""
       : `M${spots.map(({ arm_m, mass_kg }) => `${scale.x(arm_m).toFixed(1)},${scale.y(mass_kg).toFixed(1)}`).join("L")}`;
   const marked = states.filter(({ at }) => at !== "ramp" && at !== "alternate");
+  const { ahead, behind } = nearestEdges(marked);
   const dots = states.filter(({ at }) => at === "ramp" || at === "alternate");
   return (
     <>
       <path className="envelope-rest" d={line(rest)} />
       <path className="envelope-burn" d={line(flown)} />
-      <Across scale={scale} states={marked} units={units} />
+      {ahead === undefined ? null : <Across scale={scale} state={ahead} end={0} units={units} />}
+      {behind === undefined ? null : <Across scale={scale} state={behind} end={1} units={units} />}
       {(["take-off", "landing"] as const).map((at, index) => {
         const state = states.find((one) => one.at === at);
         return state === undefined ? null : (
@@ -44,47 +46,59 @@ export function EnvelopeFlight({ scale, figures, units, small }: EnvelopeFlightP
       {dots.map(({ at, arm_m, mass_kg }) => (
         <circle key={at} className="envelope-dot" cx={scale.x(arm_m)} cy={scale.y(mass_kg)} r={3} />
       ))}
-      <Names scale={scale} states={states} />
+      <Names scale={scale} states={states} behind={behind} />
     </>
   );
 }
 
-/** To the edge ahead where that is nearest in the flight, and to the edge behind where that is. */
+/** Where in the flight the edge ahead is nearest, and where the edge behind is. */
+function nearestEdges(states: readonly LoadState[]): {
+  readonly ahead: LoadState | undefined;
+  readonly behind: LoadState | undefined;
+} {
+  const withRange = states.filter(({ armRange_m }) => armRange_m !== undefined);
+  return {
+    ahead: least(withRange, ({ arm_m, armRange_m }) => arm_m - (armRange_m?.[0] ?? 0)),
+    behind: least(withRange, ({ arm_m, armRange_m }) => (armRange_m?.[1] ?? 0) - arm_m),
+  };
+}
+
+/** What is left to the edge ahead (end 0) or behind (end 1), or how far past it. */
 function Across({
   scale,
-  states,
+  state,
+  end,
   units,
 }: {
   readonly scale: ChartScale;
-  readonly states: readonly LoadState[];
+  readonly state: LoadState;
+  readonly end: 0 | 1;
   readonly units: LoadUnits;
 }) {
-  const withRange = states.filter(({ armRange_m }) => armRange_m !== undefined);
-  const ahead = least(withRange, ({ arm_m, armRange_m }) => arm_m - (armRange_m?.[0] ?? 0));
-  const behind = least(withRange, ({ arm_m, armRange_m }) => (armRange_m?.[1] ?? 0) - arm_m);
-  const drawn = [
-    { state: ahead, end: 0 as const, key: "ahead" },
-    { state: behind, end: 1 as const, key: "behind" },
-  ];
-  return drawn.map(({ state, end, key }) => {
-    const edge_m = state?.armRange_m?.[end];
-    if (state === undefined || edge_m === undefined) return null;
-    const left_m = end === 0 ? state.arm_m - edge_m : edge_m - state.arm_m;
-    const [x, y, edge] = [scale.x(state.arm_m), scale.y(state.mass_kg), scale.x(edge_m)];
-    const over = left_m < 0;
-    const text = over
-      ? `${safe(-left_m, units.margin, "up")} ${symbolOf(units.margin)} over`
-      : `${safe(left_m, units.margin, "down")} ${symbolOf(units.margin)}`;
-    const middle = (x + edge) / 2 + (Math.abs(x - edge) > 120 ? (end === 1 ? 24 : -6) : 0);
-    return (
-      <g key={key} className={over ? "envelope-over" : undefined}>
-        <Dimension from={[x, y]} to={[edge, y]} />
-        <text className="envelope-margin halo" x={within(middle, scale, 34)} y={y - 6} textAnchor="middle">
-          {text}
-        </text>
-      </g>
-    );
-  });
+  const edge_m = state.armRange_m?.[end];
+  if (edge_m === undefined) return null;
+  const left_m = end === 0 ? state.arm_m - edge_m : edge_m - state.arm_m;
+  const [x, y, edge] = [scale.x(state.arm_m), scale.y(state.mass_kg), scale.x(edge_m)];
+  const over = left_m < 0;
+  const text = over
+    ? `${safe(-left_m, units.margin, "up")} ${symbolOf(units.margin)} over`
+    : `${safe(left_m, units.margin, "down")} ${symbolOf(units.margin)}`;
+  const middle = (x + edge) / 2 + (end === 1 ? 10 : -10);
+  // ahead, what is left to the mass limit stands above the line
+  const under = end === 0 && state.mass !== undefined && state.at !== "zero-fuel";
+  return (
+    <g className={over ? "envelope-over" : undefined}>
+      <Dimension from={[x, y]} to={[edge, y]} />
+      <text
+        className="envelope-margin halo"
+        x={within(middle, scale, over ? 48 : 34)}
+        y={under ? y + 17 : y - 6}
+        textAnchor="middle"
+      >
+        {text}
+      </text>
+    </g>
+  );
 }
 
 /** Up to the mass limit of this moment. */
@@ -103,7 +117,9 @@ function Up({
   if (mass === undefined) return null;
   const [x, y, limit] = [scale.x(arm_m), scale.y(mass_kg), scale.y(mass.limit)];
   const side = x - scale.plot.left < 96 ? 1 : -1;
-  const at = x + side * away_px;
+  // where the names stand on this side, it stands beyond them
+  const namesHere = side < 0 && x > scale.plot.right - NAMES_px;
+  const at = x + side * (away_px + (namesHere ? NAMES_px : 0));
   const over = mass.left < 0;
   const text = over
     ? `${safe(-mass.left, units.mass, "up")} ${symbolOf(units.mass)} over`
@@ -125,14 +141,25 @@ function Up({
 }
 
 const NAME_px = 18;
+/** The longest name beside its mark. */
+const NAMES_px = 92;
 
 /** The moments by name, beside their marks, apart from each other. */
-function Names({ scale, states }: { readonly scale: ChartScale; readonly states: readonly LoadState[] }) {
+function Names({
+  scale,
+  states,
+  behind,
+}: {
+  readonly scale: ChartScale;
+  readonly states: readonly LoadState[];
+  /** The moment whose line to the edge behind runs where its name would stand. */
+  readonly behind: LoadState | undefined;
+}) {
   const { plot } = scale;
-  const labels = states.map(({ at, arm_m, mass_kg }) => {
-    const [x, y] = [scale.x(arm_m), scale.y(mass_kg)];
-    const dot = at === "ramp" || at === "alternate";
-    return { at, x, y, dot, wanted: at === "take-off" ? y + 20 : dot ? y - 12 : y + 5 };
+  const labels = states.map((state) => {
+    const [x, y] = [scale.x(state.arm_m), scale.y(state.mass_kg)];
+    const dot = state.at === "ramp" || state.at === "alternate";
+    return { at: state.at, x, y, dot, wanted: state === behind ? y + 20 : dot ? y - 12 : y + 5 };
   });
   const ys = spread(
     labels.map(({ wanted }) => wanted),
@@ -142,7 +169,7 @@ function Names({ scale, states }: { readonly scale: ChartScale; readonly states:
   );
   return labels.map(({ at, x, y, dot }, index) => {
     const label = ys[index] ?? y;
-    const side = x > plot.right - 92 ? -1 : 1;
+    const side = x > plot.right - NAMES_px ? -1 : 1;
     const start = x + side * (dot ? 33 : 18);
     const moved = Math.abs(label - y) > 24 && !dot;
     return (

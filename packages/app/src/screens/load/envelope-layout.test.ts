@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { burnLines, chartRange, chartScale, joined, spread } from "./envelope-layout.ts";
+import { burnLines, chartRange, chartScale, foremostAt_m, joined, spread } from "./envelope-layout.ts";
 
 const ENVELOPE = [
   { arm_m: 4.02, mass_kg: 1850 },
@@ -46,6 +46,14 @@ describe("the chart of an envelope", () => {
     // 4.36 m is 171.65 in, of 25.4 mm each
     const tick = scale.arms.find(({ value }) => value === 170);
     expect(tick?.px).toBeCloseTo(scale.x(170 * 0.0254), 6);
+  });
+
+  it("has its dashed limits from the forward edge on", () => {
+    // half way up from (4.02 m, 2250 kg) to (4.13 m, 2720 kg)
+    expect(foremostAt_m(ENVELOPE, 2485)).toBeCloseTo(4.075, 9);
+    expect(foremostAt_m(ENVELOPE, 2000)).toBe(4.02);
+    expect(foremostAt_m(ENVELOPE, 2720)).toBe(4.13);
+    expect(foremostAt_m(ENVELOPE, 2740)).toBeNull();
   });
 
   it("only grows while a finger drags", () => {

@@ -144,6 +144,19 @@ export function spread(
   return result;
 }
 
+/** The foremost arm of the envelope at a mass; `null` where it has none. For drawing: the figures come from the engine. */
+export function foremostAt_m(points: readonly Spot[], mass_kg: number): number | null {
+  const found = points.flatMap((to, index): readonly number[] => {
+    const from = points.at(index - 1) ?? to;
+    const [low, high] = from.mass_kg < to.mass_kg ? [from, to] : [to, from];
+    if (mass_kg < low.mass_kg || mass_kg > high.mass_kg) return [];
+    if (high.mass_kg === low.mass_kg) return [low.arm_m, high.arm_m];
+    const share = (mass_kg - low.mass_kg) / (high.mass_kg - low.mass_kg);
+    return [low.arm_m + (high.arm_m - low.arm_m) * share];
+  });
+  return found.length === 0 ? null : Math.min(...found);
+}
+
 export const MOMENT_NAMES: Readonly<Record<LoadMoment, string>> = {
   "zero-fuel": "Zero fuel",
   ramp: "Ramp",

@@ -23,6 +23,7 @@ interface HandPanelProps {
   readonly hand: InHand;
   readonly amount: Amount;
   readonly editing: FlightEditing;
+  /** Where it stands in the panel and not over the drawing. */
   readonly undo: ReactNode;
   readonly onHand: (hand: InHand) => void;
   readonly onLoad: (load: PlannedLoad) => void;
@@ -68,8 +69,8 @@ export function HandPanel(props: HandPanelProps) {
       >
         +
       </button>
+      {undo}
       <div className="hand-acts">
-        {undo}
         {hand.kind === "station" ? (
           <button
             type="button"

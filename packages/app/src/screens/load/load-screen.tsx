@@ -3,7 +3,7 @@ import { useFlightEditing } from "../../flight/use-flight-editing.ts";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href } from "../../routes/route.ts";
-import { countOf } from "../../words/figures.ts";
+import { countOf, tally } from "../../words/figures.ts";
 import { FlightLine } from "../decide/flight-line.tsx";
 import { LoadSheet } from "./load-sheet.tsx";
 import "../decide/decide.css";
@@ -61,13 +61,13 @@ function NoLoading({ open }: { readonly open: OpenAircraft }) {
   );
 }
 
-/** "Four aboard, 68 kg of bags" in few words; nobody said is nobody counted. */
+/** "Five seats, 2 bags": nobody said is nobody counted. */
 function underOf({ flight }: OpenAircraft, loading: Loading | undefined): string {
   if (flight === null) return "No flight planned";
   const items = flight.plan?.load?.items ?? [];
-  if (items.length === 0) return "Nobody is said to be aboard";
+  if (items.length === 0) return "Nobody aboard yet";
   const kinds = new Map((loading?.stations ?? []).map(({ id, kind }) => [id, kind]));
   const people = items.filter(({ station }) => kinds.get(station) === "seat").length;
   const bags = items.length - people;
-  return `${countOf(people, "seat taken", "seats taken")}${bags === 0 ? "" : `, ${bags} in the bays`}`;
+  return `${countOf(people, "seat")}${bags === 0 ? "" : `, ${tally(bags, "bag")}`}`;
 }

@@ -62,7 +62,9 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
     </button>
   );
   const panel =
-    amount === null ? null : <HandPanel {...shared} amount={amount} editing={editing} undo={undo} />;
+    amount === null ? null : (
+      <HandPanel {...shared} amount={amount} editing={editing} undo={wide ? null : undo} />
+    );
   const rest = (
     <>
       <WhatStillFits book={book} load={load} figures={figures} units={units} onLoad={onLoad} />
@@ -74,6 +76,7 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
     <main className="load-main">
       <div className="load-left">
         {drawing}
+        {undo}
         {panel}
       </div>
       <div className="load-right">

@@ -94,10 +94,10 @@ const cornerOf = (box: Box, side: 1 | -1, way: 1 | -1): readonly [number, number
 function nameOf({ station }: DrawnStation, load: PlannedLoad, units: LoadUnits): string | null {
   const items = itemsAt(load, station.id);
   const [first] = items;
+  if (first === undefined) return null;
   if (station.kind === "bay") {
     return `${station.name}, to ${safe(station.max_kg, units.mass, "down")} ${symbolOf(units.mass)}`;
   }
-  if (first === undefined) return null;
   const what = first.what.trim();
   if (what === "") return null;
   const text = items.length > 1 ? `${what} and ${figure(items.length - 1)} more` : what;

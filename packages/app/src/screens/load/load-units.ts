@@ -65,6 +65,10 @@ export function marginWords(leftSI: number, unit: UnitId): string {
 export const armText = (arm_m: number, unit: UnitId): string =>
   figure(fromSI(arm_m, unit), unit === "in" ? 1 : 3);
 
+/** An arm of the book, without the zeros that it does not need: 3.62 m. */
+export const shortArm = (arm_m: number, unit: UnitId): string =>
+  armText(arm_m, unit).replace(/(\.\d\d)0$/, "$1");
+
 /** The arms that are allowed, narrowed by the rounding: "4.04 to 4.36". */
 export function rangeText([forward_m, aft_m]: readonly [number, number], unit: UnitId): string {
   const [step, decimals] = unit === "in" ? [0.1, 1] : [0.01, 2];
