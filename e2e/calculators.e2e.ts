@@ -55,11 +55,10 @@ describe("the calculators", () => {
     await page.getByLabel(/^Unit of mass of each/).selectOption("lb");
     await page.getByLabel(/^Unit of arm of each/).selectOption("in");
     await page.getByLabel(/^Unit of the result/).selectOption("in");
-    const row = (number: number, mass: string, arm: string) =>
-      Promise.all([
-        page.getByLabel(new RegExp(`^Mass of each.*row ${number}$`)).fill(mass),
-        page.getByLabel(new RegExp(`^Arm of each.*row ${number}$`)).fill(arm),
-      ]);
+    const row = async (number: number, mass: string, arm: string) => {
+      await page.getByLabel(new RegExp(`^Mass of each.*row ${number}$`)).fill(mass);
+      await page.getByLabel(new RegExp(`^Arm of each.*row ${number}$`)).fill(arm);
+    };
     await row(1, "100", "10");
     await row(3, "300", "20");
     await result.filter({ hasText: /^17\.5.in$/ }).waitFor();
