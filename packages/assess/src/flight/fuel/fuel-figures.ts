@@ -71,10 +71,9 @@ function asked(
     alternateNeeded: plan.alternate === undefined ? undefined : true,
     alternate_kg: plan.alternate === undefined && burn.alternate_kg === 0 ? undefined : burn.alternate_kg,
   };
-  return {
-    ruling: requiredFuel(pack, input),
-    atMost: requiredFuel(pack, { ...input, trip_kg: burn.tripMost_kg }),
-  };
+  const ruling = requiredFuel(pack, input);
+  const isSame = burn.tripMost_kg === burn.trip_kg;
+  return { ruling, atMost: isSame ? ruling : requiredFuel(pack, { ...input, trip_kg: burn.tripMost_kg }) };
 }
 
 const ROUNDING_KG = 1e-9;

@@ -1,5 +1,5 @@
 import type { Loading, Station } from "@witnessmark/book";
-import { conformanceBelow, type LoadItem, massSpread, type UncertainItem } from "@witnessmark/engine";
+import { conformanceBelow, type LoadItem, massSpread } from "@witnessmark/engine";
 import type { LoadedItem, PlannedLoad } from "@witnessmark/ledger";
 import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
 import { given } from "../given.ts";
@@ -78,13 +78,6 @@ export const asLoadItem = ({ mass_kg, station }: Aboard): LoadItem => ({
   mass_kg,
   arm_m: station.arm_m,
   lateralArm_m: station.lateralArm_m,
-});
-
-/** The true mass that is likely behind what was said, and how far off it may be. */
-export const asUncertain = (one: Aboard): UncertainItem => ({
-  ...asLoadItem(one),
-  mass_kg: one.mass_kg + one.knowledge.bias_kg,
-  standardUncertainty_kg: one.knowledge.standardUncertainty_kg,
 });
 
 const sum = (all: readonly number[]): number => all.reduce((total, one) => total + one, 0);

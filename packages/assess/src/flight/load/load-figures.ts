@@ -1,21 +1,16 @@
 import type { Book, LoadEnvelope, Loading } from "@witnessmark/book";
-import {
-  type BurnState,
-  envelopeFaults,
-  InputError,
-  loadedState,
-  type UncertainItem,
-} from "@witnessmark/engine";
+import { type BurnState, envelopeFaults, InputError, loadedState } from "@witnessmark/engine";
 import type { FlightPlan } from "@witnessmark/ledger";
 import { densityOf } from "../density.ts";
 import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
 import { plannedBurn } from "../planned-burn.ts";
-import { type Aboard, allAboard, asLoadItem, asUncertain, groupFigures, stationFigures } from "./aboard.ts";
+import { type Aboard, allAboard, asLoadItem, groupFigures, stationFigures } from "./aboard.ts";
+import { doubted, doubtOf, withFuel } from "./doubt.ts";
 import { emptyInForce, emptyItem } from "./empty-mass.ts";
 import { envelopeFigures } from "./envelope-figures.ts";
 import type { LoadFigures, LoadMoment, LoadState } from "./figures.ts";
 import { loadState } from "./load-state.ts";
-import { type TanksAboard, tanksAboard, uncertainFuel } from "./tanks-aboard.ts";
+import { type TanksAboard, tanksAboard } from "./tanks-aboard.ts";
 import { pathBetween, type WholeBurn, wholeBurn } from "./whole-burn.ts";
 
 type LoadBook = Pick<Book, "loading" | "fuel" | "gauges">;
@@ -157,28 +152,18 @@ export function workLoad(book: LoadBook, plan: FlightPlan): WorkedLoad {
   const complete = ofPeople && ofFuel;
   const { envelope } = inForce;
 
-  const doubtWithoutFuel: readonly UncertainItem[] = [
-    { ...emptyItem(empty), standardUncertainty_kg: 0 },
-    ...people.aboard.map(asUncertain),
-  ];
+  const doubt = doubtOf(people.aboard);
   const stateAt = (at: LoadMoment, state: BurnState | undefined): readonly LoadState[] => {
-    if (state === undefined || envelope === undefined || density.density_kgPerM3 === undefined) return [];
-    const fuel = uncertainFuel(book, tanks.tanks, state.volumes_m3, density.density_kgPerM3);
-    return [loadState(loading, envelope, at, state, [...doubtWithoutFuel, ...fuel], complete)];
+    const density_kgPerM3 = density.density_kgPerM3;
+    if (state === undefined || envelope === undefined || density_kgPerM3 === undefined) return [];
+    const whole = withFuel(doubt, book, tanks.tanks, state.volumes_m3, density_kgPerM3);
+    return [loadState(loading, envelope, at, state, doubted(state, whole), complete)];
   };
+  const dry = loadedState(items);
   const zeroFuel: readonly LoadState[] =
     envelope === undefined
       ? []
-      : [
-          loadState(
-            loading,
-            envelope,
-            "zero-fuel",
-            { ...loadedState(items), fuel_kg: 0 },
-            doubtWithoutFuel,
-            ofPeople,
-          ),
-        ];
+      : [loadState(loading, envelope, "zero-fuel", { ...dry, fuel_kg: 0 }, doubted(dry, doubt), ofPeople)];
   const states = [
     ...zeroFuel,
     ...stateAt("ramp", burn?.ramp),

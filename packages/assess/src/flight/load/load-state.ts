@@ -3,8 +3,7 @@ import {
   type LoadedState,
   pointInEnvelope,
   probabilityOfMassLimit,
-  type UncertainItem,
-  uncertainState,
+  type UncertainState,
 } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
 import { type Limited, limited, SURE_FROM_1, worstStatus } from "../figures.ts";
@@ -40,19 +39,18 @@ function ofEnvelope(at: LoadMoment, inEnvelope: boolean, chance_1: number): Stat
   return at !== "zero-fuel" && chance_1 < SURE_FROM_1 ? "caution" : "clear";
 }
 
-/** The loaded aircraft at one moment against everything that holds there. @param uncertain all aboard, with its doubt */
+/** The loaded aircraft at one moment against everything that holds there. @param doubt the same with what is not known of it */
 export function loadState(
   loading: Loading,
   envelope: LoadEnvelope,
   at: LoadMoment,
   state: LoadedState & { readonly fuel_kg: number },
-  uncertain: readonly UncertainItem[],
+  doubt: UncertainState,
   complete: boolean,
 ): LoadState {
   const { mass_kg, arm_m, fuel_kg } = state;
   const { inside, margins } = pointInEnvelope(envelope, { mass_kg, arm_m });
   const { forward_m, aft_m } = margins;
-  const doubt = uncertainState(uncertain);
   const limit_kg = limitOf(loading, at);
   const mass: Limited | undefined =
     limit_kg === undefined

@@ -1,12 +1,5 @@
-import type { Book, Gauge, Loading, Tank } from "@witnessmark/book";
-import {
-  differenceToSI,
-  formatMeasure,
-  standardUncertainty,
-  type TankFuel,
-  tankArm_m,
-  type UncertainItem,
-} from "@witnessmark/engine";
+import type { Gauge, Loading, Tank } from "@witnessmark/book";
+import { differenceToSI, formatMeasure, standardUncertainty, type TankFuel } from "@witnessmark/engine";
 import type { PlannedLoad } from "@witnessmark/ledger";
 import type { InputFault, MissingPart } from "../figures.ts";
 import { given, readText } from "../given.ts";
@@ -78,30 +71,3 @@ export const gaugeUncertainty_m3 = (gauge: Gauge | undefined): number =>
         resolution: differenceToSI(gauge.resolution.value, gauge.resolution.unit),
         coverage: gauge.coverage,
       });
-
-/** The fuel of each tank at a moment, as a mass with its doubt: that of the gauge on which it is read. */
-export function uncertainFuel(
-  book: Pick<Book, "loading" | "gauges">,
-  tanks: readonly TankFuel[],
-  volumes_m3: Readonly<Record<string, number>>,
-  density_kgPerM3: number,
-): readonly UncertainItem[] {
-  return tanks.flatMap((tank) => {
-    const volume_m3 = volumes_m3[tank.id] ?? tank.volume_m3;
-    const kept_m3 = Math.min(volume_m3, tank.unusable_m3);
-    const mass_kg = density_kgPerM3 * (volume_m3 - kept_m3);
-    const arm_m = tankArm_m(tank, volume_m3);
-    const moment_kgm = density_kgPerM3 * (volume_m3 * arm_m - kept_m3 * tankArm_m(tank, kept_m3));
-    const id = book.loading?.tanks.find((one) => one.id === tank.id)?.gauge;
-    const gauge = id === undefined ? undefined : book.gauges.get(id);
-    return [
-      {
-        mass_kg,
-        arm_m,
-        lateralArm_m: tank.lateralArm_m,
-        extraMoment_kgm: moment_kgm - mass_kg * arm_m,
-        standardUncertainty_kg: density_kgPerM3 * gaugeUncertainty_m3(gauge),
-      },
-    ];
-  });
-}

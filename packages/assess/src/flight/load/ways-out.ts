@@ -111,7 +111,7 @@ export function waysIntoEnvelope(
     const whole_kg = massIn(aboard, from.id);
     return loading.stations
       .filter((to) => to.id !== from.id && !to.crew && beyond(from.arm_m) > beyond(to.arm_m))
-      .filter((to) => from.kind === "bay" || (to.kind === "seat" && massIn(aboard, to.id) === 0))
+      .filter((to) => (to.kind === "bay" ? from.kind === "bay" : massIn(aboard, to.id) === 0))
       .toSorted((a, b) => beyond(b.arm_m) - beyond(a.arm_m))
       .flatMap((to) => {
         const least_kg = leastThatMends(

@@ -45,6 +45,8 @@ export function cylinderNow(cylinder: Oxygen["cylinder"], reading: RecordedReadi
 }
 
 const HALVINGS = 40;
+/** A hundredth of a bar: what is shown is whole bars, rounded up. */
+const NEAR_ENOUGH_PA = 1000;
 
 /** The gauge pressure at which a cylinder holds so much usable gas; undefined where a full one holds less. */
 export function pressureFor_Pa(
@@ -56,7 +58,7 @@ export function pressureFor_Pa(
   let high = cylinder.fullPressure_Pa * 1.2;
   try {
     if (usable_m3(cylinder, high, temperature_K) < need_m3) return undefined;
-    for (let step = 0; step < HALVINGS && high - low > 1; step += 1) {
+    for (let step = 0; step < HALVINGS && high - low > NEAR_ENOUGH_PA; step += 1) {
       const middle = (low + high) / 2;
       if (usable_m3(cylinder, middle, temperature_K) < need_m3) low = middle;
       else high = middle;
