@@ -3,6 +3,7 @@ import type { AheadState } from "../../ahead/use-ahead.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { clockTime } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
+import "./ahead.css";
 
 const SHOWN_AT_ONE_TIME = 3;
 

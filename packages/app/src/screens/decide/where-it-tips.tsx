@@ -4,6 +4,7 @@ import type { AheadState } from "../../ahead/use-ahead.ts";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { useSize } from "../../instruments/use-width.ts";
 import { tipWords } from "./tip-words.ts";
+import "./ahead.css";
 
 /** The likeliest are shown; the rest unfold. */
 const SHOWN = 5;
