@@ -1,0 +1,143 @@
+import type { Locator, Page } from "playwright-core";
+import { REGISTRATION } from "./book.ts";
+import { PATIENCE_ms } from "./patience.ts";
+import { go } from "./screens.ts";
+
+interface Thing {
+  readonly station: string;
+  readonly what: string;
+  readonly mass_kg: number;
+}
+
+/** The rear seats taken and the right front one free, all the bags as far aft as they go: behind the limit at landing. */
+export const CARELESS: readonly Thing[] = [
+  { station: "seat-1", what: "Pilot", mass_kg: 84 },
+  { station: "seat-3", what: "Nurse", mass_kg: 68 },
+  { station: "seat-4", what: "Slit lamp case", mass_kg: 34 },
+  { station: "seat-5", what: "Technician", mass_kg: 91 },
+  { station: "seat-6", what: "Surgeon", mass_kg: 76 },
+  { station: "aft-bay", what: "Clinic kit", mass_kg: 85 },
+  { station: "tail-locker", what: "Bags", mass_kg: 45 },
+];
+
+/** The island flight of the demo with such a load, an hour from now, 200 L in each tank, 138 kg to burn. */
+export const islandFlight = (things: readonly Thing[], id = "01934f0a-7a00-7000-8000-000000000002") => ({
+  id,
+  from: "ZZTW",
+  to: "ZZQN",
+  offBlocks: new Date(Date.now() + 3_600_000).toISOString().replace("Z", "+00:00"),
+  plan: {
+    rulePack: "us-part-91",
+    flightRules: "VFR",
+    load: {
+      items: things.map(({ station, what, mass_kg }) => ({
+        id: station,
+        station,
+        what,
+        mass: { value: mass_kg, unit: "kg" },
+        known: "weighed",
+      })),
+      fuel: ["left-tank", "right-tank"].map((tank) => ({ tank, volume: { value: 200, unit: "L" } })),
+    },
+    route: {
+      distance: { value: 112, unit: "NM" },
+      time: { value: 48, unit: "min" },
+      level: { value: 9_000, unit: "ft" },
+      tripFuel: { value: 128, unit: "kg" },
+    },
+  },
+});
+
+/** The Load screen, by what a person sees and taps on it. */
+export class Load {
+  readonly page: Page;
+
+  constructor(page: Page) {
+    this.page = page;
+  }
+
+  async open(registration: string = REGISTRATION): Promise<void> {
+    await go(this.page, `#/${registration}/load`);
+    await this.page.getByRole("heading", { level: 1, name: "Load", exact: true }).waitFor();
+  }
+
+  /** Puts a flight in hand, as one that was planned before this page was opened, and opens the screen. */
+  async openWith(flight: unknown, registration: string = REGISTRATION): Promise<void> {
+    await this.page.evaluate(
+      ([aircraft, planned]) =>
+        localStorage.setItem(
+          "witnessmark.flights-in-hand",
+          JSON.stringify({ [String(aircraft)]: { flight: planned, from: null } }),
+        ),
+      [registration, flight] as const,
+    );
+    await this.page.reload();
+    await this.open(registration);
+    await this.hand.waitFor({ timeout: PATIENCE_ms });
+  }
+
+  get hand(): Locator {
+    return this.page.getByRole("region", { name: "In hand" });
+  }
+
+  get slider(): Locator {
+    return this.hand.getByRole("slider");
+  }
+
+  get undo(): Locator {
+    return this.page.getByRole("button", { name: "Undo", exact: true });
+  }
+
+  /** The sentence over the envelope. */
+  get answer(): Locator {
+    return this.page.locator(".load-answer").getByRole("heading");
+  }
+
+  async answers(words: RegExp): Promise<void> {
+    await this.answer.filter({ hasText: words }).waitFor({ timeout: PATIENCE_ms });
+  }
+
+  /** A row of the list of seats, bays and tanks. */
+  row(name: RegExp): Locator {
+    return this.page
+      .getByRole("region", { name: "Seats, bays and tanks" })
+      .getByRole("listitem")
+      .filter({ has: this.page.getByRole("button", { name }) });
+  }
+
+  async take(name: RegExp): Promise<void> {
+    await this.row(name).getByRole("button").tap();
+  }
+
+  /** A row of the table of the moments, as it reads. */
+  moment(name: "Zero fuel" | "Ramp" | "Take-off" | "Landing"): Locator {
+    return this.page.getByRole("row").filter({ has: this.page.getByRole("button", { name, exact: true }) });
+  }
+
+  async moreOf(step: RegExp): Promise<void> {
+    await this.hand.getByRole("button", { name: step }).tap();
+  }
+
+  /** Types the figure in hand, with its unit. */
+  async type(figure: string): Promise<void> {
+    await this.hand.getByRole("button", { name: /: type it$/ }).tap();
+    const dialog = this.page.getByRole("dialog");
+    await dialog.getByRole("textbox").fill(figure);
+    await dialog.getByRole("button", { name: "Set", exact: true }).tap();
+    await dialog.waitFor({ state: "hidden" });
+  }
+
+  /** Taps the drawing of the aircraft, as shares of its width and height. */
+  async tapDrawing(x_1: number, y_1: number): Promise<void> {
+    const drawing = this.page.getByRole("img", { name: /, loaded: / });
+    await drawing.scrollIntoViewIfNeeded();
+    const box = await drawing.boundingBox();
+    if (box === null) throw new Error("load: expected the drawing to be on the screen");
+    await this.page.touchscreen.tap(box.x + box.width * x_1, box.y + box.height * y_1);
+  }
+
+  /** What still fits, or what puts it right. */
+  get fits(): Locator {
+    return this.page.locator(".load-fits");
+  }
+}

@@ -1,0 +1,73 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { REGISTRATION } from "./harness/book.ts";
+import type { Phone } from "./harness/browser.ts";
+import { CARELESS, islandFlight, Load } from "./harness/load.ts";
+import { until } from "./harness/patience.ts";
+import { serverEvents } from "./harness/records.ts";
+import { openScene, type Scene } from "./harness/scene.ts";
+import { introduce, toSheet } from "./harness/screens.ts";
+
+/** All of it inside; where the weights leave little room, it says so. */
+const INSIDE = /^(The whole flight inside the envelope|Inside, but too close to be sure)$/;
+
+describe("the load of a flight", () => {
+  let scene: Scene;
+  let phone: Phone;
+  let load: Load;
+
+  beforeAll(async () => {
+    scene = await openScene();
+    phone = await scene.phone();
+    await introduce(phone.page, "MK");
+    load = new Load(phone.page);
+    await load.openWith(islandFlight(CARELESS));
+    return scene.end;
+  });
+
+  it("that is inside at take-off and behind the aft limit on the way is told, with how far", async () => {
+    await load.answers(/^Behind the aft limit by \d.mm/);
+    await load.moment("Landing").filter({ hasText: /over/ }).waitFor();
+    expect(await load.moment("Take-off").textContent()).not.toContain("over");
+  });
+
+  it("is put right by the fewest moves, and Undo takes them back", async () => {
+    await load.fits.getByRole("heading", { name: "Put it right" }).waitFor();
+    expect(await load.fits.getByRole("listitem").count()).toBe(1);
+    await load.fits.getByRole("button", { name: "Plan this move" }).tap();
+    await load.answers(INSIDE);
+    await load.fits.getByRole("heading", { name: "What still fits" }).waitFor();
+    await load.undo.first().tap();
+    await load.answers(/^Behind the aft limit/);
+  });
+
+  it("follows a figure that is typed, and says at its place what cannot be", async () => {
+    await load.take(/^Tail locker/);
+    await load.type("20");
+    await load.answers(INSIDE);
+    await load.type("60");
+    await phone.page
+      .getByRole("listitem")
+      .filter({ hasText: /^Tail locker 15.kg over$/ })
+      .waitFor();
+    await load.fits.getByText(/leave behind Bags/).waitFor();
+    await load.type("20");
+    await load.answers(INSIDE);
+  });
+
+  it("is kept in the ledger, and Decide says where it tips over", async () => {
+    await until(
+      "the planned flight on the server",
+      async () =>
+        (await serverEvents(scene.server.url, REGISTRATION)).filter(({ type }) => type === "flight.planned")
+          .length,
+      (count) => count > 0,
+    );
+    await toSheet(phone.page, "Decide");
+    await phone.page
+      .getByRole("listitem")
+      .filter({ hasText: /fuel in the tanks/ })
+      .first()
+      .waitFor();
+    expect(phone.complaints).toEqual([]);
+  });
+});
