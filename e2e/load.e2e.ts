@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
+import { lookInEveryView } from "./harness/every-view.ts";
 import { CARELESS, islandFlight, Load } from "./harness/load.ts";
 import { until } from "./harness/patience.ts";
 import { serverEvents } from "./harness/records.ts";
@@ -52,6 +53,11 @@ describe("the load of a flight", () => {
     await load.fits.getByText(/leave behind Bags/).waitFor();
     await load.type("20");
     await load.answers(INSIDE);
+  });
+
+  it("is clear to every eye and finger, in every view", async () => {
+    const { wrong, odd } = await lookInEveryView(phone.page);
+    expect({ wrong, odd }).toEqual({ wrong: [], odd: [] });
   });
 
   it("is kept in the ledger, and Decide says where it tips over", async () => {
