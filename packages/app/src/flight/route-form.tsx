@@ -1,10 +1,8 @@
-import type { Flight } from "@witnessmark/assess";
 import { type UnitId, unitsOf, withSymbol } from "@witnessmark/engine";
-import type { AircraftState, PlannedRoute, Read } from "@witnessmark/ledger";
+import type { PlannedRoute, Read } from "@witnessmark/ledger";
 import { type FormEvent, useState } from "react";
 import { Popup } from "../frame/popup.tsx";
 import { understandFigure } from "../screens/walk/understand-figure.ts";
-import { withRoute } from "./plan-load.ts";
 
 type RouteRead = "distance" | "time" | "level" | "alternateTime" | "tripFuel" | "taxiFuel" | "extraFuel";
 
@@ -64,15 +62,13 @@ const ASKED: readonly Asked[] = [
 ];
 
 interface RouteFormProps {
-  readonly flight: Flight;
-  readonly state: AircraftState;
-  readonly onFlight: (flight: Flight) => void;
+  readonly route: PlannedRoute | undefined;
+  readonly onRoute: (route: PlannedRoute) => void;
   readonly onClose: () => void;
 }
 
 /** How far, how long, how high, and what is burnt on the way. */
-export function RouteForm({ flight, state, onFlight, onClose }: RouteFormProps) {
-  const route = flight.plan?.route;
+export function RouteForm({ route, onRoute, onClose }: RouteFormProps) {
   const [texts, setTexts] = useState<Readonly<Partial<Record<RouteRead, string>>>>(() => textsOf(route));
   const [contingency, setContingency] = useState(
     route?.contingency_1 === undefined ? "" : String(Number((route.contingency_1 * 100).toPrecision(6))),
@@ -107,7 +103,7 @@ export function RouteForm({ flight, state, onFlight, onClose }: RouteFormProps) 
       ...others,
       ...(share === null ? {} : { contingency_1: share.read.value / 100 }),
     };
-    onFlight(withRoute(flight, state, part));
+    onRoute(part);
     onClose();
   };
   return (

@@ -44,16 +44,17 @@ function Slider({
   onRelease,
   width_px,
 }: AmountRuleProps & { readonly width_px: number }) {
-  const dragging = useRef(false);
+  // where the rule lies, from when the finger came down on it: measuring it again would lay out the page each time
+  const held = useRef<DOMRect | null>(null);
   const scale = straightScale(0, max, width_px - 2 * END);
   const follow = (event: PointerEvent<HTMLDivElement>) => {
-    const box = event.currentTarget.getBoundingClientRect();
-    const next = scale.under(event.clientX - box.left - END, step);
+    if (held.current === null) return;
+    const next = scale.under(event.clientX - held.current.left - END, step);
     if (next !== value) onChange(next);
   };
   const end = () => {
-    if (!dragging.current) return;
-    dragging.current = false;
+    if (held.current === null) return;
+    held.current = null;
     onRelease();
   };
   const keys: Readonly<Record<string, number>> = {
@@ -91,14 +92,12 @@ function Slider({
       aria-valuetext={valueText}
       onPointerDown={(event) => {
         if (event.button !== 0) return;
-        dragging.current = true;
+        held.current = event.currentTarget.getBoundingClientRect();
         event.currentTarget.setPointerCapture(event.pointerId);
         onHold();
         follow(event);
       }}
-      onPointerMove={(event) => {
-        if (dragging.current) follow(event);
-      }}
+      onPointerMove={follow}
       onPointerUp={end}
       onPointerCancel={end}
       onKeyDown={onKeyDown}
@@ -122,6 +121,7 @@ function Slider({
             ) : null;
           })}
         </g>
+        {now > edge ? <path className="amount-limit" d={`M${edge.toFixed(1)},${BASE - 15}V${BASE}`} /> : null}
         <path className="amount-pointer" d={`M${now.toFixed(1)},${BASE + 3}l-8,-11v-12h16v12z`} />
       </svg>
     </div>

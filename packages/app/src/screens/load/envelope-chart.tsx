@@ -56,20 +56,51 @@ function Chart({
     [range, small, width_px, height_px, units.mass, units.arm],
   );
   return (
+    <>
+      <Under
+        scale={scale}
+        loading={loading}
+        points={points}
+        units={units}
+        width_px={width_px}
+        height_px={height_px}
+      />
+      <svg
+        width={width_px}
+        height={height_px}
+        viewBox={`0 0 ${width_px} ${height_px}`}
+        role="img"
+        aria-label={label}
+      >
+        <EnvelopeFlight scale={scale} figures={figures} units={units} small={small} />
+      </svg>
+    </>
+  );
+}
+
+/** Grid, envelope and limits, in a picture of their own: a drag paints over them and does not paint them. */
+const Under = memo(function Under({
+  scale,
+  loading,
+  points,
+  units,
+  width_px,
+  height_px,
+}: LimitLinesProps & { readonly width_px: number; readonly height_px: number }) {
+  return (
     <svg
+      className="under-layer"
       width={width_px}
       height={height_px}
       viewBox={`0 0 ${width_px} ${height_px}`}
-      role="img"
-      aria-label={label}
+      aria-hidden="true"
     >
       <Grid scale={scale} units={units} />
       <Allowed scale={scale} points={points} />
       <LimitLines scale={scale} loading={loading} points={points} units={units} />
-      <EnvelopeFlight scale={scale} figures={figures} units={units} small={small} />
     </svg>
   );
-}
+});
 
 function useSteadyRange(
   loading: Loading,

@@ -180,7 +180,11 @@ function Names({
             d={`M${x.toFixed(1)},${y.toFixed(1)}L${(start - side * 9).toFixed(1)},${(label - 5).toFixed(1)}h${side * 6}`}
           />
         ) : null}
-        <text className="envelope-name halo" x={start} y={label} textAnchor={side > 0 ? "start" : "end"}>
+        <text
+          className="envelope-name halo"
+          transform={`translate(${start.toFixed(1)} ${label.toFixed(1)})`}
+          textAnchor={side > 0 ? "start" : "end"}
+        >
           {MOMENT_NAMES[at]}
         </text>
       </g>

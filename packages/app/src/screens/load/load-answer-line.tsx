@@ -1,8 +1,16 @@
+import { memo } from "react";
 import { Mark } from "../../marks/mark.tsx";
 import type { LoadAnswer } from "./envelope-words.ts";
 
+interface LoadAnswerLineProps {
+  readonly answer: LoadAnswer;
+}
+
+const sameWords = ({ answer: was }: LoadAnswerLineProps, { answer: now }: LoadAnswerLineProps): boolean =>
+  was.status === now.status && was.headline === now.headline && was.more.join() === now.more.join();
+
 /** The answer over the envelope: its letter, the worst in words, and what else there is. */
-export function LoadAnswerLine({ answer }: { readonly answer: LoadAnswer }) {
+export const LoadAnswerLine = memo(function LoadAnswerLine({ answer }: LoadAnswerLineProps) {
   const { status, headline, more } = answer;
   return (
     <div className={`load-answer ${status}`}>
@@ -22,4 +30,4 @@ export function LoadAnswerLine({ answer }: { readonly answer: LoadAnswer }) {
       <Mark status={status} size_px={28} />
     </div>
   );
-}
+}, sameWords);

@@ -21,7 +21,10 @@ interface LoadBaseProps {
   readonly height_px: number;
 }
 
-/** The aircraft under the load: from above, and from the left where there is room. It is drawn once. */
+/**
+ * The aircraft under the load: from above, and from the left where there is room. It is drawn once, in a picture of its
+ * own, so that a drag paints over it and never paints it.
+ */
 export const LoadBase = memo(function LoadBase({ geometry, at, width_px, height_px }: LoadBaseProps) {
   const id = useId();
   const { pxPerMetre: k, originX_px, planY_px, groundY_px } = at;
@@ -36,7 +39,13 @@ export const LoadBase = memo(function LoadBase({ geometry, at, width_px, height_
   const left = at.foreCut_m === null ? 0 : originX_px + at.foreCut_m * k;
   const right = at.aftCut_m === null ? width_px : originX_px + at.aftCut_m * k;
   return (
-    <>
+    <svg
+      className="under-layer"
+      width={width_px}
+      height={height_px}
+      viewBox={`0 0 ${width_px} ${height_px}`}
+      aria-hidden="true"
+    >
       <clipPath id={id}>
         <rect x={left} y={planY_px - half_px} width={right - left} height={2 * half_px} />
       </clipPath>
@@ -46,7 +55,7 @@ export const LoadBase = memo(function LoadBase({ geometry, at, width_px, height_
       <path className="break-line" d={wingBreaks(geometry, at) + bodyBreaks(geometry, at)} />
       <path className="centre-line" d={drawn.line} />
       {groundY_px === null ? null : <Side geometry={geometry} at={at} groundY_px={groundY_px} />}
-    </>
+    </svg>
   );
 });
 

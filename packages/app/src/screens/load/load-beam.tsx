@@ -1,5 +1,6 @@
 import type { LoadFigures } from "@witnessmark/assess";
 import type { Book, Loading } from "@witnessmark/book";
+import { memo } from "react";
 import { beamLoads } from "./drawn-load.ts";
 import { type LoadUnits, plain } from "./load-units.ts";
 import type { LoadLayout } from "./plan-layout.ts";
@@ -19,31 +20,25 @@ const CENTRE_px = 9;
 export function LoadBeam({ geometry, loading, figures, units, at, groundY_px }: LoadBeamProps) {
   const { pxPerMetre: k, originX_px, planY_px, cut_m } = at;
   const roof_m = Math.max(...geometry.fuselage.map(([, , top]) => top));
-  const head_px = groundY_px - (roof_m + 0.36) * k;
+  const planEnd_px = planY_px + (cut_m ?? 0) * k;
+  const head_px = Math.max(groundY_px - (roof_m + 0.36) * k, planEnd_px + 12);
   const [floor_m, top_m] = sectionAt(geometry.fuselage, loading.stations[0]?.arm_m ?? 0);
   const takeOff = figures.states.find(({ at: moment }) => moment === "take-off") ?? figures.states[0];
   return (
     <>
       {beamLoads(loading, figures).map(({ arm_m, mass_kg, lateral_m }) => {
-        const x = originX_px + arm_m * k;
         const [bottom_m] = sectionAt(geometry.fuselage, arm_m);
-        const foot = groundY_px - (bottom_m + 0.2) * k;
         const under = planY_px - lateral_m * k + 0.4 * k;
-        const from = isUnderWing(geometry, arm_m) && cut_m !== null ? planY_px + cut_m * k + 10 : under;
-        const width_px = Math.min(8, 1.6 + (50 * mass_kg) / loading.limits.takeOff_kg);
         return (
-          <g key={arm_m.toFixed(2)}>
-            <path className="load-projection" d={`M${x.toFixed(1)},${from.toFixed(1)}V${head_px - 4}`} />
-            <path
-              className="load-arrow"
-              strokeWidth={width_px}
-              d={`M${x.toFixed(1)},${(head_px - 2).toFixed(1)}V${(foot - 10).toFixed(1)}`}
-            />
-            <path className="load-arrow-head" d={`M${x.toFixed(1)},${foot.toFixed(1)}l-6.5,-12h13z`} />
-            <text className="load-beam-mass halo" x={x + 8} y={head_px + 10}>
-              {plain(mass_kg, units.mass)}
-            </text>
-          </g>
+          <Arrow
+            key={arm_m.toFixed(2)}
+            x={originX_px + arm_m * k}
+            from={isUnderWing(geometry, arm_m) && cut_m !== null ? planY_px + cut_m * k + 10 : under}
+            head={head_px}
+            foot={groundY_px - (bottom_m + 0.2) * k}
+            width_px={Math.min(8, 1.6 + (50 * mass_kg) / loading.limits.takeOff_kg)}
+            text={plain(mass_kg, units.mass)}
+          />
         );
       })}
       {takeOff === undefined ? null : (
@@ -55,6 +50,34 @@ export function LoadBeam({ geometry, loading, figures, units, at, groundY_px }: 
     </>
   );
 }
+
+interface ArrowProps {
+  readonly x: number;
+  readonly from: number;
+  readonly head: number;
+  readonly foot: number;
+  readonly width_px: number;
+  readonly text: string;
+}
+
+const Arrow = memo(function Arrow({ x, from, head, foot, width_px, text }: ArrowProps) {
+  return (
+    <g>
+      {from < head - 8 ? (
+        <path className="load-projection" d={`M${x.toFixed(1)},${from.toFixed(1)}V${head - 4}`} />
+      ) : null}
+      <path
+        className="load-arrow"
+        strokeWidth={width_px}
+        d={`M${x.toFixed(1)},${(head - 2).toFixed(1)}V${(foot - 10).toFixed(1)}`}
+      />
+      <path className="load-arrow-head" d={`M${x.toFixed(1)},${foot.toFixed(1)}l-6.5,-12h13z`} />
+      <text className="load-beam-mass halo" x={x + 8} y={head + 10}>
+        {text}
+      </text>
+    </g>
+  );
+});
 
 /** The quartered circle of a centre of gravity, and the ring that the enlarged view A shows. */
 function Centre({ x, y }: { readonly x: number; readonly y: number }) {

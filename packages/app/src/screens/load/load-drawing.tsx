@@ -1,7 +1,7 @@
 import type { LoadFigures } from "@witnessmark/assess";
 import type { Book, Loading } from "@witnessmark/book";
 import type { PlannedLoad } from "@witnessmark/ledger";
-import { type MouseEvent, useMemo } from "react";
+import { type MouseEvent, memo, useMemo } from "react";
 import { useSize } from "../../instruments/use-width.ts";
 import { tally } from "../../words/figures.ts";
 import { drawnPlaces, placeUnder } from "./drawn-load.ts";
@@ -26,14 +26,14 @@ export interface LoadDrawingProps {
 }
 
 /** What is aboard, where it is: on the aircraft as its book draws it. */
-export function LoadDrawing(props: LoadDrawingProps) {
+export const LoadDrawing = memo(function LoadDrawing(props: LoadDrawingProps) {
   const [ref, size] = useSize<HTMLDivElement>("load-drawing");
   return (
     <div className="load-draw" ref={ref}>
       {size.width_px === 0 ? null : <Drawing {...props} {...size} />}
     </div>
   );
-}
+});
 
 function Drawing({
   book,
@@ -63,30 +63,32 @@ function Drawing({
     if (found !== null) onHand(found);
   };
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: everything on it is in the list too, with buttons
-    <svg
-      className="load-svg"
-      width={width_px}
-      height={height_px}
-      viewBox={`0 0 ${width_px} ${height_px}`}
-      role="img"
-      aria-label={labelOf(book, figures, units)}
-      onClick={tap}
-    >
+    <>
       <LoadBase geometry={geometry} at={at} width_px={width_px} height_px={height_px} />
-      <LoadPlaces places={places} at={at} figures={figures} units={units} hand={hand} />
-      {wide ? <LoadTags places={places} at={at} load={load} units={units} /> : null}
-      {at.groundY_px === null ? null : (
-        <LoadBeam
-          geometry={geometry}
-          loading={loading}
-          figures={figures}
-          units={units}
-          at={at}
-          groundY_px={at.groundY_px}
-        />
-      )}
-    </svg>
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: everything on it is in the list too, with buttons */}
+      <svg
+        className="load-svg"
+        width={width_px}
+        height={height_px}
+        viewBox={`0 0 ${width_px} ${height_px}`}
+        role="img"
+        aria-label={labelOf(book, figures, units)}
+        onClick={tap}
+      >
+        <LoadPlaces places={places} at={at} figures={figures} units={units} hand={hand} />
+        {wide ? <LoadTags places={places} at={at} items={load.items} units={units} /> : null}
+        {at.groundY_px === null ? null : (
+          <LoadBeam
+            geometry={geometry}
+            loading={loading}
+            figures={figures}
+            units={units}
+            at={at}
+            groundY_px={at.groundY_px}
+          />
+        )}
+      </svg>
+    </>
   );
 }
 

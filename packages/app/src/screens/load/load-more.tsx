@@ -1,11 +1,10 @@
 import { type Flight, faultsAt, type Limited, type LoadFigures } from "@witnessmark/assess";
 import type { Loading } from "@witnessmark/book";
 import { withSymbol } from "@witnessmark/engine";
-import type { PlannedLoad } from "@witnessmark/ledger";
-import { useState } from "react";
+import type { AircraftState, PlannedLoad, PlannedRoute } from "@witnessmark/ledger";
+import { memo, useState } from "react";
 import { pastLoads } from "../../flight/past-loads.ts";
 import { RouteForm } from "../../flight/route-form.tsx";
-import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { dayMonth } from "../../words/dates.ts";
 import { figure } from "../../words/figures.ts";
@@ -15,22 +14,22 @@ import { armText, type LoadUnits, marginWords, plain, symbolOf } from "./load-un
 import { PastLoadsPopup } from "./past-loads-popup.tsx";
 
 interface LoadMoreProps {
-  readonly open: OpenAircraft;
+  readonly state: AircraftState;
   readonly loading: Loading;
   readonly load: PlannedLoad;
   readonly figures: LoadFigures;
   readonly units: LoadUnits;
   readonly flight: Flight;
-  readonly onFlight: (flight: Flight) => void;
-  readonly onLoad: (load: PlannedLoad) => void;
+  readonly onLoadPart: (part: Partial<PlannedLoad>) => void;
+  readonly onRoute: (route: PlannedRoute) => void;
 }
 
 /** What is said once: trip, temperature of the fuel, envelope, and what else the book holds a load to. */
-export function LoadMore(props: LoadMoreProps) {
-  const { open, loading, load, figures, units, flight, onFlight, onLoad } = props;
+export const LoadMore = memo(function LoadMore(props: LoadMoreProps) {
+  const { state, loading, load, figures, units, flight, onLoadPart, onRoute } = props;
   const [asking, setAsking] = useState<"trip" | "temperature" | "past" | null>(null);
   const close = () => setAsking(null);
-  const past = pastLoads(open.state, flight.id);
+  const past = pastLoads(state, flight.id);
   const { route } = flight.plan ?? {};
   const temperature = load.fuelTemperature;
   const { density_kgPerM3, measured, trip_kg, taxi_kg } = figures.fuel;
@@ -100,7 +99,7 @@ export function LoadMore(props: LoadMoreProps) {
                 key={id}
                 type="button"
                 aria-pressed={id === (load.envelope ?? loading.envelopes[0]?.id)}
-                onClick={() => onLoad({ ...load, envelope: id })}
+                onClick={() => onLoadPart({ envelope: id })}
               >
                 {name}
               </button>
@@ -109,9 +108,7 @@ export function LoadMore(props: LoadMoreProps) {
         </fieldset>
       )}
       <AlsoHeld figures={figures} units={units} />
-      {asking === "trip" ? (
-        <RouteForm flight={flight} state={open.state} onFlight={onFlight} onClose={close} />
-      ) : null}
+      {asking === "trip" ? <RouteForm route={route} onRoute={onRoute} onClose={close} /> : null}
       {asking === "temperature" ? (
         <FigurePopup
           title="Temperature of the fuel"
@@ -123,7 +120,7 @@ export function LoadMore(props: LoadMoreProps) {
           hint="Its density goes with it. Fuel that stood overnight is as warm as the night was."
           understand={(text, unit) => understandFigure(text, unit, "8")}
           onSet={(read) => {
-            onLoad({ ...load, fuelTemperature: read });
+            onLoadPart({ fuelTemperature: read });
             close();
           }}
           onClose={close}
@@ -135,7 +132,7 @@ export function LoadMore(props: LoadMoreProps) {
           loading={loading}
           units={units}
           onLoad={(next) => {
-            onLoad(next);
+            onLoadPart(next);
             close();
           }}
           onClose={close}
@@ -143,7 +140,7 @@ export function LoadMore(props: LoadMoreProps) {
       ) : null}
     </section>
   );
-}
+});
 
 /** Limits that are in no picture: shared ones, sideways, fuel of one side, and where the empty mass comes from. */
 function AlsoHeld({ figures, units }: { readonly figures: LoadFigures; readonly units: LoadUnits }) {

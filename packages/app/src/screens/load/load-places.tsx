@@ -1,4 +1,5 @@
 import type { LoadFigures, StationFigures, TankFigures } from "@witnessmark/assess";
+import type { Status } from "@witnessmark/ledger";
 import { memo } from "react";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { MarkAt } from "../../marks/mark.tsx";
@@ -15,7 +16,7 @@ interface LoadPlacesProps {
   readonly hand: InHand;
 }
 
-/** Seats, bays and tanks, each with what is in it; the one in hand is filled. */
+/** Seats, bays and tanks, each with what is in it; the one in hand is filled. Only what changed is drawn again. */
 export function LoadPlaces({ places, at, figures, units, hand }: LoadPlacesProps) {
   return (
     <>
@@ -23,26 +24,23 @@ export function LoadPlaces({ places, at, figures, units, hand }: LoadPlacesProps
         <TankPlace
           key={drawn.tank.id}
           drawn={drawn}
-          figures={figures.tanks.find(({ id }) => id === drawn.tank.id)}
-          units={units}
+          {...tankTexts(
+            figures.tanks.find(({ id }) => id === drawn.tank.id),
+            units,
+          )}
           inHand={isInHand(hand, "tank", drawn.tank.id)}
         />
       ))}
       {places.stations.map((drawn) => {
-        const { id } = drawn.station;
+        const { id, kind } = drawn.station;
         const found = figures.stations.find((one) => one.id === id);
-        return drawn.station.kind === "seat" ? (
-          <Seat
-            key={id}
-            drawn={drawn}
-            figures={found}
-            units={units}
-            k={at.pxPerMetre}
-            inHand={isInHand(hand, "station", id)}
-          />
-        ) : (
-          <Bay key={id} drawn={drawn} figures={found} units={units} inHand={isInHand(hand, "station", id)} />
-        );
+        const shown = {
+          drawn,
+          text: textOf(found, units),
+          status: found?.status ?? "clear",
+          inHand: isInHand(hand, "station", id),
+        };
+        return kind === "seat" ? <Seat key={id} {...shown} k={at.pxPerMetre} /> : <Bay key={id} {...shown} />;
       })}
     </>
   );
@@ -50,8 +48,9 @@ export function LoadPlaces({ places, at, figures, units, hand }: LoadPlacesProps
 
 interface StationProps {
   readonly drawn: DrawnStation;
-  readonly figures: StationFigures | undefined;
-  readonly units: LoadUnits;
+  /** The mass; `null` where nothing is. */
+  readonly text: string | null;
+  readonly status: Status;
   readonly inHand: boolean;
 }
 
@@ -62,9 +61,8 @@ const textOf = (figures: StationFigures | undefined, units: LoadUnits) =>
   figures === undefined || figures.items.length === 0 ? null : plain(figures.mass_kg, units.mass);
 
 /** A chair from above, its back rest aft, with the mass of who sits in it. */
-function Seat({ drawn, figures, units, k, inHand }: StationProps & { readonly k: number }) {
+const Seat = memo(function Seat({ drawn, text, status, inHand, k }: StationProps & { readonly k: number }) {
   const { x, y, halfX, halfY } = drawn.box;
-  const text = textOf(figures, units);
   const ease = 0.09 * k;
   const d = `M${f(x - halfX)},${f(y - halfY)}h${f(2 * halfX - ease)}q${f(ease)},0 ${f(ease)},${f(ease)}v${f(2 * halfY - 2 * ease)}q0,${f(ease)} ${f(-ease)},${f(ease)}h${f(ease - 2 * halfX)}z`;
   return (
@@ -74,14 +72,13 @@ function Seat({ drawn, figures, units, k, inHand }: StationProps & { readonly k:
         <path className="load-back" d={`M${f(x + halfX)},${f(y - halfY - 1)}v${f(2 * halfY + 2)}`} />
       )}
       <MassText box={drawn.box} text={text} inHand={inHand} />
-      <Corner box={drawn.box} figures={figures} />
+      <Corner box={drawn.box} status={status} />
     </>
   );
-}
+});
 
-function Bay({ drawn, figures, units, inHand }: StationProps) {
+const Bay = memo(function Bay({ drawn, text, status, inHand }: StationProps) {
   const { x, y, halfX, halfY } = drawn.box;
-  const text = textOf(figures, units);
   return (
     <>
       <rect
@@ -93,10 +90,10 @@ function Bay({ drawn, figures, units, inHand }: StationProps) {
       />
       {text === null || inHand ? null : <BayHatch box={drawn.box} />}
       <MassText box={drawn.box} text={text} inHand={inHand} halo={!inHand} />
-      <Corner box={drawn.box} figures={figures} />
+      <Corner box={drawn.box} status={status} />
     </>
   );
-}
+});
 
 const BayHatch = memo(function BayHatch({ box }: { readonly box: Box }) {
   return (
@@ -131,50 +128,60 @@ function MassText({
 }
 
 /** A place that is not within its limits wears its mark; what is wrong stands in words in the list and below. */
-function Corner({ box, figures }: { readonly box: Box; readonly figures: StationFigures | undefined }) {
-  if (figures === undefined || figures.status === "clear") return null;
-  return <MarkAt status={figures.status} x={box.x - box.halfX} y={box.y - box.halfY} size_px={22} />;
+function Corner({ box, status }: { readonly box: Box; readonly status: Status }) {
+  if (status === "clear") return null;
+  return <MarkAt status={status} x={box.x - box.halfX} y={box.y - box.halfY} size_px={22} />;
 }
 
-function TankPlace({
+/** Less than this above and below the middle, and a tank has room for its mass alone. */
+const LOW_px = 17;
+
+const tankTexts = (figures: TankFigures | undefined, units: LoadUnits) => ({
+  mass: figures?.mass_kg === undefined ? "–" : plain(figures.mass_kg, units.mass),
+  volume:
+    figures?.volume_m3 === undefined
+      ? "not said"
+      : `${plain(figures.volume_m3, units.volume)} ${symbolOf(units.volume)}`,
+});
+
+const TankPlace = memo(function TankPlace({
   drawn,
-  figures,
-  units,
+  mass,
+  volume,
   inHand,
 }: {
   readonly drawn: DrawnTank;
-  readonly figures: TankFigures | undefined;
-  readonly units: LoadUnits;
+  readonly mass: string;
+  readonly volume: string;
   readonly inHand: boolean;
 }) {
   const { box, path } = drawn;
-  const { volume_m3, mass_kg } = figures ?? {};
-  const low = box.halfY < 26;
-  const mass = mass_kg === undefined ? "–" : plain(mass_kg, units.mass);
-  const volume =
-    volume_m3 === undefined ? "not said" : `${plain(volume_m3, units.volume)} ${symbolOf(units.volume)}`;
+  const low = box.halfY < LOW_px;
+  const size_px = low ? 16 : 19;
   return (
     <>
       <path className={`load-tank${inHand ? " load-in-hand" : ""}`} d={path} />
       <text
         className={inHand ? "load-mass load-mass-in-hand" : "load-mass"}
         x={box.x}
-        y={box.y + (low ? 0 : 1)}
-        fontSize={low ? 16 : 19}
+        y={box.y + (low ? size_px * 0.34 : 1)}
+        fontSize={size_px}
         textAnchor="middle"
       >
         {mass}
       </text>
-      <text
-        className={inHand ? "load-volume load-mass-in-hand" : "load-volume"}
-        x={box.x}
-        y={box.y + (low ? 14 : 17)}
-        textAnchor="middle"
-      >
-        {volume}
-      </text>
+      {low ? null : (
+        <text
+          className={inHand ? "load-volume load-mass-in-hand" : "load-volume"}
+          x={box.x}
+          y={box.y + 17}
+          textAnchor="middle"
+        >
+          {volume}
+        </text>
+      )}
     </>
   );
-}
+});
 
 const f = (value: number) => value.toFixed(1);

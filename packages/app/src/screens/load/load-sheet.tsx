@@ -1,8 +1,8 @@
 import { type Flight, type LoadFigures, loadFigures } from "@witnessmark/assess";
 import type { Loading } from "@witnessmark/book";
-import type { PlannedLoad } from "@witnessmark/ledger";
-import { useCallback, useMemo, useState } from "react";
-import { loadOf, withLoad } from "../../flight/plan-load.ts";
+import type { PlannedLoad, PlannedRoute } from "@witnessmark/ledger";
+import { useCallback, useMemo, useRef, useState } from "react";
+import { loadOf, withLoad, withRoute } from "../../flight/plan-load.ts";
 import type { FlightEditing } from "../../flight/use-flight-editing.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { useWide } from "../../preferences/wide.ts";
@@ -36,12 +36,23 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
   const figures = useMemo(() => figuresOf(book, flight, state), [book, flight, state]);
   const answer = loadAnswer(figures, units);
   const { change } = editing;
+  const inHand = useRef(flight);
+  inHand.current = flight;
+  // the same function however the load changes, so that what did not change is not drawn again
   const onLoad = useCallback(
-    (next: PlannedLoad) => change(withLoad(flight, state, next)),
-    [change, flight, state],
+    (next: PlannedLoad) => change(withLoad(inHand.current, state, next)),
+    [change, state],
+  );
+  const onLoadPart = useCallback(
+    (part: Partial<PlannedLoad>) => onLoad({ ...loadOf(inHand.current), ...part }),
+    [onLoad],
+  );
+  const onRoute = useCallback(
+    (route: PlannedRoute) => change(withRoute(inHand.current, state, route)),
+    [change, state],
   );
   const amount = amountOf(hand, { loading, load, figures, units });
-  const shared = { book, loading, load, figures, units, hand, onHand: setHand, onLoad };
+  const shared = { book, loading, units, hand, onHand: setHand };
   const chart = (
     <>
       <LoadAnswerLine answer={answer} />
@@ -55,7 +66,7 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
     </>
   );
   const table = <PhaseTable figures={figures} units={units} verdicts={assessment.verdicts} wide={wide} />;
-  const drawing = <LoadDrawing {...shared} wide={wide} />;
+  const drawing = <LoadDrawing {...shared} load={load} figures={figures} wide={wide} />;
   const undo = (
     <button type="button" className="button load-undo" disabled={!editing.canUndo} onClick={editing.undo}>
       Undo
@@ -63,13 +74,37 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
   );
   const panel =
     amount === null ? null : (
-      <HandPanel {...shared} amount={amount} editing={editing} undo={wide ? null : undo} />
+      <HandPanel
+        {...shared}
+        load={load}
+        figures={figures}
+        onLoad={onLoad}
+        amount={amount}
+        editing={editing}
+        undo={wide ? null : undo}
+      />
     );
   const rest = (
     <>
-      <WhatStillFits book={book} load={load} figures={figures} units={units} onLoad={onLoad} />
-      <PlaceList {...shared} />
-      <LoadMore {...shared} open={open} flight={flight} onFlight={change} />
+      <WhatStillFits
+        book={book}
+        load={load}
+        figures={figures}
+        units={units}
+        onLoad={onLoad}
+        held={editing.held}
+      />
+      <PlaceList {...shared} load={load} figures={figures} />
+      <LoadMore
+        loading={loading}
+        units={units}
+        state={state}
+        load={load}
+        figures={figures}
+        flight={flight}
+        onLoadPart={onLoadPart}
+        onRoute={onRoute}
+      />
     </>
   );
   return wide ? (

@@ -1,5 +1,5 @@
 import type { PlannedLoad } from "@witnessmark/ledger";
-import { itemsAt } from "../../flight/plan-load.ts";
+import { memo } from "react";
 import { figure } from "../../words/figures.ts";
 import type { Box, DrawnPlaces, DrawnStation } from "./drawn-load.ts";
 import { type LoadUnits, safe, symbolOf } from "./load-units.ts";
@@ -8,7 +8,7 @@ import type { LoadLayout } from "./plan-layout.ts";
 interface LoadTagsProps {
   readonly places: DrawnPlaces;
   readonly at: LoadLayout;
-  readonly load: PlannedLoad;
+  readonly items: PlannedLoad["items"];
   readonly units: LoadUnits;
 }
 
@@ -24,7 +24,7 @@ const LINE_px = 23;
 const LONGEST = 24;
 
 /** Who and what is in the front seats, the rear ones and the bays, clear of the hull, on leaders. */
-export function LoadTags(props: LoadTagsProps) {
+export const LoadTags = memo(function LoadTags(props: LoadTagsProps) {
   return (
     <>
       {tagsOf(props).map(({ key, from, to, text, anchor }) => (
@@ -43,19 +43,19 @@ export function LoadTags(props: LoadTagsProps) {
       ))}
     </>
   );
-}
+});
 
 /**
  * The names stand where the wing is not: ahead of it for the front seats, behind it for what lies further aft. A row
  * under the wing has none; it is in the list.
  */
-function tagsOf({ places, at, load, units }: LoadTagsProps): readonly Tag[] {
+function tagsOf({ places, at, items, units }: LoadTagsProps): readonly Tag[] {
   const k = at.pxPerMetre;
   const { tanks, stations } = places;
   const fore_px = Math.min(...tanks.map(({ box }) => box.x - box.halfX)) - 0.25 * k;
   const aft_px = Math.max(...tanks.map(({ box }) => box.x + box.halfX)) + 0.45 * k;
   const named = stations.flatMap((drawn) => {
-    const text = nameOf(drawn, load, units);
+    const text = nameOf(drawn, items, units);
     return text === null ? [] : [{ drawn, text }];
   });
   const tags: Tag[] = [];
@@ -91,8 +91,8 @@ const cornerOf = (box: Box, side: 1 | -1, way: 1 | -1): readonly [number, number
   box.y - side * (box.halfY - 5),
 ];
 
-function nameOf({ station }: DrawnStation, load: PlannedLoad, units: LoadUnits): string | null {
-  const items = itemsAt(load, station.id);
+function nameOf({ station }: DrawnStation, all: PlannedLoad["items"], units: LoadUnits): string | null {
+  const items = all.filter((item) => item.station === station.id);
   const [first] = items;
   if (first === undefined) return null;
   if (station.kind === "bay") {

@@ -1,5 +1,6 @@
 import type { LoadFigures, LoadMoment, LoadState, Verdict } from "@witnessmark/assess";
-import { Fragment, useState } from "react";
+import type { Status } from "@witnessmark/ledger";
+import { Fragment, memo, useCallback, useState } from "react";
 import { Mark } from "../../marks/mark.tsx";
 import { Working } from "../decide/working.tsx";
 import { MOMENT_NAMES } from "./envelope-layout.ts";
@@ -15,6 +16,7 @@ interface PhaseTableProps {
 /** Kilograms against their limit, arm against its range, and what is left, at each moment; each opens its working. */
 export function PhaseTable({ figures, units, verdicts, wide }: PhaseTableProps) {
   const [open, setOpen] = useState<LoadMoment | null>(null);
+  const onOpen = useCallback((at: LoadMoment) => setOpen((was) => (was === at ? null : at)), []);
   const mass = symbolOf(units.mass);
   const arm = symbolOf(units.arm);
   const columns = wide ? 7 : 5;
@@ -43,13 +45,7 @@ export function PhaseTable({ figures, units, verdicts, wide }: PhaseTableProps) 
       <tbody>
         {figures.states.map((state) => (
           <Fragment key={state.at}>
-            <Row
-              state={state}
-              units={units}
-              wide={wide}
-              open={open === state.at}
-              onOpen={() => setOpen(open === state.at ? null : state.at)}
-            />
+            <Row {...rowOf(state, units)} wide={wide} open={open === state.at} onOpen={onOpen} />
             {open === state.at ? (
               <tr className="phase-working">
                 <td colSpan={columns}>
@@ -65,48 +61,64 @@ export function PhaseTable({ figures, units, verdicts, wide }: PhaseTableProps) 
 }
 
 interface RowProps {
-  readonly state: LoadState;
-  readonly units: LoadUnits;
+  readonly at: LoadMoment;
+  readonly mass: string;
+  readonly limit: string;
+  readonly arm: string;
+  readonly range: string;
+  readonly left: string;
+  readonly status: Status;
   readonly wide: boolean;
   readonly open: boolean;
-  readonly onOpen: () => void;
+  readonly onOpen: (at: LoadMoment) => void;
 }
 
-function Row({ state, units, wide, open, onOpen }: RowProps) {
-  const { at, mass_kg, arm_m, mass, armRange_m, status } = state;
-  const range = armRange_m === undefined ? "none at this mass" : rangeText(armRange_m, units.arm);
+const rowOf = (state: LoadState, units: LoadUnits) => ({
+  at: state.at,
+  mass: safe(state.mass_kg, units.mass, "up"),
+  limit: state.mass === undefined ? "none" : safe(state.mass.limit, units.mass, "down"),
+  arm: armText(state.arm_m, units.arm),
+  range: state.armRange_m === undefined ? "none" : rangeText(state.armRange_m, units.arm),
+  left: leftOf(state, units),
+  status: state.status,
+});
+
+/** In plain values, so that a row whose figures stay is not made again. */
+const Row = memo(function Row(props: RowProps) {
+  const { at, mass, limit, arm, range, left, status, wide, open, onOpen } = props;
   return (
     <tr>
       <th scope="row">
-        <button type="button" className="chevron" aria-expanded={open} onClick={onOpen}>
+        <button type="button" className="chevron" aria-expanded={open} onClick={() => onOpen(at)}>
           {MOMENT_NAMES[at]}
         </button>
         {wide ? null : (
           <span className="phase-arm">
-            {armText(arm_m, units.arm)} {symbolOf(units.arm)}, {range}
+            {arm}, {range}
           </span>
         )}
       </th>
-      <td>{safe(mass_kg, units.mass, "up")}</td>
-      <td>{mass === undefined ? "none" : safe(mass.limit, units.mass, "down")}</td>
+      <td>{mass}</td>
+      <td>{limit}</td>
       {wide ? (
         <>
-          <td>{armText(arm_m, units.arm)}</td>
+          <td>{arm}</td>
           <td>{range}</td>
         </>
       ) : null}
-      <td className={`phase-left ${status}`}>{leftOf(state, units)}</td>
+      <td className={`phase-left ${status}`}>{left}</td>
       <td>
         <Mark status={status} size_px={22} />
       </td>
     </tr>
   );
-}
+});
 
 /** What is left to the mass limit; where the edge is what is passed, that. */
-function leftOf({ mass, nearest, inEnvelope }: LoadState, units: LoadUnits): string {
+function leftOf({ at, mass, nearest, inEnvelope }: LoadState, units: LoadUnits): string {
   if (mass !== undefined && mass.left < 0) return marginWords(mass.left, units.mass);
-  if (!inEnvelope && nearest !== undefined && nearest.left_m < 0)
+  // on the ramp the edges do not hold yet: take-off, a few kilograms later, is what counts
+  if (at !== "ramp" && !inEnvelope && nearest !== undefined && nearest.left_m < 0)
     return marginWords(nearest.left_m, units.margin);
   if (mass === undefined)
     return nearest === undefined

@@ -1,7 +1,8 @@
-import { faultsAt, type LoadFigures, type StationFigures, type TankFigures } from "@witnessmark/assess";
+import { faultsAt, type LoadFigures, type TankFigures } from "@witnessmark/assess";
 import type { Loading } from "@witnessmark/book";
 import { withSymbol } from "@witnessmark/engine";
-import type { PlannedLoad } from "@witnessmark/ledger";
+import type { PlannedLoad, Status } from "@witnessmark/ledger";
+import { memo } from "react";
 import { itemsAt } from "../../flight/plan-load.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { figure } from "../../words/figures.ts";
@@ -19,7 +20,7 @@ interface PlaceListProps {
 }
 
 /** Every seat, bay and tank in words: the way by keyboard, and where a fault is told at its place. */
-export function PlaceList(props: PlaceListProps) {
+export const PlaceList = memo(function PlaceList(props: PlaceListProps) {
   const { loading, figures, hand, onHand } = props;
   const strangers = props.load.items.filter(
     ({ station }) => !loading.stations.some(({ id }) => id === station),
@@ -57,7 +58,7 @@ export function PlaceList(props: PlaceListProps) {
       </ul>
     </section>
   );
-}
+});
 
 function StationRow({
   id,
@@ -84,41 +85,23 @@ function StationRow({
         : `${name}${how}`;
     })
     .join(", ");
-  return (
-    <li>
-      <button
-        type="button"
-        aria-pressed={isInHand(hand, "station", id)}
-        onClick={() => onHand({ kind: "station", id })}
-      >
-        <b>{station?.name ?? id}</b>
-        <span>{items.length === 0 ? "Empty" : things}</span>
-        <StationFigure found={found} units={units} />
-      </button>
-      {faults.map((words) => (
-        <p key={words} className="place-fault stop">
-          {words}
-        </p>
-      ))}
-    </li>
+  const most_kg = Math.min(
+    found?.limit.limit ?? Number.POSITIVE_INFINITY,
+    found?.floor?.limit ?? Number.POSITIVE_INFINITY,
   );
-}
-
-function StationFigure({
-  found,
-  units,
-}: {
-  readonly found: StationFigures | undefined;
-  readonly units: LoadUnits;
-}) {
-  if (found === undefined) return null;
-  const most_kg = Math.min(found.limit.limit, found.floor?.limit ?? Number.POSITIVE_INFINITY);
   return (
-    <em>
-      {found.status === "clear" ? null : <Mark status={found.status} size_px={18} />}
-      <strong>{plain(found.mass_kg, units.mass)}</strong> of {safe(most_kg, units.mass, "down")}{" "}
-      {symbolOf(units.mass)}
-    </em>
+    <PlaceRow
+      kind="station"
+      id={id}
+      name={station?.name ?? id}
+      says={items.length === 0 ? "Empty" : things}
+      figure={found === undefined ? "–" : plain(found.mass_kg, units.mass)}
+      of={found === undefined ? "" : `${safe(most_kg, units.mass, "down")} ${symbolOf(units.mass)}`}
+      status={found?.status ?? "clear"}
+      faults={faults.join("\n")}
+      inHand={isInHand(hand, "station", id)}
+      onHand={onHand}
+    />
   );
 }
 
@@ -127,33 +110,66 @@ function TankRow({ tank, figures, units, hand, onHand }: PlaceListProps & { read
   const volume = (value: number, way: "up" | "down") =>
     `${safe(value, units.volume, way)} ${symbolOf(units.volume)}`;
   return (
-    <li>
-      <button
-        type="button"
-        aria-pressed={isInHand(hand, "tank", id)}
-        onClick={() => onHand({ kind: "tank", id })}
-      >
-        <b>{name}</b>
-        <span>
-          {volume_m3 === undefined
-            ? "Not said"
-            : atLanding_m3 === undefined
-              ? massText(mass_kg, units)
-              : `${massText(mass_kg, units)}, ${volume(atLanding_m3, "down")} at landing`}
-        </span>
-        <em>
-          <strong>{volume_m3 === undefined ? "–" : plain(volume_m3, units.volume)}</strong> of{" "}
-          {volume(capacity_m3, "down")}
-        </em>
-      </button>
-      {faultsAt(figures, "tank", id).map(({ says }) => (
-        <p key={says} className="place-fault stop">
-          {says}
-        </p>
-      ))}
-    </li>
+    <PlaceRow
+      kind="tank"
+      id={id}
+      name={name}
+      says={
+        volume_m3 === undefined
+          ? "Not said"
+          : atLanding_m3 === undefined
+            ? massText(mass_kg, units)
+            : `${massText(mass_kg, units)}, ${volume(atLanding_m3, "down")} at landing`
+      }
+      figure={volume_m3 === undefined ? "–" : plain(volume_m3, units.volume)}
+      of={volume(capacity_m3, "down")}
+      status="clear"
+      faults={faultsAt(figures, "tank", id)
+        .map(({ says }) => says)
+        .join("\n")}
+      inHand={isInHand(hand, "tank", id)}
+      onHand={onHand}
+    />
   );
 }
+
+interface PlaceRowProps {
+  readonly kind: "station" | "tank";
+  readonly id: string;
+  readonly name: string;
+  readonly says: string;
+  readonly figure: string;
+  readonly of: string;
+  readonly status: Status;
+  /** What is wrong here, a line each. */
+  readonly faults: string;
+  readonly inHand: boolean;
+  readonly onHand: (hand: InHand) => void;
+}
+
+/** In plain values, so that a row whose words stay is not made again while another changes. */
+const PlaceRow = memo(function PlaceRow(props: PlaceRowProps) {
+  const { kind, id, name, says, of, status, faults, inHand, onHand } = props;
+  return (
+    <li>
+      <button type="button" aria-pressed={inHand} onClick={() => onHand({ kind, id })}>
+        <b>{name}</b>
+        <span>{says}</span>
+        <em>
+          {status === "clear" ? null : <Mark status={status} size_px={18} />}
+          <strong>{props.figure}</strong> {of === "" ? "" : `of ${of}`}
+        </em>
+      </button>
+      {faults === ""
+        ? null
+        : faults.split("\n").map((words) => (
+            <p key={words} className="place-fault stop">
+              {words}
+            </p>
+          ))}
+    </li>
+  );
+});
 
 const massText = (mass_kg: number | undefined, units: LoadUnits) =>
   mass_kg === undefined ? "Mass not known" : `${plain(mass_kg, units.mass)} ${symbolOf(units.mass)}`;

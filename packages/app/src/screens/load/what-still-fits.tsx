@@ -17,11 +17,13 @@ interface WhatStillFitsProps {
   readonly figures: LoadFigures;
   readonly units: LoadUnits;
   readonly onLoad: (load: PlannedLoad) => void;
+  /** A finger is dragging: nothing is asked until it rests. */
+  readonly held: boolean;
 }
 
 /** What still fits this load, or what puts it right: worked out exactly over the whole flight, not tried out. */
-export function WhatStillFits({ book, load, figures, units, onLoad }: WhatStillFitsProps) {
-  const input = useMemo(() => fitInputOf(book, load, figures), [book, load, figures]);
+export function WhatStillFits({ book, load, figures, units, onLoad, held }: WhatStillFitsProps) {
+  const input = useMemo(() => (held ? null : fitInputOf(book, load, figures)), [book, load, figures, held]);
   const places = useMemo(
     () =>
       (book.loading?.stations ?? [])
@@ -30,6 +32,13 @@ export function WhatStillFits({ book, load, figures, units, onLoad }: WhatStillF
     [book, load],
   );
   const found = useFit(input, places);
+  if (held) {
+    return (
+      <section className="load-fits">
+        <p>What still fits is worked out when the finger rests.</p>
+      </section>
+    );
+  }
   if (found.kind === "unknown") return null;
   return (
     <section className="load-fits" aria-busy={found.kind === "working"} aria-live="polite">
@@ -44,7 +53,7 @@ export function WhatStillFits({ book, load, figures, units, onLoad }: WhatStillF
   );
 }
 
-interface AnswerProps extends Omit<WhatStillFitsProps, "figures"> {
+interface AnswerProps extends Omit<WhatStillFitsProps, "figures" | "held"> {
   readonly fits: WhatFits;
 }
 
