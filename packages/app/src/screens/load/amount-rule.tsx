@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useRef } from "react";
+import { type KeyboardEvent, memo, type PointerEvent, useRef } from "react";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { multiples, straightScale, tickIntervals } from "../../instruments/scale.ts";
 import { useWidth } from "../../instruments/use-width.ts";
@@ -75,11 +75,6 @@ function Slider({
   };
   const now = END + scale.at(value);
   const edge = END + scale.at(limit);
-  const { major, minor } = tickIntervals(max, width_px, 52);
-  const ticks = (interval: number, length: number) =>
-    multiples(0, max, interval)
-      .map((tick) => `M${(END + scale.at(tick)).toFixed(1)},${BASE}v${length}`)
-      .join("");
   return (
     <div
       className="amount-slides"
@@ -103,27 +98,49 @@ function Slider({
       onKeyDown={onKeyDown}
     >
       <svg width={width_px} height={HIGH} viewBox={`0 0 ${width_px} ${HIGH}`} aria-hidden="true">
-        <Hatch x={edge} y={BASE - 12} width={width_px - END - edge} height={12} />
-        <rect className="ink-1-line" x={END} y={BASE - 12} width={width_px - 2 * END} height={12} />
+        <Base max={max} limit={limit} width_px={width_px} />
         <rect className="amount-fill" x={END} y={BASE - 12} width={Math.max(0, now - END)} height={12} />
-        <path
-          className="ink-2-line"
-          d={`M${edge.toFixed(1)},${BASE - 15}V${BASE}M${END},${BASE}H${width_px - END}`}
-        />
-        <path className="ink-1-line" d={ticks(minor, 4) + ticks(major, 8)} />
-        <g className="rule-number">
-          {multiples(0, max, major).map((tick) => {
-            const x = END + scale.at(tick);
-            return x > 12 && x < width_px - 14 ? (
-              <text key={tick} x={x} y={BASE + 20} textAnchor="middle">
-                {figure(tick)}
-              </text>
-            ) : null;
-          })}
-        </g>
         {now > edge ? <path className="amount-limit" d={`M${edge.toFixed(1)},${BASE - 15}V${BASE}`} /> : null}
         <path className="amount-pointer" d={`M${now.toFixed(1)},${BASE + 3}l-8,-11v-12h16v12z`} />
       </svg>
     </div>
   );
 }
+
+interface BaseProps {
+  readonly max: number;
+  readonly limit: number;
+  readonly width_px: number;
+}
+
+/** What a drag does not change: the rule's frame, its ticks and figures, and the hatching beyond the limit. */
+const Base = memo(function Base({ max, limit, width_px }: BaseProps) {
+  const scale = straightScale(0, max, width_px - 2 * END);
+  const edge = END + scale.at(limit);
+  const { major, minor } = tickIntervals(max, width_px, 52);
+  const ticks = (interval: number, length: number) =>
+    multiples(0, max, interval)
+      .map((tick) => `M${(END + scale.at(tick)).toFixed(1)},${BASE}v${length}`)
+      .join("");
+  return (
+    <>
+      <Hatch x={edge} y={BASE - 12} width={width_px - END - edge} height={12} />
+      <rect className="ink-1-line" x={END} y={BASE - 12} width={width_px - 2 * END} height={12} />
+      <path
+        className="ink-2-line"
+        d={`M${edge.toFixed(1)},${BASE - 15}V${BASE}M${END},${BASE}H${width_px - END}`}
+      />
+      <path className="ink-1-line" d={ticks(minor, 4) + ticks(major, 8)} />
+      <g className="rule-number">
+        {multiples(0, max, major).map((tick) => {
+          const x = END + scale.at(tick);
+          return x > 12 && x < width_px - 14 ? (
+            <text key={tick} x={x} y={BASE + 20} textAnchor="middle">
+              {figure(tick)}
+            </text>
+          ) : null;
+        })}
+      </g>
+    </>
+  );
+});

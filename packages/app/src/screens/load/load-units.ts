@@ -1,4 +1,5 @@
 import { fromSI, roundToSafeSide, UNITS, type UnitId } from "@witnessmark/engine";
+import { useMemo } from "react";
 import { preferences } from "../../preferences/preferences.ts";
 import { figure } from "../../words/figures.ts";
 
@@ -34,8 +35,10 @@ export function loadUnits(chosen: ReturnType<typeof preferences.get>["units"]): 
   };
 }
 
+/** The same object until another unit is chosen. */
 export function useLoadUnits(): LoadUnits {
-  return loadUnits(preferences.use().units);
+  const { units } = preferences.use();
+  return useMemo(() => loadUnits(units), [units]);
 }
 
 const STEP: Readonly<Partial<Record<UnitId, number>>> = { in: 0.01, USgal: 0.1, impgal: 0.1 };
