@@ -277,7 +277,7 @@ describe("any burn", () => {
           if (clearlyOut) expect(told).toBe(true);
         }
       }),
-      { numRuns: 100 },
+      { numRuns: 300 },
     );
     expect(crossings, "burns that cross an edge").toBeGreaterThan(5);
   });
