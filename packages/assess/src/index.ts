@@ -79,7 +79,6 @@ export { type Reopened, reopenedBy } from "./reopened-by.ts";
 export { ADVISORY_FACTORS, type AdvisoryFactor } from "./rules/advisory-factors.ts";
 export type { CabinPoint } from "./rules/cabin-profile.ts";
 export type { Ceiling } from "./rules/ceiling.ts";
-export { type FlightCategory, flightCategory } from "./rules/flight-category.ts";
 export { finalReserve, type RequiredFuelInput, requiredFuel } from "./rules/fuel.ts";
 export { NIGHT_DEFINITIONS, type NightDefinitionId, nightAt, type SunTimes } from "./rules/night.ts";
 export type { RulePack } from "./rules/rule-pack.ts";

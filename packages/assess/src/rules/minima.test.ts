@@ -1,7 +1,6 @@
 import { fromSI, toSI } from "@witnessmark/engine";
 import { describe, expect, it } from "vitest";
 import { euPartNco as eu } from "./eu-part-nco/pack.ts";
-import { flightCategory } from "./flight-category.ts";
 import type { AirspaceClass, VisualMinima } from "./rule-pack.ts";
 import type { Ruling } from "./ruling.ts";
 import { type DecodedCase, decodedCases, numberOf, optionalNumber } from "./testing/decoded-cases.ts";
@@ -12,17 +11,15 @@ const mi = (value: number): number => toSI(value, "mi");
 const metresOf = (value_ft: number | undefined): number | undefined =>
   value_ft === undefined ? undefined : ft(value_ft);
 
-const CASES = decodedCases("rules-minima.json", 22);
+const CASES = decodedCases("rules-minima.json", 12);
 const group = (start: string): readonly DecodedCase[] => CASES.filter(({ id }) => id.startsWith(start));
 const usMinima = group("vfr-class");
 const usField = group("vfr-surface");
 const transition = group("sera-transition");
 const sera = group("sera-").filter(({ id }) => id !== "sera-transition-altitude");
-const words = group("category-words");
-const categories = group("category-").filter(({ id }) => id !== "category-words");
 
 it("takes up every case of the file", () => {
-  expect([usMinima, usField, transition, sera, words, categories].flat()).toHaveLength(CASES.length);
+  expect([usMinima, usField, transition, sera].flat()).toHaveLength(CASES.length);
 });
 
 const classOf = (one: DecodedCase): AirspaceClass => {
@@ -211,31 +208,5 @@ describe("visual minima by SERA.5001", () => {
     expect(
       eu.visualAtField({ airspace: "G", night: true, ceiling_m: ft(900), visibility_m: 6000 }).text,
     ).toBe("Not by sight: ceiling too low.");
-  });
-});
-
-describe("the category of a report", () => {
-  it.each(categories)("$id", (one) => {
-    const ceiling_ft = one.inputs["ceiling_ft"];
-    const coded_m = optionalNumber(one, "visibility_m");
-    const result = flightCategory({
-      ceiling_m: ceiling_ft === null ? "none" : ft(numberOf(one, "ceiling_ft")),
-      visibility_m: coded_m ?? mi(numberOf(one, "visibility_SM")),
-      codedIn: coded_m === undefined ? "SM" : "m",
-    });
-    expect(result.known && result.category).toBe(one.expected["flightCategory"]);
-  });
-
-  it.each(words)("$id: knows only ceiling and visibility, so a thunderstorm can be VFR", (one) => {
-    // Read off the report: BKN075CB, 10SM.
-    const result = flightCategory({ ceiling_m: ft(7500), visibility_m: mi(10) });
-    expect(result.known && result.category).toBe(one.expected["flightCategory"]);
-  });
-
-  it("is not told with one of the two missing, unless the other is the worst there is", () => {
-    expect(flightCategory({ visibility_m: mi(10) })).toMatchObject({ missing: [{ input: "ceiling_m" }] });
-    expect(flightCategory({ ceiling_m: ft(800) })).toMatchObject({ missing: [{ input: "visibility_m" }] });
-    expect(flightCategory({ ceiling_m: ft(400) })).toMatchObject({ known: true, category: "LIFR" });
-    expect(flightCategory({}).text).toBe("Cannot tell. Not known: the ceiling; the visibility.");
   });
 });
