@@ -41,9 +41,35 @@ export interface EnvelopePlace {
  */
 const ON_THE_EDGE = 1e-12;
 
+interface Scale {
+  readonly arm_m: number;
+  readonly mass_kg: number;
+}
+
+interface Outline {
+  readonly edges: readonly Edge[];
+  readonly scale: Scale;
+}
+
+/** What depends on the corners alone is made once: a drag asks for it hundreds of times a second. */
+const outlines = new WeakMap<Envelope["points"], Outline>();
+
+function outlineOf({ points }: Envelope): Outline {
+  const known = outlines.get(points);
+  if (known !== undefined) return known;
+  const outline: Outline = {
+    edges: points.map((to, index): Edge => [points.at(index - 1) ?? to, to]),
+    scale: {
+      arm_m: Math.max(1e-9, ...points.map(({ arm_m }) => Math.abs(arm_m))),
+      mass_kg: Math.max(1e-9, ...points.map(({ mass_kg }) => Math.abs(mass_kg))),
+    },
+  };
+  outlines.set(points, outline);
+  return outline;
+}
+
 /** The edges in order; one from the last corner to the first closes them. */
-export const edgesOf = ({ points }: Envelope): readonly Edge[] =>
-  points.map((to, index): Edge => [points.at(index - 1) ?? to, to]);
+export const edgesOf = (envelope: Envelope): readonly Edge[] => outlineOf(envelope).edges;
 
 /** What the quick form of `sideOf` can be off, as a share of its two products (Shewchuk 1997, orientation test). */
 const QUICK_ERROR = 3.3306690738754716e-16;
@@ -68,16 +94,6 @@ export function sideOf(a: MassAndArm, b: MassAndArm, place: MassAndArm): number 
     [a.mass_kg, place.arm_m],
   ]);
 }
-
-interface Scale {
-  readonly arm_m: number;
-  readonly mass_kg: number;
-}
-
-const scaleOf = ({ points }: Envelope): Scale => ({
-  arm_m: Math.max(1e-9, ...points.map(({ arm_m }) => Math.abs(arm_m))),
-  mass_kg: Math.max(1e-9, ...points.map(({ mass_kg }) => Math.abs(mass_kg))),
-});
 
 /** Whether a place is on an edge, its ends included, but for what rounding leaves over. */
 function isOnEdge([a, b]: Edge, place: MassAndArm, scale: Scale): boolean {
@@ -116,7 +132,8 @@ function meetings(edges: readonly Edge[], along: Axis, across: Axis, value: numb
       found.push(share === 1 ? b[along] : a[along] + share * (b[along] - a[along]));
     }
   }
-  return [...new Set(found)].sort((one, other) => one - other);
+  found.sort((one, other) => one - other);
+  return found.filter((one, index) => one !== found[index - 1]);
 }
 
 /** Margins to the ends of that part of a line through the envelope which holds the place, or is nearest to it. */
@@ -129,11 +146,13 @@ function marginsAlong(
 ): readonly [toLow: number, toHigh: number] | undefined {
   const across: Axis = along === "arm_m" ? "mass_kg" : "arm_m";
   const at = meetings(edges, along, across, place[across], ON_THE_EDGE * scale[across]);
+  const onLine = (value: number): MassAndArm =>
+    along === "arm_m" ? { arm_m: value, mass_kg: place.mass_kg } : { arm_m: place.arm_m, mass_kg: value };
   const parts: [number, number][] = [];
   for (const value of at) {
     const last = parts.at(-1);
     const middle = last === undefined ? value : (last[1] + value) / 2;
-    const joined = last !== undefined && isInside(edges, { ...place, [along]: middle }, scale);
+    const joined = last !== undefined && isInside(edges, onLine(middle), scale);
     if (joined) last[1] = value;
     else parts.push([value, value]);
   }
@@ -154,8 +173,7 @@ function marginsAlong(
  * @param place arm in metres aft of the datum, mass in kilograms; finite
  */
 export function pointInEnvelope(envelope: Envelope, place: MassAndArm): EnvelopePlace {
-  const edges = edgesOf(envelope);
-  const scale = scaleOf(envelope);
+  const { edges, scale } = outlineOf(envelope);
   const inside = isInside(edges, place, scale);
   const arms = marginsAlong(edges, place, "arm_m", inside, scale);
   const masses = marginsAlong(edges, place, "mass_kg", inside, scale);

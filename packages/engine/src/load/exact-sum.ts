@@ -12,9 +12,10 @@ function grow(partials: number[], term: number): void {
   let carried = term;
   let kept = 0;
   for (const partial of partials) {
-    const [large, small] = Math.abs(carried) < Math.abs(partial) ? [partial, carried] : [carried, partial];
-    const high = large + small;
-    const low = small - (high - large);
+    const larger = Math.abs(carried) < Math.abs(partial);
+    const large = larger ? partial : carried;
+    const high = carried + partial;
+    const low = (larger ? carried : partial) - (high - large);
     if (low !== 0) {
       partials[kept] = low;
       kept += 1;

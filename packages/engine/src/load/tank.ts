@@ -32,10 +32,15 @@ function fault(tank: TankFuel, field: string, expected: string, received: string
   return new InputError("out-of-range", `${tank.id}, ${field}`, { expected, received });
 }
 
+/** A table of arms stays as it is, while what is in its tank changes: its pieces are made once. */
+const piecesOf = new WeakMap<TankFuel["arms"], readonly ArmPiece[]>();
+
 /** The straight pieces of a tank's arm table. */
-export function armPieces(tank: TankFuel): readonly ArmPiece[] {
-  return tank.arms.slice(1).map((upper, index) => {
-    const lower = tank.arms[index] ?? upper;
+export function armPieces({ arms }: Pick<TankFuel, "arms">): readonly ArmPiece[] {
+  const known = piecesOf.get(arms);
+  if (known !== undefined) return known;
+  const pieces = arms.slice(1).map((upper, index) => {
+    const lower = arms[index] ?? upper;
     const slope_mPerM3 = (upper.arm_m - lower.arm_m) / (upper.volume_m3 - lower.volume_m3);
     return {
       from_m3: lower.volume_m3,
@@ -44,6 +49,8 @@ export function armPieces(tank: TankFuel): readonly ArmPiece[] {
       slope_mPerM3,
     };
   });
+  piecesOf.set(arms, pieces);
+  return pieces;
 }
 
 /**

@@ -62,13 +62,22 @@ export interface EdgeProbability {
   readonly probability_1: number;
 }
 
-/** Which way the inside of an envelope lies: 1 where its corners run counter-clockwise (arm right, mass up). */
-const direction = (envelope: Envelope): 1 | -1 =>
-  exactSumOfProducts(
+const directions = new WeakMap<Envelope["points"], 1 | -1>();
+
+/**
+ * Which way the inside of an envelope lies: 1 where its corners run counter-clockwise (arm right, mass up). It depends
+ * on the corners alone and is looked for once.
+ */
+function direction(envelope: Envelope): 1 | -1 {
+  const known = directions.get(envelope.points);
+  if (known !== undefined) return known;
+  const twiceTheArea = exactSumOfProducts(
     edgesOf(envelope).flatMap(([a, b]) => [[a.arm_m, b.mass_kg] as const, [-b.arm_m, a.mass_kg] as const]),
-  ) > 0
-    ? 1
-    : -1;
+  );
+  const turn = twiceTheArea > 0 ? 1 : -1;
+  directions.set(envelope.points, turn);
+  return turn;
+}
 
 /**
  * The probability that an edge is kept. With arm limit p + q W at mass W, what has to be at or above zero is
@@ -105,8 +114,10 @@ function edgeProbability(state: UncertainState, [from, to]: Edge, turn: 1 | -1):
 }
 
 /** The probability that each edge of an envelope is kept, edge by edge as the corners run. */
-export const probabilityOfEdges = (state: UncertainState, envelope: Envelope): readonly EdgeProbability[] =>
-  edgesOf(envelope).map((edge) => edgeProbability(state, edge, direction(envelope)));
+export function probabilityOfEdges(state: UncertainState, envelope: Envelope): readonly EdgeProbability[] {
+  const turn = direction(envelope);
+  return edgesOf(envelope).map((edge) => edgeProbability(state, edge, turn));
+}
 
 const SPAN = 8; // standard uncertainties to each side: what lies beyond is below 1e-14
 const STEPS = 80;
