@@ -67,6 +67,10 @@ export {
   vapourPressureNws,
   vapourPressureSonntag,
 } from "./air/vapour-pressure-forms.ts";
+export { type AiracCycle, airacCycleOn, airacDatesOf } from "./calendar/airac.ts";
+export { addDays, dateOfDayNumber, dayNumber, daysBetween } from "./calendar/days.ts";
+export { isLocalDate } from "./calendar/local-date.ts";
+export { addMonths, ageOn, endOfMonthAfter, startOfMonthBefore } from "./calendar/months.ts";
 export {
   capabilityIndex,
   conformanceAbove,
