@@ -1,4 +1,14 @@
 export { type DecisionSheet, type DecisionSheetResult, sheetOfDecision } from "./decision-sheet.ts";
+export {
+  type DrawnLine,
+  type DrawnText,
+  type EnvelopeDrawing,
+  envelopeDrawing,
+} from "./envelope/envelope-drawing.ts";
+export type { SheetEdge, SheetEnvelope, SheetMass, SheetMassRow } from "./flight/mass-and-balance.ts";
+export type { SheetNumber } from "./flight/numbers.ts";
+export type { SheetFigures } from "./flight/sheet-figures.ts";
+export type { SheetTip } from "./flight/tips.ts";
 export { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";
 export {
   decisionTitle,
@@ -10,3 +20,4 @@ export {
   type SheetSignature,
   STANDING_CAUTION,
 } from "./sheet.ts";
+export type { SlipCell } from "./slip.ts";

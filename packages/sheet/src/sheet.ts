@@ -1,7 +1,10 @@
 import type { Assessment, Verdict } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState, Decision, Status } from "@witnessmark/ledger";
+import { figuresOf, type SheetFigures } from "./flight/sheet-figures.ts";
 import { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";
+import { type SlipCell, slipOf } from "./slip.ts";
+import { voidWhen } from "./void-when.ts";
 
 /** One numbered line: what is not as the book says, too close, or not known. */
 export interface SheetNote {
@@ -45,7 +48,13 @@ export interface Sheet {
   readonly registration: string;
   readonly type: string;
   readonly date: string;
-  readonly flight: { readonly from: string; readonly to: string; readonly offBlocks: string } | null;
+  /** The flight by name; its `figures` are null when it was only named and never planned. */
+  readonly flight: {
+    readonly from: string;
+    readonly to: string;
+    readonly offBlocks: string;
+    readonly figures: SheetFigures | null;
+  } | null;
   readonly walk: string;
   readonly counts: Readonly<Record<Status, number>>;
   readonly marks: readonly SheetMark[];
@@ -54,6 +63,8 @@ export interface Sheet {
   readonly holds: string;
   /** What makes it void at once. */
   readonly voidWhen: readonly string[];
+  /** The half that stays on the ground. */
+  readonly slip: readonly SlipCell[];
   readonly caution: string;
   readonly signature: SheetSignature | null;
   readonly restsOn: string;
@@ -64,15 +75,6 @@ export interface Sheet {
 
 export const STANDING_CAUTION =
   "The pilot in command decides. The approved flight manual, the rules where you fly and licensed mechanics come before this sheet.";
-
-const VOID_WHEN = [
-  "fuelled again",
-  "rain, frost or ice on it",
-  "loaded otherwise",
-  "left alone",
-  "worked on",
-  "towed",
-];
 
 const BADNESS: Readonly<Record<Status, number>> = { stop: 0, caution: 1, open: 2, clear: 3 };
 
@@ -188,20 +190,33 @@ export function makeSheet(given: {
   const at_ms = Date.parse(decision?.recordedAt ?? assessment.at);
   const flight = decision?.flight ?? assessment.flight;
   const holds = assessment.holdsUntil;
+  const named: Sheet["flight"] =
+    flight === null
+      ? null
+      : {
+          from: flight.from,
+          to: flight.to,
+          offBlocks: clockWithUtc(Date.parse(flight.offBlocks), offset_min(flight.offBlocks)),
+          figures: figuresOf({ book, state, assessment, east_min }),
+        };
+  const signature: SheetSignature | null =
+    decision === null
+      ? null
+      : {
+          by: decision.author.name,
+          role: decision.author.role,
+          at: `${clockText(at_ms, east_min, true)}, ${clockText(at_ms, 0)} UTC`,
+          hash: grouped(decision.hash),
+          keySigned: decision.signed,
+        };
+  const { registration, type } = book.aircraft;
   return {
     title: decision === null ? "Not signed" : decisionTitle(decision),
     status: assessment.status,
-    registration: book.aircraft.registration,
-    type: book.aircraft.type,
+    registration,
+    type,
     date: dateText(at_ms, east_min),
-    flight:
-      flight === null
-        ? null
-        : {
-            from: flight.from,
-            to: flight.to,
-            offBlocks: clockWithUtc(Date.parse(flight.offBlocks), offset_min(flight.offBlocks)),
-          },
+    flight: named,
     walk: assessment.walk === null ? "No walk" : WALK_NAMES[assessment.walk.kind],
     counts: assessment.counts,
     marks: marksOf(assessment, book, state),
@@ -211,18 +226,10 @@ export function makeSheet(given: {
       holds === undefined
         ? "Holds until something happens"
         : `Holds until ${clockText(holds.at_ms, east_min)}: ${holds.because}`,
-    voidWhen: VOID_WHEN,
+    voidWhen: voidWhen(assessment, east_min),
+    slip: slipOf({ registration, type, flight: named, signature }),
     caution: STANDING_CAUTION,
-    signature:
-      decision === null
-        ? null
-        : {
-            by: decision.author.name,
-            role: decision.author.role,
-            at: `${clockText(at_ms, east_min, true)}, ${clockText(at_ms, 0)} UTC`,
-            hash: grouped(decision.hash),
-            keySigned: decision.signed,
-          },
+    signature,
     restsOn: `${plural(assessment.restsOn.checks, "check")}, ${plural(assessment.restsOn.readings, "reading")}, book revision ${assessment.book.revision}`,
     notice: book.notice,
   };

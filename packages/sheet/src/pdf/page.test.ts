@@ -30,7 +30,11 @@ const sheetWith = (notes: number, readings: number): Sheet => ({
   registration: "ZZ-SML",
   type: "Pipit 1",
   date: "Thursday 12 November 2026",
-  flight: { from: "ZZTW", to: "ZZQN", offBlocks: "09:10, 08:10 UTC" },
+  flight: { from: "ZZTW", to: "ZZQN", offBlocks: "09:10, 08:10 UTC", figures: null },
+  slip: [
+    { label: "Aircraft", value: "ZZ-SML", after: "Pipit 1" },
+    { label: "To", value: "ZZQN" },
+  ],
   walk: "First walk of the day",
   counts: { stop: 1, caution: 2, open: 3, clear: 44 },
   marks: [{ place: [3.5, 1.4, 0.3], status: "caution", note: 1 }],

@@ -1,0 +1,68 @@
+import type { SheetNote } from "../sheet.ts";
+import { drawMark } from "./mark.ts";
+import { type Origin, WIDTH } from "./measures.ts";
+import type { Pen } from "./pen.ts";
+
+const TEXT_WIDTH = WIDTH - 118;
+const HEADING = 20;
+
+const textOf = (note: SheetNote) =>
+  note.reason === undefined ? note.says : `${note.says} Why: ${note.reason}`;
+
+const noteHeight = (pen: Pen, note: SheetNote): number =>
+  Math.max(
+    20,
+    pen.leadBlock(`${note.title}.`, textOf(note), { x: 0, y: 0, width: TEXT_WIDTH, size: 9.5 }, false) + 10,
+  );
+
+function noteRow(pen: Pen, note: SheetNote, { x, y }: Origin): number {
+  pen.document
+    .circle(x + 12, y + 10, 6.2)
+    .lineWidth(0.8)
+    .stroke("black");
+  pen.line(String(note.number), x + 12, y + 13, { size: 8, weight: "bold", align: "centre" });
+  drawMark(pen.document, note.status, x + 31, y + 10, 13);
+  pen.line(note.margin, x + WIDTH - 6, y + 13, { size: 9.5, weight: "bold", align: "right" });
+  pen.leadBlock(`${note.title}.`, textOf(note), { x: x + 45, y: y + 3.5, width: TEXT_WIDTH, size: 9.5 });
+  const height = noteHeight(pen, note);
+  pen.rule(x, y + height, x + WIDTH, y + height, 0.5);
+  return height;
+}
+
+export interface NotesDrawn {
+  readonly rest: readonly SheetNote[];
+  /** Below the last that was drawn. */
+  readonly bottom: number;
+}
+
+/** Draws the notes that fit above a bottom and returns those that do not. */
+export function drawNotes(pen: Pen, all: readonly SheetNote[], at: Origin, bottom: number): NotesDrawn {
+  const { x } = at;
+  pen.line("Not as the book says, close to a limit, or not known", x + 6, at.y + 14, {
+    size: 11,
+    weight: "black",
+  });
+  let y = at.y + HEADING;
+  if (all.length === 0) {
+    pen.line("Nothing", x + 330, at.y + 14, { size: 10 });
+    return { rest: [], bottom: y };
+  }
+  if (y + 16 > bottom) {
+    pen.line(`${all.length} overleaf`, x + WIDTH - 6, at.y + 14, {
+      size: 9.5,
+      weight: "bold",
+      align: "right",
+    });
+    return { rest: all, bottom: y };
+  }
+  pen.rule(x, y, x + WIDTH, y, 0.75);
+  for (const [index, note] of all.entries()) {
+    const last = index === all.length - 1;
+    if (y + noteHeight(pen, note) + (last ? 0 : 16) > bottom) {
+      pen.line(`${all.length - index} more overleaf`, x + 6, y + 12, { size: 9.5, weight: "bold" });
+      return { rest: all.slice(index), bottom: y + 16 };
+    }
+    y += noteRow(pen, note, { x, y });
+  }
+  return { rest: [], bottom: y };
+}

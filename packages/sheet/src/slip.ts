@@ -1,0 +1,41 @@
+import type { Sheet } from "./sheet.ts";
+
+/** One cell of the half that stays on the ground. */
+export interface SlipCell {
+  readonly label: string;
+  readonly value: string;
+  /** Said after the value, lighter. */
+  readonly after?: string;
+}
+
+const NOT_SAID = "not said";
+
+/** Of a planned flight, what those on the ground must know to miss it; else who decided what. */
+export function slipOf({
+  registration,
+  type,
+  flight,
+  signature,
+}: Pick<Sheet, "registration" | "type" | "flight" | "signature">): readonly SlipCell[] {
+  const off = flight?.offBlocks.split(",")[0] ?? NOT_SAID;
+  const aircraft: SlipCell = { label: "Aircraft", value: registration, after: type };
+  const to: SlipCell = { label: "To", value: flight?.to ?? NOT_SAID };
+  const figures = flight?.figures ?? null;
+  if (figures === null) {
+    return [
+      aircraft,
+      to,
+      { label: "Off", value: off },
+      { label: "Signed by", value: signature?.by ?? "not signed" },
+      { label: "Decision", value: signature?.hash.slice(0, 9) ?? "not signed" },
+    ];
+  }
+  return [
+    aircraft,
+    to,
+    { label: "Off", value: off },
+    { label: "Due", value: figures.due ?? NOT_SAID },
+    { label: "Aboard", value: figures.aboard === 0 ? NOT_SAID : String(figures.aboard) },
+    { label: "Fuel for", value: figures.fuelFor ?? NOT_SAID },
+  ];
+}
