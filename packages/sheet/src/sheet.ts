@@ -197,7 +197,7 @@ export function makeSheet(given: {
           from: flight.from,
           to: flight.to,
           offBlocks: clockWithUtc(Date.parse(flight.offBlocks), offset_min(flight.offBlocks)),
-          figures: figuresOf({ book, state, assessment, east_min }),
+          figures: figuresOf({ book, state, assessment, east_min: offset_min(flight.offBlocks) }),
         };
   const signature: SheetSignature | null =
     decision === null

@@ -17,7 +17,10 @@ export function slipOf({
   flight,
   signature,
 }: Pick<Sheet, "registration" | "type" | "flight" | "signature">): readonly SlipCell[] {
-  const off = flight?.offBlocks.split(",")[0] ?? NOT_SAID;
+  // `09:10, 08:10 UTC`, or `08:10 UTC` where that is local time
+  const [off = NOT_SAID, utc] = flight?.offBlocks.split(", ") ?? [];
+  const zone = flight === null ? "" : utc === undefined ? ", UTC" : ", local";
+  const offCell: SlipCell = { label: `Off${zone}`, value: off.replace(" UTC", "") };
   const aircraft: SlipCell = { label: "Aircraft", value: registration, after: type };
   const to: SlipCell = { label: "To", value: flight?.to ?? NOT_SAID };
   const figures = flight?.figures ?? null;
@@ -25,7 +28,7 @@ export function slipOf({
     return [
       aircraft,
       to,
-      { label: "Off", value: off },
+      offCell,
       { label: "Signed by", value: signature?.by ?? "not signed" },
       { label: "Decision", value: signature?.hash.slice(0, 9) ?? "not signed" },
     ];
@@ -33,8 +36,8 @@ export function slipOf({
   return [
     aircraft,
     to,
-    { label: "Off", value: off },
-    { label: "Due", value: figures.due ?? NOT_SAID },
+    offCell,
+    { label: `Due${zone}`, value: figures.due ?? NOT_SAID },
     { label: "Aboard", value: figures.aboard === 0 ? NOT_SAID : String(figures.aboard) },
     { label: "Fuel for", value: figures.fuelFor ?? NOT_SAID },
   ];

@@ -83,9 +83,9 @@ const path = (points: readonly At[], close = false): string =>
     : `M${points.map(([x, y]) => `${round(x)},${round(y)}`).join("L")}${close ? "z" : ""}`;
 
 function scaleTexts({ x, y, range, frame }: Scale, armUnit: UnitId): readonly DrawnText[] {
-  const { right, left, bottom } = frame;
+  const { right, left, top, bottom } = frame;
   const masses = steps(range.mass_kg[0], range.mass_kg[1], 4).values.filter(
-    (mass_kg) => y(mass_kg) < bottom - 8,
+    (mass_kg) => y(mass_kg) < bottom - 8 && y(mass_kg) > top + 16,
   );
   const [fore, aft] = [fromSI(range.arm_m[0], armUnit), fromSI(range.arm_m[1], armUnit)];
   const arms = steps(fore, aft, 5);
@@ -100,7 +100,7 @@ function scaleTexts({ x, y, range, frame }: Scale, armUnit: UnitId): readonly Dr
         align: "right",
       }),
     ),
-    { kind: "scale", text: "kg", x: left - 5, y: bottom + 14, align: "right" },
+    { kind: "scale", text: "kg", x: left - 5, y: top + 8, align: "right" },
     ...arms.values.map(
       (arm): DrawnText => ({
         kind: "scale",
@@ -154,6 +154,10 @@ function limitsOf({ limits, points }: SheetEnvelope, { x, y, frame }: Scale) {
 }
 
 const ARROW = 5;
+/** The mark stands at one end of a dimension: its text keeps off it. */
+const MARK = 9;
+const OVER = -4.5;
+const UNDER = 13;
 const about = (text: string): number => text.length * 6.6;
 
 /** A margin as a dimension: arrows at both ends, its text over it, or beside it where it is too short. */
@@ -166,14 +170,23 @@ function dimensionOf({ from, edge_m, text }: SheetEdge, { x, y, frame }: Scale) 
     [left, height],
     [right, height],
   ])}${head(left, 1)}${head(right, -1)}`;
-  // the mark stands at one end: the text keeps off it
-  const clear = 9;
-  const middle = (left + (a < b ? clear : 0) + right - (a < b ? 0 : clear)) / 2;
-  const half = about(text) / 2;
-  const at = Math.min(frame.right - half - 2, Math.max(frame.left + half + 2, middle));
   const line: DrawnLine = { kind: "dimension", d };
-  const written: DrawnText = { kind: "margin", text, x: at, y: height - 4.5, align: "centre" };
-  return { line, text: written };
+  const written = (at: number, below: number, align: DrawnText["align"]): DrawnText => ({
+    kind: "margin",
+    text,
+    x: at,
+    y: height + below,
+    align,
+  });
+  const wide = about(text);
+  const isAft = a < b;
+  if (right - left >= wide + MARK + 4)
+    return { line, text: written((left + right + (isAft ? MARK : -MARK)) / 2, OVER, "centre") };
+  // too short to hold it: ahead it stands before the edge, behind there is no room but under the line
+  if (!isAft && left - wide - 4 > frame.left) return { line, text: written(left - 4, OVER, "right") };
+  return isAft
+    ? { line, text: written(right - 4, UNDER, "right") }
+    : { line, text: written(left + 4, UNDER, "left") };
 }
 
 /** The envelope with the flight in it, hatched outside, its margins as dimensions. */
@@ -181,15 +194,15 @@ export function envelopeDrawing(envelope: SheetEnvelope): EnvelopeDrawing {
   const scale = scaleOf(envelope);
   const { x, y, frame } = scale;
   const place = ({ arm_m, mass_kg }: Spot): At => [x(arm_m), y(mass_kg)];
-  const shape = inFrame(envelope.points.map(place), frame);
+  const whole = envelope.points.map(place);
   const limits = limitsOf(envelope, scale);
   const edges = envelope.edges.map((edge) => dimensionOf(edge, scale));
   const inView = (spots: readonly Spot[]): readonly At[] =>
     spots.map(place).filter(([, height]) => height <= frame.bottom);
-  const hatch = hatchOutside(shape, frame, HATCH).map((stroke) => path(stroke));
+  const hatch = hatchOutside(whole, frame, HATCH).map((stroke) => path(stroke));
   const lines: readonly DrawnLine[] = [
     { kind: "hatch", d: hatch.join("") },
-    { kind: "edge", d: path(shape, true) },
+    { kind: "edge", d: path(inFrame(whole, frame), true) },
     ...limits.lines,
     { kind: "rest", d: path(inView(envelope.rest)) },
     { kind: "flown", d: path(inView(envelope.flown)) },

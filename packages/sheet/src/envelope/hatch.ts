@@ -52,7 +52,10 @@ function crossings(shape: readonly At[], sum: number): readonly number[] {
 
 /**
  * Hatching of what is in a frame and outside a shape, as strokes: fills may not print, and neither may clips.
- * Lines rise to the right, `apart` measured along the bottom.
+ * Lines rise to the right.
+ *
+ * @param shape the whole of it, also what lies beyond the frame
+ * @param apart along the bottom
  */
 export function hatchOutside(
   shape: readonly At[],
@@ -64,11 +67,12 @@ export function hatchOutside(
   for (let sum = left + top + apart; sum < right + bottom; sum += apart) {
     const from = Math.max(left, sum - bottom);
     const to = Math.min(right, sum - top);
-    const cuts = crossings(shape, sum).filter((x) => x > from && x < to);
-    const ends = [from, ...cuts.toSorted((a, b) => a - b), to];
-    // outside and inside by turns, and the frame's own edge is outside
+    const cuts = crossings(shape, sum).toSorted((a, b) => a - b);
+    const ends = [Number.NEGATIVE_INFINITY, ...cuts, Number.POSITIVE_INFINITY];
+    // far away is outside; outside and inside come by turns
     for (let index = 0; index + 1 < ends.length; index += 2) {
-      const [start, end] = [ends[index] ?? from, ends[index + 1] ?? from];
+      const start = Math.max(from, ends[index] ?? from);
+      const end = Math.min(to, ends[index + 1] ?? from);
       if (end - start > 0.5)
         strokes.push([
           [start, sum - start],

@@ -26,6 +26,21 @@ interface Said {
   readonly status: Status;
 }
 
+/** A line has room for so many letters of reasons. */
+const ROOM = 96;
+
+/** The first reason, and as many more as have room; the notes have them all. */
+function whyOf(lacks: readonly string[]): string {
+  const [first, ...more] = new Set(lacks);
+  if (first === undefined) return "Not known";
+  let why = `Not known: ${first}`;
+  for (const [index, one] of more.entries()) {
+    if (why.length + one.length > ROOM) return `${why}, and ${more.length - index} more`;
+    why += `; ${one}`;
+  }
+  return why;
+}
+
 /**
  * A line of the numbers. The assessment has the last word on what it is worth: where it says open, the line is open,
  * whatever the figures show.
@@ -39,8 +54,7 @@ function line(
 ): SheetNumber {
   if (said === undefined || verdict?.status === "open") {
     const lacks = missing.length > 0 ? missing : verdict?.status === "open" ? verdict.missing : [];
-    const why = lacks.length === 0 ? "not known" : [...new Set(lacks)].join("; ");
-    return { what, needs: "", has: "", ...known, left: "open", status: "open", why };
+    return { what, needs: "", has: "", ...known, left: "open", status: "open", why: whyOf(lacks) };
   }
   return { what, ...said, status: verdict === undefined ? said.status : worse(said.status, verdict.status) };
 }

@@ -23,10 +23,10 @@ function withoutPlace(title: string, verdictTitle: string): string {
 function tipOf(point: TippingPoint, offBlocks_ms: number, east_min: number): SheetTip {
   const { variable, title, unit, now, changes, verdictTitle, becomes, better } = point;
   const becomesText = better ? `${becomes} again` : becomes;
-  const told = (what: string, value: string): SheetTip => ({
-    what: `${verdictTitle}, ${becomesText}: ${what}`,
-    value,
-  });
+  const told = (what: string, value: string): SheetTip => {
+    const isSaid = verdictTitle.toLowerCase().startsWith(what.toLowerCase());
+    return { what: `${verdictTitle}, ${becomesText}${isSaid ? "" : `: ${what}`}`, value };
+  };
   if (variable === "delay")
     return told("off blocks", clockText(offBlocks_ms + Math.floor(changes) * 60_000, east_min));
   // towards now, as the screen has it: what is written still holds, or only just does not

@@ -41,7 +41,19 @@ export function drawAircraft(pen: Pen, book: Book, marks: readonly SheetMark[], 
     if (mark.status === "clear") pen.rule(x, y - 3.2, x, y + 3.2, 1.5);
     else drawMark(document, mark.status, x, y, 11);
   }
+  legend(pen, marks, frame);
   numberNotes(pen, marks, project, frame);
+}
+
+const LEGEND = 30;
+
+/** What the strokes and the marks on the drawing mean, at its top left. */
+function legend(pen: Pen, marks: readonly SheetMark[], { x, y }: Frame): void {
+  pen.rule(x + 12, y + 8, x + 12, y + 14.4, 1.5);
+  pen.line("as it should be", x + 21, y + 14, { size: 9 });
+  if (marks.every(({ status }) => status === "clear")) return;
+  drawMark(pen.document, "caution", x + 12, y + 25, 11);
+  pen.line("see the note", x + 21, y + 28, { size: 9 });
 }
 
 const RING_pt = 5.6;
@@ -62,7 +74,7 @@ function numberNotes(
       .map((mark) => ({ note: mark.note ?? 0, at: project(mark.place[0], mark.place[1]) }))
       .sort((a, b) => a.at[1] - b.at[1]);
     const x = side === "left" ? frame.x + 10 : frame.x + frame.width - 10;
-    let lowest = frame.y + 10;
+    let lowest = frame.y + (side === "left" ? LEGEND + 10 : 10);
     for (const { note, at } of noted) {
       const y = Math.max(lowest, Math.min(at[1], frame.y + frame.height - 10));
       lowest = y + 2 * RING_pt + 2;

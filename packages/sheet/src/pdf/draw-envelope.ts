@@ -27,7 +27,9 @@ const LETTERS: Readonly<Record<DrawnText["kind"], { readonly size: number; reado
 /** A width of paper behind a text that stands over lines. */
 function blank(pen: Pen, text: DrawnText, size: number): void {
   const width = pen.width(text.text, { size, weight: "bold" }) + 2;
-  pen.document.rect(text.x - width / 2, text.y - size * 0.78, width, size * 0.95).fill("white");
+  const left =
+    text.align === "centre" ? text.x - width / 2 : text.align === "right" ? text.x - width + 1 : text.x - 1;
+  pen.document.rect(left, text.y - size * 0.78, width, size * 0.95).fill("white");
 }
 
 /** Draws the envelope with the flight in it; returns how high it is. */

@@ -3,16 +3,23 @@ import { drawMark } from "./mark.ts";
 import { type Origin, WIDTH } from "./measures.ts";
 import type { Pen } from "./pen.ts";
 
-const TEXT_WIDTH = WIDTH - 118;
+/** Beside the note's margin, which stands at the right. */
+const textWidth = (pen: Pen, { margin }: SheetNote): number =>
+  WIDTH - 45 - 20 - pen.width(margin, { size: 9.5, weight: "bold" });
 const HEADING = 20;
 
 const textOf = (note: SheetNote) =>
-  note.reason === undefined ? note.says : `${note.says} Why: ${note.reason}`;
+  note.reason === undefined ? note.says : `${note.says}. Why: ${note.reason}`;
 
 const noteHeight = (pen: Pen, note: SheetNote): number =>
   Math.max(
     20,
-    pen.leadBlock(`${note.title}.`, textOf(note), { x: 0, y: 0, width: TEXT_WIDTH, size: 9.5 }, false) + 10,
+    pen.leadBlock(
+      `${note.title}.`,
+      textOf(note),
+      { x: 0, y: 0, width: textWidth(pen, note), size: 9.5 },
+      false,
+    ) + 10,
   );
 
 function noteRow(pen: Pen, note: SheetNote, { x, y }: Origin): number {
@@ -23,7 +30,12 @@ function noteRow(pen: Pen, note: SheetNote, { x, y }: Origin): number {
   pen.line(String(note.number), x + 12, y + 13, { size: 8, weight: "bold", align: "centre" });
   drawMark(pen.document, note.status, x + 31, y + 10, 13);
   pen.line(note.margin, x + WIDTH - 6, y + 13, { size: 9.5, weight: "bold", align: "right" });
-  pen.leadBlock(`${note.title}.`, textOf(note), { x: x + 45, y: y + 3.5, width: TEXT_WIDTH, size: 9.5 });
+  pen.leadBlock(`${note.title}.`, textOf(note), {
+    x: x + 45,
+    y: y + 3.5,
+    width: textWidth(pen, note),
+    size: 9.5,
+  });
   const height = noteHeight(pen, note);
   pen.rule(x, y + height, x + WIDTH, y + height, 0.5);
   return height;

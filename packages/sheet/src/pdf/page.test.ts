@@ -1,9 +1,13 @@
-import { readBook, smallBookText } from "@witnessmark/book";
+import type { Flight } from "@witnessmark/assess";
+import { type Book, readBook, smallBookText } from "@witnessmark/book";
 import type { Status } from "@witnessmark/ledger";
 import PdfDocument from "pdfkit";
 import { describe, expect, it } from "vitest";
+import { sheetOfDecision } from "../decision-sheet.ts";
 import type { Sheet, SheetNote } from "../sheet.ts";
 import { STANDING_CAUTION } from "../sheet.ts";
+import { demoLedger } from "../testing/demo-ledger.ts";
+import { goodFlight, heavyFlight, namedFlight, openFlight } from "../testing/flights.ts";
 import { renderSheetPdf } from "./index.ts";
 import { drawSheet } from "./page.ts";
 import { type Lettering, Pen } from "./pen.ts";
@@ -68,11 +72,11 @@ class RecordingPen extends Pen {
   }
 }
 
-async function letteredBy(sheet: Sheet): Promise<string[]> {
-  const document = new PdfDocument({ size: "A4", margin: 0 });
+async function letteredBy(sheet: Sheet, book?: Book, size: "A4" | "LETTER" = "A4"): Promise<string[]> {
+  const document = new PdfDocument({ size, margin: 0 });
   registerTypeFace(document);
   const pen = new RecordingPen(document);
-  drawSheet(pen, sheet, await smallBook(), () => {
+  drawSheet(pen, sheet, book ?? (await smallBook()), () => {
     document.addPage();
     pen.pages.push([]);
   });
@@ -122,6 +126,67 @@ describe("the sheet on paper", () => {
       remark: "Worked out again, its assessment differs.",
     });
     expect(page).toContain("Worked out again, its assessment differs.");
+  });
+});
+
+describe("a flight on paper", () => {
+  async function sheetFor(flight: Flight) {
+    const { events, decision } = await demoLedger(flight);
+    const result = await sheetOfDecision(events, decision);
+    if (!result.ok) throw new Error(result.says);
+    return result;
+  }
+  const sheets = new Map<Flight, ReturnType<typeof sheetFor>>();
+
+  async function pagesOf(flight: Flight, size: "A4" | "LETTER") {
+    const made = sheets.get(flight) ?? sheetFor(flight);
+    sheets.set(flight, made);
+    const { sheet, book } = await made;
+    return { sheet, pages: await letteredBy(sheet, book, size) };
+  }
+
+  it.each(["A4", "LETTER"] as const)(
+    "has every number of the sheet on its first page, on %s",
+    async (size) => {
+      const { sheet, pages } = await pagesOf(goodFlight, size);
+      const [first = ""] = pages;
+      const figures = sheet.flight?.figures;
+      expect(figures?.numbers).toHaveLength(7);
+      for (const row of figures?.mass.rows ?? [])
+        expect(first).toContain(`${row.what} ${row.of} ${row.left}`);
+      for (const { what, needs, has, left } of figures?.numbers ?? [])
+        expect(first).toContain(`${what} ${needs} ${has} ${left}`);
+      for (const { what, value } of figures?.tips ?? []) expect(first).toContain(`${what} ${value}`);
+      for (const { text } of figures?.mass.envelope?.edges ?? []) expect(first).toContain(text);
+      for (const { label, value } of sheet.slip) expect(first).toContain(`${label} ${value}`);
+      for (const when of sheet.voidWhen) expect(first).toContain(when);
+      // the readings that have no room follow
+      for (const { title } of sheet.readings) expect(pages.join(" ")).toContain(title);
+    },
+  );
+
+  it.each(["A4", "LETTER"] as const)("says what is open and why, and draws no chart, on %s", async (size) => {
+    const { sheet, pages } = await pagesOf(openFlight, size);
+    const all = pages.join(" ");
+    expect(all).toContain("Open. Not known: who and what is aboard");
+    expect(all).not.toMatch(/4\.10 .* 4\.20/);
+    for (const { why } of sheet.flight?.figures?.numbers ?? []) {
+      for (const word of (why ?? "").split(" ")) expect(all).toContain(word);
+    }
+    expect(pages[0]).toContain(STANDING_CAUTION);
+  });
+
+  it("keeps long names, on as many pages as it needs", async () => {
+    const { sheet, pages } = await pagesOf(heavyFlight, "A4");
+    const all = pages.join(" ").replaceAll(/\s+/g, " ");
+    for (const { title } of sheet.notes) expect(all).toContain(title);
+    expect(all).toContain("Take-off 2,784 of 2,720\u00A0kg 64\u00A0kg over".replaceAll("\u00A0", " "));
+  });
+
+  it("says of a flight that was only named that its numbers are open", async () => {
+    const { pages } = await pagesOf(namedFlight, "A4");
+    expect(pages[0]).toContain("The numbers: open.");
+    expect(pages[0]).toContain("the flight is named and not planned");
   });
 });
 

@@ -14,10 +14,11 @@ const DRAWING = 102 * MM;
 const BESIDE = WIDTH - DRAWING;
 /** The drawing is at least so high; without numbers, readings stand beside it. */
 const MIDDLE = 198;
+const MIDDLE_WITHOUT_CHART = 166;
 const MIDDLE_WITHOUT = 88 * MM;
 const UNPLANNED = 18;
-/** The heading of the notes, and one of them. */
-const NOTES_LEAST = 42;
+/** The heading of the notes, and how many are overleaf. */
+const NOTES_LEAST = 37;
 const COLUMNS = 3;
 
 /** What did not fit on the first page. */
@@ -46,7 +47,12 @@ function firstPage(pen: Pen, sheet: Sheet, book: Book, at: Origin, height: numbe
   drawHead(pen, sheet, at);
   const middle = y + HEAD;
   const middleHeight =
-    figures === null ? MIDDLE_WITHOUT : Math.max(MIDDLE, massHeight(pen, figures.mass, BESIDE));
+    figures === null
+      ? MIDDLE_WITHOUT
+      : Math.max(
+          figures.mass.envelope === undefined ? MIDDLE_WITHOUT_CHART : MIDDLE,
+          massHeight(pen, figures.mass, BESIDE),
+        );
   acrossAt(pen, at, middle);
   drawAircraft(pen, book, sheet.marks, { x, y: middle, width: DRAWING, height: middleHeight });
   pen.rule(x + DRAWING, middle, x + DRAWING, middle + middleHeight);

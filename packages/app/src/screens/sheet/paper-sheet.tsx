@@ -1,7 +1,9 @@
 import type { Book } from "@witnessmark/book";
-import type { Sheet, SheetReading } from "@witnessmark/sheet";
+import type { Sheet, SheetNote, SheetReading } from "@witnessmark/sheet";
 import { Mark } from "../../marks/mark.tsx";
 import { ROLE_NAMES, ROLES } from "../../words/people.ts";
+import { firstPage } from "./first-page.ts";
+import { PaperMass, PaperNumbers, Unplanned } from "./paper-figures.tsx";
 import { SheetPlan } from "./sheet-plan.tsx";
 
 interface PaperSheetProps {
@@ -9,22 +11,35 @@ interface PaperSheetProps {
   readonly book: Book;
 }
 
-/** Readings beside the drawing; more of them go under the notes. */
+/** Readings beside the drawing of a sheet without numbers; more of them go under the notes, or overleaf. */
 const BESIDE = 11;
-/** Open things told one by one; the rest are named in one paragraph, so that the sheet stays one page. */
+/** Open things told one by one; the rest are named in one paragraph. */
 const OPEN_TOLD = 5;
+const COLUMNS = [0, 1, 2] as const;
+const READING_ROW_px = 19;
 
-/** One page of paper, A4 or Letter: borders and strokes only, since backgrounds may not print. */
+/** The sheet as it prints on A4 or Letter: borders and strokes only, since backgrounds may not print. */
 export function PaperSheet({ sheet, book }: PaperSheetProps) {
-  const beside = sheet.readings.slice(0, BESIDE);
-  const below = sheet.readings.slice(BESIDE);
+  const figures = sheet.flight?.figures ?? null;
+  const beside = figures === null ? sheet.readings.slice(0, BESIDE) : [];
+  const below = sheet.readings.slice(beside.length);
+  const open = sheet.notes.filter((note) => note.status === "open");
+  const told = [...sheet.notes.filter((note) => note.status !== "open"), ...open.slice(0, OPEN_TOLD)];
+  const { here, overleaf, room } = firstPage(sheet, told);
+  const rest = open.slice(OPEN_TOLD);
+  // the paragraph of the rest follows the last note, and the readings follow that
+  const isAllHere = overleaf.length === 0;
+  const readingsHere =
+    isAllHere && Math.ceil(below.length / COLUMNS.length) * READING_ROW_px + 12 + rest.length * 5 <= room;
+  const hasOverleaf = !isAllHere || (!readingsHere && below.length > 0);
   return (
     <article className="paper" aria-label="The sheet">
       {sheet.remark === undefined ? null : <p className="paper-remark">{sheet.remark}</p>}
       <div className="paper-frame">
         <Head sheet={sheet} />
-        <div className={beside.length === 0 ? "paper-mid paper-alone" : "paper-mid"}>
+        <div className={figures === null && beside.length === 0 ? "paper-mid paper-alone" : "paper-mid"}>
           <SheetPlan sheet={sheet} book={book} />
+          {figures === null ? null : <PaperMass mass={figures.mass} />}
           {beside.length === 0 ? null : (
             <div>
               <h2>The readings</h2>
@@ -32,13 +47,17 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
             </div>
           )}
         </div>
-        <Notes sheet={sheet} />
-        {below.length === 0 ? null : (
-          <div className="paper-more">
-            {[0, 1, 2].map((column) => (
-              <Readings key={column} rows={below.filter((_, index) => index % 3 === column)} short />
-            ))}
-          </div>
+        <Notes
+          notes={here}
+          rest={isAllHere ? rest : []}
+          isNothing={sheet.notes.length === 0}
+          overleaf={overleaf.length}
+        />
+        {readingsHere ? <MoreReadings rows={below} /> : null}
+        {figures === null ? (
+          <Unplanned isNamed={sheet.flight !== null} />
+        ) : (
+          <PaperNumbers figures={figures} />
         )}
         <Foot sheet={sheet} />
       </div>
@@ -48,11 +67,37 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
         <span>Leave this half on the ground. The stripe shows that the two belong together.</span>
       </div>
       <Slip sheet={sheet} />
+      {hasOverleaf ? (
+        <section className="paper-overleaf">
+          <p>
+            {sheet.registration}, {sheet.date}, decision {sheet.signature?.hash.slice(0, 9) ?? "not signed"},
+            continued
+          </p>
+          <div className="paper-frame">
+            {isAllHere ? null : <Notes notes={overleaf} rest={rest} isNothing={false} overleaf={0} />}
+            {readingsHere ? null : <MoreReadings rows={below} />}
+          </div>
+        </section>
+      ) : null}
     </article>
   );
 }
 
+/** Under the notes, in columns, without what is left to the limit where there is no room for it. */
+function MoreReadings({ rows }: { readonly rows: readonly SheetReading[] }) {
+  if (rows.length === 0) return null;
+  const each = Math.ceil(rows.length / COLUMNS.length);
+  return (
+    <div className="paper-more">
+      {COLUMNS.map((column) => (
+        <Readings key={column} rows={rows.slice(column * each, (column + 1) * each)} short />
+      ))}
+    </div>
+  );
+}
+
 function Head({ sheet }: { readonly sheet: Sheet }) {
+  const rules = sheet.flight?.figures?.rules;
   return (
     <div className="paper-top">
       <div className="paper-mark">
@@ -65,7 +110,13 @@ function Head({ sheet }: { readonly sheet: Sheet }) {
           <br />
           {sheet.flight === null
             ? sheet.walk
-            : `${sheet.flight.from} to ${sheet.flight.to}, off blocks ${sheet.flight.offBlocks}. ${sheet.walk}`}
+            : `${sheet.flight.from} to ${sheet.flight.to}, off blocks ${sheet.flight.offBlocks}${rules === undefined ? "" : `, ${rules}`}`}
+          {sheet.flight === null ? null : (
+            <>
+              <br />
+              {sheet.walk}
+            </>
+          )}
         </p>
       </div>
       <div className="paper-counts">
@@ -117,12 +168,17 @@ function Readings({
 /** "5.00 bar" of "5.00 bar, 4.97 or more at 4 °C". */
 const figureOf = (says: string) => says.split(/[,:]\s/)[0] ?? says;
 
-function Notes({ sheet }: { readonly sheet: Sheet }) {
-  const told = sheet.notes.filter((note) => note.status !== "open");
-  const open = sheet.notes.filter((note) => note.status === "open");
-  const listed = [...told, ...open.slice(0, OPEN_TOLD)];
-  const rest = open.slice(OPEN_TOLD);
-  if (sheet.notes.length === 0) {
+interface NotesProps {
+  readonly notes: readonly SheetNote[];
+  /** Open things that are only named. */
+  readonly rest: readonly SheetNote[];
+  readonly isNothing: boolean;
+  /** How many more are on the next page. */
+  readonly overleaf: number;
+}
+
+function Notes({ notes, rest, isNothing, overleaf }: NotesProps) {
+  if (isNothing) {
     return (
       <div className="paper-notes">
         <h2>Everything as the book says, and no closer to a limit than its gauge can tell</h2>
@@ -133,7 +189,7 @@ function Notes({ sheet }: { readonly sheet: Sheet }) {
     <div className="paper-notes">
       <h2>Not as the book says, close to a limit, or not known</h2>
       <ol>
-        {listed.map((note) => (
+        {notes.map((note) => (
           <li key={note.number}>
             <i>{note.number}</i>
             <Mark status={note.status} size_px={20} />
@@ -147,6 +203,11 @@ function Notes({ sheet }: { readonly sheet: Sheet }) {
       {rest.length === 0 ? null : (
         <p className="paper-rest">
           <b>Also open:</b> {rest.map((note) => note.title).join(", ")}.
+        </p>
+      )}
+      {overleaf === 0 ? null : (
+        <p className="paper-rest">
+          <b>{overleaf} more overleaf</b>
         </p>
       )}
     </div>
@@ -191,24 +252,13 @@ function Foot({ sheet }: { readonly sheet: Sheet }) {
 }
 
 function Slip({ sheet }: { readonly sheet: Sheet }) {
-  const { flight, signature } = sheet;
-  const cells = [
-    ["From", flight?.from ?? ""],
-    ["To", flight?.to ?? ""],
-    ["Off", flight?.offBlocks.split(",")[0] ?? ""],
-    ["Signed", signature?.at.split(",")[0] ?? ""],
-    ["Decision", signature?.hash.slice(0, 9) ?? ""],
-  ] as const;
   return (
     <div className="paper-slip">
-      <div>
-        <small>Aircraft</small>
-        <b>{sheet.registration}</b> {sheet.type}
-      </div>
-      {cells.map(([label, value]) => (
+      {sheet.slip.map(({ label, value, after }) => (
         <div key={label}>
           <small>{label}</small>
           <b>{value}</b>
+          {after === undefined ? null : ` ${after}`}
         </div>
       ))}
     </div>
