@@ -18,6 +18,8 @@ import type { Loading } from "./schema/loading.ts";
 import type { Oxygen } from "./schema/oxygen.ts";
 import type { Performance } from "./schema/performance.ts";
 import type { Reading } from "./schema/reading.ts";
+import type { Relief } from "./schema/relief.ts";
+import type { Counter, TimedItem } from "./schema/timed-item.ts";
 
 /** One thing to establish at one point, from one stance. */
 export interface Check extends Omit<CheckSource, "at" | "from" | "reading" | "after"> {
@@ -51,7 +53,11 @@ export interface Book {
   readonly checksById: ReadonlyMap<string, Check>;
   readonly groundGear: readonly GroundGearItem[];
   readonly equipment: readonly Equipment[];
+  readonly counters: readonly Counter[];
+  /** What runs out. */
+  readonly timedItems: readonly TimedItem[];
   // What is absent here is not known: it gives open, never clear.
+  readonly relief?: Relief;
   readonly loading?: Loading;
   readonly fuel?: Fuel;
   readonly oxygen?: Oxygen;

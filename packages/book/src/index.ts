@@ -33,13 +33,17 @@ export type { Gauge } from "./schema/gauge.ts";
 export type { Geometry } from "./schema/geometry.ts";
 export type { IceProtection } from "./schema/ice-protection.ts";
 export {
+  COUNTER_OWNERS,
   FUEL_KINDS,
   HAPPENING_KINDS,
+  KINDS_OF_OPERATION,
+  type KindOfOperation,
   MASK_KINDS,
   METHODS,
   PERFORMANCE_QUANTITIES,
   RUNWAY_CONDITIONS,
   SURFACES,
+  TIMED_SUBJECTS,
   WALK_KINDS,
 } from "./schema/kinds.ts";
 export type {
@@ -61,6 +65,8 @@ export type {
   TableAxisName,
 } from "./schema/performance.ts";
 export type { Limit, Reading } from "./schema/reading.ts";
+export type { Certification, MelItem, Relief } from "./schema/relief.ts";
 export type { Side } from "./schema/text.ts";
+export type { Counter, TimedItem, TimedLimit } from "./schema/timed-item.ts";
 export { flightBookText } from "./testing/flight-book.ts";
 export { smallBookText } from "./testing/small-book.ts";

@@ -44,6 +44,9 @@ export function resolveBook(
     checksById: byId(checks),
     groundGear: source.groundGear,
     equipment: source.equipment,
+    counters: source.counters,
+    timedItems: source.timedItems,
+    ...given("relief", source.relief),
     ...flightSections(source, tables, written),
   });
 }

@@ -174,4 +174,6 @@ export const book = (parts: BookParts): Book => ({
   checksById: new Map(parts.checks.map((each) => [each.id, each] as const)),
   groundGear: parts.gear ?? [],
   equipment: [],
+  counters: [],
+  timedItems: [],
 });

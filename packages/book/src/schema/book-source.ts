@@ -10,7 +10,9 @@ import { IceProtection } from "./ice-protection.ts";
 import { LoadingSource } from "./loading.ts";
 import { OxygenSource } from "./oxygen.ts";
 import { PerformanceSource } from "./performance.ts";
+import { Certification, EquipmentNeeds, Relief } from "./relief.ts";
 import { Id, IsoDate, Line, Metres, Place, Side } from "./text.ts";
+import { Counter, TimedItem } from "./timed-item.ts";
 
 /** Which aircraft this is. */
 const Identity = z.strictObject({
@@ -25,6 +27,7 @@ const Identity = z.strictObject({
   gear: z.enum(["nose-wheel", "tail-wheel"]),
   retractable: z.boolean(),
   seats: z.int().min(1).max(20),
+  certification: Certification.optional(),
 });
 
 const Area = z.strictObject({ id: Id, name: Line });
@@ -62,6 +65,7 @@ const Equipment = z.strictObject({
   name: Line,
   jasc: z.string().regex(/^\d{4}$/, { error: "four figures of the JASC table, in quotes" }),
   points: z.array(Id).default([]),
+  ...EquipmentNeeds,
 });
 
 /** A book as it is written in YAML. The order of `stances` is the order of the walk. */
@@ -79,6 +83,9 @@ export const BookSource = z.strictObject({
   checks: z.array(CheckSource).min(1),
   groundGear: z.array(GroundGear).default([]),
   equipment: z.array(Equipment).default([]),
+  relief: Relief.optional(),
+  counters: z.array(Counter).default([]),
+  timedItems: z.array(TimedItem).default([]),
   loading: LoadingSource.optional(),
   fuel: FuelSource.optional(),
   oxygen: OxygenSource.optional(),

@@ -40,3 +40,30 @@ export const PERFORMANCE_QUANTITIES = [
 
 /** Axes of a table as a book names them; in SI each has its unit after it. */
 export const TABLE_AXES = ["mass", "pressureAltitude", "oat", "headwind", "slope"] as const;
+
+/** Kinds of flight that equipment, papers and experience can be needed for. */
+export const KINDS_OF_OPERATION = [
+  "vfr-day",
+  "vfr-night",
+  "ifr-day",
+  "ifr-night",
+  "icing",
+  "over-water",
+  "passengers",
+] as const;
+
+export type KindOfOperation = (typeof KINDS_OF_OPERATION)[number];
+
+/** Whose use a counter counts. */
+export const COUNTER_OWNERS = ["airframe", "engine", "propeller", "pilot"] as const;
+
+/** What a timed item is about. */
+export const TIMED_SUBJECTS = [
+  "aircraft",
+  "engine",
+  "propeller",
+  "component",
+  "pilot",
+  "papers",
+  "data",
+] as const;

@@ -31,6 +31,9 @@ const WHOLE_SECTIONS = [
   "performance",
   "iceProtection",
   "fields",
+  "relief",
+  "counters",
+  "timedItems",
 ] as const;
 type WholeSection = (typeof WHOLE_SECTIONS)[number];
 

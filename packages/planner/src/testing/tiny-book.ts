@@ -79,4 +79,6 @@ export const tinyBook = (parts: {
   checksById: new Map(parts.checks.map((check) => [check.id, check])),
   groundGear: parts.gear ?? [],
   equipment: [],
+  counters: [],
+  timedItems: [],
 });
