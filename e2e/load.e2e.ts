@@ -55,6 +55,30 @@ describe("the load of a flight", () => {
     await load.answers(INSIDE);
   });
 
+  it.each([/^Both tanks/, /^Aft bay/, /^Seat 1/])(
+    "follows a finger on %s, and reads the same made anew",
+    async (place) => {
+      await load.take(place);
+      for (const [from_1, to_1] of [
+        [0.6, 0.9],
+        [0.9, 0.12],
+        [0.12, 0.5],
+      ] as const) {
+        await load.drag(from_1, to_1);
+        // the turn of everything has come when two frames have gone by without a movement
+        await phone.page.evaluate(async () => {
+          for (let frame = 0; frame < 3; frame += 1) await new Promise((done) => requestAnimationFrame(done));
+        });
+        const followed = await load.figures();
+        await phone.page.mouse.up();
+        await toSheet(phone.page, "Decide");
+        await load.open();
+        await load.take(place);
+        expect(followed).toEqual(await load.figures());
+      }
+    },
+  );
+
   it("is clear to every eye and finger, in every view", async () => {
     const { wrong, odd } = await lookInEveryView(phone.page);
     expect({ wrong, odd }).toEqual({ wrong: [], odd: [] });

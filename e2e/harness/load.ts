@@ -140,4 +140,40 @@ export class Load {
   get fits(): Locator {
     return this.page.locator(".load-fits");
   }
+
+  /** A finger on the rule of what is in hand, from one share of it to another, a step at a time; it stays down. */
+  async drag(from_1: number, to_1: number, steps = 12): Promise<void> {
+    const box = await this.slider.boundingBox();
+    if (box === null) throw new Error("load: expected the rule to be on the screen");
+    const y = box.y + box.height / 2;
+    await this.page.mouse.move(box.x + box.width * from_1, y);
+    await this.page.mouse.down();
+    for (let step = 1; step <= steps; step += 1) {
+      await this.page.mouse.move(box.x + box.width * (from_1 + ((to_1 - from_1) * step) / steps), y);
+    }
+  }
+
+  /** Everything that follows a drag, as it reads and where it stands; the envelope's scale is another after a drag. */
+  figures(): Promise<readonly string[]> {
+    return this.page.evaluate(() => {
+      const found = (kinds: string, say: (element: Element) => string) =>
+        [...document.querySelectorAll(kinds)].map((each) => `${each.tagName} ${say(each)}`);
+      const attributes = (each: Element, names: readonly string[]) =>
+        names.map((name) => each.getAttribute(name) ?? "").join(" ");
+      const where = ["class", "d", "x", "y", "width", "transform", "stroke-width"];
+      return [
+        ...found(".load-answer :is(h2, li), .phases td, .phase-arm, .hand-who p", (each) =>
+          [each.className, each.textContent, each.querySelector("svg")?.getAttribute("aria-label")].join(),
+        ),
+        ...found(".hand-figure, .hand-things button", (each) => each.textContent ?? ""),
+        ...found(
+          ".envelope svg:not(.under-layer) text",
+          (each) => `${attributes(each, ["class"])} ${each.textContent}`,
+        ),
+        ...found(".load-svg :is(text, path, g)", (each) => `${attributes(each, where)} ${each.textContent}`),
+        ...found(".amount-slides", (each) => attributes(each, ["aria-valuenow", "aria-valuetext"])),
+        ...found(".amount-slides svg > :is(rect, path)", (each) => attributes(each, where)),
+      ];
+    });
+  }
 }

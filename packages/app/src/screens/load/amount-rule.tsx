@@ -3,6 +3,8 @@ import { Hatch } from "../../instruments/hatch.tsx";
 import { multiples, straightScale, tickIntervals } from "../../instruments/scale.ts";
 import { useWidth } from "../../instruments/use-width.ts";
 import { figure } from "../../words/figures.ts";
+import type { Amount } from "./amount.ts";
+import { type LiveLoad, useFollowing, useParts } from "./live-load.ts";
 
 interface AmountRuleProps {
   readonly label: string;
@@ -12,7 +14,12 @@ interface AmountRuleProps {
   /** What is beyond it is hatched: not here. */
   readonly limit: number;
   readonly step: number;
+  readonly live: LiveLoad;
+  /** The value in words, as it stands at a step of a drag. */
+  readonly textOf: (amount: Amount) => string;
   readonly onHold: () => void;
+  /** A finger moves it; what it changes is to be seen in the same frame. */
+  readonly onDrag: (value: number) => void;
   readonly onChange: (value: number) => void;
   readonly onRelease: () => void;
 }
@@ -39,18 +46,24 @@ function Slider({
   max,
   limit,
   step,
+  live,
+  textOf,
   onHold,
+  onDrag,
   onChange,
   onRelease,
   width_px,
 }: AmountRuleProps & { readonly width_px: number }) {
   // where the rule lies, from when the finger came down on it: measuring it again would lay out the page each time
-  const held = useRef<DOMRect | null>(null);
+  const held = useRef<{ readonly left: number; value: number } | null>(null);
   const scale = straightScale(0, max, width_px - 2 * END);
   const follow = (event: PointerEvent<HTMLDivElement>) => {
-    if (held.current === null) return;
-    const next = scale.under(event.clientX - held.current.left - END, step);
-    if (next !== value) onChange(next);
+    const now = held.current;
+    if (now === null) return;
+    const next = scale.under(event.clientX - now.left - END, step);
+    if (next === now.value) return;
+    now.value = next;
+    onDrag(next);
   };
   const end = () => {
     if (held.current === null) return;
@@ -75,8 +88,29 @@ function Slider({
   };
   const now = END + scale.at(value);
   const edge = END + scale.at(limit);
+  const parts = useParts();
+  useFollowing(live, ({ amount }) => {
+    // the rule itself grows, or its limit moves
+    if (amount.max !== max || amount.limit !== limit) return false;
+    const at = amount.value ?? 0;
+    const x = END + scale.at(at);
+    parts.put("fill", "width", String(Math.max(0, x - END)));
+    parts.put("pointer", "transform", `translate(${x.toFixed(1)} 0)`);
+    parts.put("limit", "d", limitMark(x, edge));
+    return true;
+  });
+  useFollowing(
+    live,
+    ({ amount }) => {
+      parts.put("slider", "aria-valuenow", String(amount.value ?? 0));
+      parts.put("slider", "aria-valuetext", textOf(amount));
+      return true;
+    },
+    "words",
+  );
   return (
     <div
+      ref={parts.ref("slider")}
       className="amount-slides"
       role="slider"
       tabIndex={0}
@@ -87,7 +121,7 @@ function Slider({
       aria-valuetext={valueText}
       onPointerDown={(event) => {
         if (event.button !== 0) return;
-        held.current = event.currentTarget.getBoundingClientRect();
+        held.current = { left: event.currentTarget.getBoundingClientRect().left, value };
         event.currentTarget.setPointerCapture(event.pointerId);
         onHold();
         follow(event);
@@ -99,13 +133,29 @@ function Slider({
     >
       <svg width={width_px} height={HIGH} viewBox={`0 0 ${width_px} ${HIGH}`} aria-hidden="true">
         <Base max={max} limit={limit} width_px={width_px} />
-        <rect className="amount-fill" x={END} y={BASE - 12} width={Math.max(0, now - END)} height={12} />
-        {now > edge ? <path className="amount-limit" d={`M${edge.toFixed(1)},${BASE - 15}V${BASE}`} /> : null}
-        <path className="amount-pointer" d={`M${now.toFixed(1)},${BASE + 3}l-8,-11v-12h16v12z`} />
+        <rect
+          ref={parts.ref("fill")}
+          className="amount-fill"
+          x={END}
+          y={BASE - 12}
+          width={Math.max(0, now - END)}
+          height={12}
+        />
+        <path ref={parts.ref("limit")} className="amount-limit" d={limitMark(now, edge)} />
+        <path
+          ref={parts.ref("pointer")}
+          className="amount-pointer"
+          d={`M0,${BASE + 3}l-8,-11v-12h16v12z`}
+          transform={`translate(${now.toFixed(1)} 0)`}
+        />
       </svg>
     </div>
   );
 }
+
+/** Where the limit is, seen on what has been filled beyond it. */
+const limitMark = (now: number, edge: number): string =>
+  now > edge ? `M${edge.toFixed(1)},${BASE - 15}V${BASE}` : "";
 
 interface BaseProps {
   readonly max: number;

@@ -13,6 +13,7 @@ import {
   joined,
   type Spot,
 } from "./envelope-layout.ts";
+import type { LiveLoad } from "./live-load.ts";
 import { type LoadUnits, plain, symbolOf } from "./load-units.ts";
 
 interface EnvelopeChartProps {
@@ -22,6 +23,7 @@ interface EnvelopeChartProps {
   /** A finger is dragging: the picture may grow, and does not jump. */
   readonly held: boolean;
   readonly label: string;
+  readonly live: LiveLoad;
 }
 
 /** Where the loaded aircraft lies, from the ramp to the last drop, and where it may not. */
@@ -40,6 +42,7 @@ function Chart({
   units,
   held,
   label,
+  live,
   width_px,
   height_px,
 }: EnvelopeChartProps & { readonly width_px: number; readonly height_px: number }) {
@@ -72,7 +75,7 @@ function Chart({
         role="img"
         aria-label={label}
       >
-        <EnvelopeFlight scale={scale} figures={figures} units={units} small={small} />
+        <EnvelopeFlight scale={scale} figures={figures} units={units} small={small} live={live} />
       </svg>
     </>
   );
@@ -115,10 +118,22 @@ function useSteadyRange(
   const range =
     before === null || before.points !== points
       ? wanted
-      : same(held ? joined(before.range, wanted) : wanted, before.range);
+      : same(held ? grown(before.range, figures.states, wanted) : wanted, before.range);
   last.current = { points, range };
   return range;
 }
+
+/** While a finger drags the picture stands still, until something leaves it. */
+const grown = (was: ChartRange, spots: readonly Spot[], wanted: ChartRange): ChartRange =>
+  spots.every(
+    ({ arm_m, mass_kg }) =>
+      arm_m >= was.arm_m[0] &&
+      arm_m <= was.arm_m[1] &&
+      mass_kg >= was.mass_kg[0] &&
+      mass_kg <= was.mass_kg[1],
+  )
+    ? was
+    : joined(was, wanted);
 
 /** The same object while the same is shown, so that the grid is not drawn again. */
 const same = (now: ChartRange, was: ChartRange): ChartRange =>

@@ -1,7 +1,7 @@
 import type { LoadFigures } from "@witnessmark/assess";
 import type { Loading } from "@witnessmark/book";
 import { unitsOf, withSymbol } from "@witnessmark/engine";
-import type { PlannedLoad } from "@witnessmark/ledger";
+import type { LoadedItem, PlannedLoad, Read } from "@witnessmark/ledger";
 import { type ReactNode, useState } from "react";
 import { itemsAt, withoutItem } from "../../flight/plan-load.ts";
 import type { FlightEditing } from "../../flight/use-flight-editing.ts";
@@ -13,6 +13,7 @@ import { AmountRule } from "./amount-rule.tsx";
 import { faultsInHand } from "./faults-at.ts";
 import type { InHand } from "./in-hand.ts";
 import { ItemPopup } from "./item-popup.tsx";
+import { type LiveLoad, type Parts, useFollowing, useParts } from "./live-load.ts";
 import { type LoadUnits, symbolOf } from "./load-units.ts";
 
 interface HandPanelProps {
@@ -27,25 +28,48 @@ interface HandPanelProps {
   readonly undo: ReactNode;
   readonly onHand: (hand: InHand) => void;
   readonly onLoad: (load: PlannedLoad) => void;
+  readonly live: LiveLoad;
+  /** A finger moves what is in hand to this. */
+  readonly onDrag: (read: Read) => void;
 }
 
 /** What is in hand: its name, less and more, its rule, and the way to everything else about it. */
 export function HandPanel(props: HandPanelProps) {
-  const { loading, load, figures, units, hand, amount, editing, undo, onHand, onLoad } = props;
+  const { loading, load, figures, units, hand, amount, editing, undo, onHand, onLoad, live, onDrag } = props;
   const [asking, setAsking] = useState<"figure" | "item" | null>(null);
   const { value, unit } = amount;
-  const decimals = value === null || Number.isInteger(value) ? 0 : Math.min(2, decimalsOf(value));
-  const text = value === null ? "nothing said" : withSymbol(figure(value, decimals), unit);
+  const decimals = decimalsOf(value);
+  const text = wordsOf(amount);
   const set = (next: number) => onLoad(amount.put({ value: next, unit }));
   const stepText = withSymbol(String(amount.step), unit);
   const faults = faultsInHand(hand, amount, figures, units);
+  const parts = useParts();
+  useFollowing(live, ({ amount: now }) => {
+    parts.say("figure", figureOf(now));
+    return now.unit === unit && now.title === amount.title;
+  });
+  useFollowing(
+    live,
+    (step) => {
+      const now = step.amount;
+      const wrong = faultsInHand(hand, now, step.figures, units);
+      parts.say("under", wrong[0] ?? now.under);
+      parts.put("under", "class", wrong.length > 0 ? "stop" : "");
+      parts.say("typed", typeIt(now));
+      if (now.item !== undefined) parts.say(`thing ${now.item.id}`, thingOf(now.item));
+      return true;
+    },
+    "words",
+  );
   const { item } = amount;
   const seat = hand.kind === "station" && loading.stations.find(({ id }) => id === hand.id)?.kind === "seat";
   return (
     <section className="hand" aria-label="In hand">
       <div className="hand-who">
         <h2>{amount.title}</h2>
-        <p className={faults.length > 0 ? "stop" : undefined}>{faults[0] ?? amount.under}</p>
+        <p ref={parts.ref("under")} className={faults.length > 0 ? "stop" : ""}>
+          {faults[0] ?? amount.under}
+        </p>
       </div>
       <button
         type="button"
@@ -56,9 +80,9 @@ export function HandPanel(props: HandPanelProps) {
         −
       </button>
       <button type="button" className="hand-figure" onClick={() => setAsking("figure")}>
-        <b>{value === null ? "–" : figure(value, decimals)}</b> <span>{symbolOf(unit)}</span>
-        <span className="out-of-sight">
-          {amount.title}, {text}: type it
+        <b ref={parts.ref("figure")}>{figureOf(amount)}</b> <span>{symbolOf(unit)}</span>
+        <span ref={parts.ref("typed")} className="out-of-sight">
+          {typeIt(amount)}
         </span>
       </button>
       <button
@@ -115,12 +139,15 @@ export function HandPanel(props: HandPanelProps) {
           max={amount.max}
           limit={amount.limit}
           step={amount.dimension === "mass" ? 1 : amount.step}
+          live={live}
+          textOf={wordsOf}
           onHold={editing.hold}
+          onDrag={(next) => onDrag({ value: next, unit })}
           onChange={set}
           onRelease={editing.release}
         />
       </div>
-      <Things hand={hand} loading={loading} load={load} amount={amount} onHand={onHand} />
+      <Things hand={hand} loading={loading} load={load} amount={amount} onHand={onHand} parts={parts} />
       {asking === "figure" ? (
         <FigurePopup
           title={amount.title}
@@ -156,7 +183,19 @@ export function HandPanel(props: HandPanelProps) {
 /** Units in which anything that is loaded is told. */
 const LOADED_IN: readonly string[] = ["kg", "lb", "g", "oz", "L", "USgal", "impgal"];
 
-const decimalsOf = (value: number) => String(value).split(".")[1]?.length ?? 0;
+/** As many as were typed, two at most. */
+const decimalsOf = (value: number | null) =>
+  value === null ? 0 : Math.min(2, String(value).split(".")[1]?.length ?? 0);
+
+const figureOf = ({ value }: Amount) => (value === null ? "–" : figure(value, decimalsOf(value)));
+
+const wordsOf = (amount: Amount) =>
+  amount.value === null ? "nothing said" : withSymbol(figureOf(amount), amount.unit);
+
+const typeIt = (amount: Amount) => `${amount.title}, ${wordsOf(amount)}: type it`;
+
+const thingOf = ({ mass }: LoadedItem) =>
+  withSymbol(figure(mass.value, Number.isInteger(mass.value) ? 0 : 1), mass.unit);
 
 /** Several things lie in one bay: which one is in hand, and one more. */
 function Things({
@@ -165,7 +204,8 @@ function Things({
   load,
   amount,
   onHand,
-}: Pick<HandPanelProps, "hand" | "loading" | "load" | "amount" | "onHand">) {
+  parts,
+}: Pick<HandPanelProps, "hand" | "loading" | "load" | "amount" | "onHand"> & { readonly parts: Parts }) {
   if (hand.kind !== "station") return null;
   const station = loading.stations.find(({ id }) => id === hand.id);
   const items = itemsAt(load, hand.id);
@@ -174,15 +214,17 @@ function Things({
   const adding = amount.item === undefined;
   return (
     <ul className="hand-things" aria-label={`In ${station.name}`}>
-      {items.map(({ id, what, mass }, index) => (
-        <li key={id}>
+      {items.map((item, index) => (
+        <li key={item.id}>
           <button
             type="button"
-            aria-pressed={id === amount.item?.id}
-            onClick={() => onHand({ kind: "station", id: hand.id, item: id })}
+            aria-pressed={item.id === amount.item?.id}
+            onClick={() => onHand({ kind: "station", id: hand.id, item: item.id })}
           >
-            {what.trim() === "" ? `${station.kind === "bay" ? "Bag" : "Person"} ${index + 1}` : what}{" "}
-            {withSymbol(figure(mass.value, Number.isInteger(mass.value) ? 0 : 1), mass.unit)}
+            {item.what.trim() === ""
+              ? `${station.kind === "bay" ? "Bag" : "Person"} ${index + 1}`
+              : item.what}{" "}
+            <span ref={parts.ref(`thing ${item.id}`)}>{thingOf(item)}</span>
           </button>
         </li>
       ))}

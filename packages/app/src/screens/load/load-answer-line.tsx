@@ -1,28 +1,51 @@
 import { memo } from "react";
 import { Mark } from "../../marks/mark.tsx";
-import type { LoadAnswer } from "./envelope-words.ts";
+import { type LoadAnswer, loadAnswer } from "./envelope-words.ts";
+import { type LiveLoad, useFollowing, useLive, useParts } from "./live-load.ts";
+import type { LoadUnits } from "./load-units.ts";
 
 interface LoadAnswerLineProps {
   readonly answer: LoadAnswer;
+  readonly units: LoadUnits;
+  readonly live: LiveLoad;
 }
 
-const sameWords = ({ answer: was }: LoadAnswerLineProps, { answer: now }: LoadAnswerLineProps): boolean =>
-  was.status === now.status && was.headline === now.headline && was.more.join() === now.more.join();
+const sameWords = (was: LoadAnswerLineProps, now: LoadAnswerLineProps): boolean =>
+  was.answer.status === now.answer.status &&
+  was.answer.headline === now.answer.headline &&
+  inOne(was.answer) === inOne(now.answer) &&
+  was.units === now.units &&
+  was.live === now.live;
+
+const inOne = ({ more }: LoadAnswer): string => more.join("\n");
+
+const linesOf = ({ more }: LoadAnswer): string => String(more.length);
 
 /** The answer over the envelope: its letter, the worst in words, and what else there is. */
-export const LoadAnswerLine = memo(function LoadAnswerLine({ answer }: LoadAnswerLineProps) {
-  const { status, headline, more } = answer;
+export const LoadAnswerLine = memo(function LoadAnswerLine({ answer, units, live }: LoadAnswerLineProps) {
+  const status = useLive(live, answer.status, (figures) => figures.status);
+  const lines = Number(useLive(live, linesOf(answer), (figures) => linesOf(loadAnswer(figures, units))));
+  const parts = useParts();
+  useFollowing(live, ({ figures }) => {
+    const now = loadAnswer(figures, units);
+    parts.say("headline", now.headline);
+    for (const [index, words] of now.more.entries()) parts.say(`line ${index}`, words);
+    return true;
+  });
   return (
     <div className={`load-answer ${status}`}>
       <span className="load-letter-a" aria-hidden="true">
         A
       </span>
       <div>
-        <h2>{headline}</h2>
-        {more.length === 0 ? null : (
+        <h2 ref={parts.ref("headline")}>{answer.headline}</h2>
+        {lines === 0 ? null : (
           <ul>
-            {more.map((words) => (
-              <li key={words}>{words}</li>
+            {Array.from({ length: lines }, (_, index) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a line is what stands there, whatever it says
+              <li key={index} ref={parts.ref(`line ${index}`)}>
+                {answer.more[index]}
+              </li>
             ))}
           </ul>
         )}

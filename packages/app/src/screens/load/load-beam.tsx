@@ -2,6 +2,7 @@ import type { LoadFigures } from "@witnessmark/assess";
 import type { Book, Loading } from "@witnessmark/book";
 import { memo } from "react";
 import { beamLoads } from "./drawn-load.ts";
+import { type LiveLoad, type Parts, useFollowing, useParts } from "./live-load.ts";
 import { type LoadUnits, plain } from "./load-units.ts";
 import type { LoadLayout } from "./plan-layout.ts";
 
@@ -12,46 +13,77 @@ interface LoadBeamProps {
   readonly units: LoadUnits;
   readonly at: LoadLayout;
   readonly groundY_px: number;
+  readonly live: LiveLoad;
 }
 
 const CENTRE_px = 9;
 
 /** The elevation as a loaded beam: an arrow a row, heavier with its mass, and the centre of gravity they make. */
-export function LoadBeam({ geometry, loading, figures, units, at, groundY_px }: LoadBeamProps) {
+export function LoadBeam({ geometry, loading, figures, units, at, groundY_px, live }: LoadBeamProps) {
   const { pxPerMetre: k, originX_px, planY_px, cut_m } = at;
   const roof_m = Math.max(...geometry.fuselage.map(([, , top]) => top));
   const planEnd_px = planY_px + (cut_m ?? 0) * k;
   const head_px = Math.max(groundY_px - (roof_m + 0.36) * k, planEnd_px + 12);
   const [floor_m, top_m] = sectionAt(geometry.fuselage, loading.stations[0]?.arm_m ?? 0);
-  const takeOff = figures.states.find(({ at: moment }) => moment === "take-off") ?? figures.states[0];
+  const centreY_px = groundY_px - (floor_m + (top_m - floor_m) * 0.36) * k;
+  const loads = beamLoads(loading, figures);
+  const width_px = (mass_kg: number) => Math.min(8, 1.6 + (50 * mass_kg) / loading.limits.takeOff_kg);
+  const centre = centreArm_m(figures);
+  const parts = useParts();
+  useFollowing(
+    live,
+    (step) => {
+      const now = beamLoads(loading, step.figures);
+      if (now.length !== loads.length) return false;
+      for (const [index, { arm_m, mass_kg }] of now.entries()) {
+        parts.put(`row ${index}`, "transform", across(originX_px + arm_m * k));
+        parts.put(`width ${index}`, "stroke-width", width_px(mass_kg).toFixed(2));
+        parts.say(`mass ${index}`, plain(mass_kg, units.mass));
+      }
+      const arm_m = centreArm_m(step.figures);
+      if ((arm_m === undefined) !== (centre === undefined)) return false;
+      if (arm_m !== undefined) parts.put("centre", "transform", centreAt(originX_px + arm_m * k, centreY_px));
+      return true;
+    },
+    "drawing",
+  );
   return (
     <>
-      {beamLoads(loading, figures).map(({ arm_m, mass_kg, lateral_m }) => {
+      {loads.map(({ arm_m, mass_kg, lateral_m }, index) => {
         const [bottom_m] = sectionAt(geometry.fuselage, arm_m);
         const under = planY_px - lateral_m * k + 0.4 * k;
         return (
           <Arrow
-            key={arm_m.toFixed(2)}
+            // biome-ignore lint/suspicious/noArrayIndexKey: the rows of seats and bays, from ahead to behind
+            key={index}
+            parts={parts}
+            index={index}
             x={originX_px + arm_m * k}
             from={isUnderWing(geometry, arm_m) && cut_m !== null ? planY_px + cut_m * k + 10 : under}
             head={head_px}
             foot={groundY_px - (bottom_m + 0.2) * k}
-            width_px={Math.min(8, 1.6 + (50 * mass_kg) / loading.limits.takeOff_kg)}
+            width_px={width_px(mass_kg)}
             text={plain(mass_kg, units.mass)}
           />
         );
       })}
-      {takeOff === undefined ? null : (
-        <Centre
-          x={originX_px + takeOff.arm_m * k}
-          y={groundY_px - (floor_m + (top_m - floor_m) * 0.36) * k}
-        />
+      {centre === undefined ? null : (
+        <Centre part={parts.ref("centre")} at={centreAt(originX_px + centre * k, centreY_px)} />
       )}
     </>
   );
 }
 
+/** Where the centre of gravity is at take-off, or with the fuel gone where that is all that is known. */
+const centreArm_m = ({ states }: LoadFigures): number | undefined =>
+  (states.find(({ at }) => at === "take-off") ?? states[0])?.arm_m;
+
+const across = (x: number) => `translate(${x.toFixed(1)} 0)`;
+const centreAt = (x: number, y: number) => `translate(${x.toFixed(1)} ${y.toFixed(1)})`;
+
 interface ArrowProps {
+  readonly parts: Parts;
+  readonly index: number;
   readonly x: number;
   readonly from: number;
   readonly head: number;
@@ -60,19 +92,18 @@ interface ArrowProps {
   readonly text: string;
 }
 
-const Arrow = memo(function Arrow({ x, from, head, foot, width_px, text }: ArrowProps) {
+const Arrow = memo(function Arrow({ parts, index, x, from, head, foot, width_px, text }: ArrowProps) {
   return (
-    <g>
-      {from < head - 8 ? (
-        <path className="load-projection" d={`M${x.toFixed(1)},${from.toFixed(1)}V${head - 4}`} />
-      ) : null}
+    <g ref={parts.ref(`row ${index}`)} transform={across(x)}>
+      {from < head - 8 ? <path className="load-projection" d={`M0,${from.toFixed(1)}V${head - 4}`} /> : null}
       <path
+        ref={parts.ref(`width ${index}`)}
         className="load-arrow"
-        strokeWidth={width_px}
-        d={`M${x.toFixed(1)},${(head - 2).toFixed(1)}V${(foot - 10).toFixed(1)}`}
+        strokeWidth={width_px.toFixed(2)}
+        d={`M0,${(head - 2).toFixed(1)}V${(foot - 10).toFixed(1)}`}
       />
-      <path className="load-arrow-head" d={`M${x.toFixed(1)},${foot.toFixed(1)}l-6.5,-12h13z`} />
-      <text className="load-beam-mass halo" x={x + 8} y={head + 10}>
+      <path className="load-arrow-head" d={`M0,${foot.toFixed(1)}l-6.5,-12h13z`} />
+      <text ref={parts.ref(`mass ${index}`)} className="load-beam-mass halo" x={8} y={head + 10}>
         {text}
       </text>
     </g>
@@ -80,10 +111,10 @@ const Arrow = memo(function Arrow({ x, from, head, foot, width_px, text }: Arrow
 });
 
 /** The quartered circle of a centre of gravity, and the ring that the enlarged view A shows. */
-function Centre({ x, y }: { readonly x: number; readonly y: number }) {
+function Centre({ part, at }: { readonly part: ReturnType<Parts["ref"]>; readonly at: string }) {
   const r = CENTRE_px;
   return (
-    <g transform={`translate(${x.toFixed(2)} ${y.toFixed(1)})`}>
+    <g ref={part} transform={at}>
       <circle className="load-ring" r={20} />
       <circle className="load-centre" r={r} />
       <path

@@ -6,6 +6,7 @@ import { useSize } from "../../instruments/use-width.ts";
 import { tally } from "../../words/figures.ts";
 import { drawnPlaces, placeUnder } from "./drawn-load.ts";
 import type { InHand } from "./in-hand.ts";
+import type { LiveLoad } from "./live-load.ts";
 import { LoadBase } from "./load-base.tsx";
 import { LoadBeam } from "./load-beam.tsx";
 import { LoadPlaces } from "./load-places.tsx";
@@ -23,6 +24,7 @@ export interface LoadDrawingProps {
   readonly onHand: (hand: InHand) => void;
   /** Plan and elevation, or the cabin from above alone. */
   readonly wide: boolean;
+  readonly live: LiveLoad;
 }
 
 /** What is aboard, where it is: on the aircraft as its book draws it. */
@@ -44,6 +46,7 @@ function Drawing({
   hand,
   onHand,
   wide,
+  live,
   width_px,
   height_px,
 }: LoadDrawingProps & { readonly width_px: number; readonly height_px: number }) {
@@ -75,7 +78,7 @@ function Drawing({
         aria-label={labelOf(book, figures, units)}
         onClick={tap}
       >
-        <LoadPlaces places={places} at={at} figures={figures} units={units} hand={hand} />
+        <LoadPlaces places={places} at={at} figures={figures} units={units} hand={hand} live={live} />
         {wide ? <LoadTags places={places} at={at} items={load.items} units={units} /> : null}
         {at.groundY_px === null ? null : (
           <LoadBeam
@@ -85,6 +88,7 @@ function Drawing({
             units={units}
             at={at}
             groundY_px={at.groundY_px}
+            live={live}
           />
         )}
       </svg>

@@ -5,6 +5,7 @@ import { Hatch } from "../../instruments/hatch.tsx";
 import { MarkAt } from "../../marks/mark.tsx";
 import type { Box, DrawnPlaces, DrawnStation, DrawnTank } from "./drawn-load.ts";
 import { type InHand, isInHand } from "./in-hand.ts";
+import { type LiveLoad, useFollowing, useLive, useParts } from "./live-load.ts";
 import { type LoadUnits, plain, symbolOf } from "./load-units.ts";
 import type { LoadLayout } from "./plan-layout.ts";
 
@@ -14,10 +15,11 @@ interface LoadPlacesProps {
   readonly figures: LoadFigures;
   readonly units: LoadUnits;
   readonly hand: InHand;
+  readonly live: LiveLoad;
 }
 
 /** Seats, bays and tanks, each with what is in it; the one in hand is filled. Only what changed is drawn again. */
-export function LoadPlaces({ places, at, figures, units, hand }: LoadPlacesProps) {
+export function LoadPlaces({ places, at, figures, units, hand, live }: LoadPlacesProps) {
   return (
     <>
       {places.tanks.map((drawn) => (
@@ -29,6 +31,8 @@ export function LoadPlaces({ places, at, figures, units, hand }: LoadPlacesProps
             units,
           )}
           inHand={isInHand(hand, "tank", drawn.tank.id)}
+          units={units}
+          live={live}
         />
       ))}
       {places.stations.map((drawn) => {
@@ -39,6 +43,8 @@ export function LoadPlaces({ places, at, figures, units, hand }: LoadPlacesProps
           text: textOf(found, units),
           status: found?.status ?? "clear",
           inHand: isInHand(hand, "station", id),
+          units,
+          live,
         };
         return kind === "seat" ? <Seat key={id} {...shown} k={at.pxPerMetre} /> : <Bay key={id} {...shown} />;
       })}
@@ -52,6 +58,8 @@ interface StationProps {
   readonly text: string | null;
   readonly status: Status;
   readonly inHand: boolean;
+  readonly units: LoadUnits;
+  readonly live: LiveLoad;
 }
 
 const stationClass = (inHand: boolean, empty: boolean) =>
@@ -61,7 +69,8 @@ const textOf = (figures: StationFigures | undefined, units: LoadUnits) =>
   figures === undefined || figures.items.length === 0 ? null : plain(figures.mass_kg, units.mass);
 
 /** A chair from above, its back rest aft, with the mass of who sits in it. */
-const Seat = memo(function Seat({ drawn, text, status, inHand, k }: StationProps & { readonly k: number }) {
+const Seat = memo(function Seat(props: StationProps & { readonly k: number }) {
+  const { drawn, text, status, inHand, live, k } = props;
   const { x, y, halfX, halfY } = drawn.box;
   const ease = 0.09 * k;
   const d = `M${f(x - halfX)},${f(y - halfY)}h${f(2 * halfX - ease)}q${f(ease)},0 ${f(ease)},${f(ease)}v${f(2 * halfY - 2 * ease)}q0,${f(ease)} ${f(-ease)},${f(ease)}h${f(ease - 2 * halfX)}z`;
@@ -71,13 +80,14 @@ const Seat = memo(function Seat({ drawn, text, status, inHand, k }: StationProps
       {text === null ? null : (
         <path className="load-back" d={`M${f(x + halfX)},${f(y - halfY - 1)}v${f(2 * halfY + 2)}`} />
       )}
-      <MassText box={drawn.box} text={text} inHand={inHand} />
-      <Corner box={drawn.box} status={status} />
+      <MassText {...props} />
+      <Corner drawn={drawn} status={status} live={live} />
     </>
   );
 });
 
-const Bay = memo(function Bay({ drawn, text, status, inHand }: StationProps) {
+const Bay = memo(function Bay(props: StationProps) {
+  const { drawn, text, status, inHand, live } = props;
   const { x, y, halfX, halfY } = drawn.box;
   return (
     <>
@@ -89,8 +99,8 @@ const Bay = memo(function Bay({ drawn, text, status, inHand }: StationProps) {
         height={2 * halfY}
       />
       {text === null || inHand ? null : <BayHatch box={drawn.box} />}
-      <MassText box={drawn.box} text={text} inHand={inHand} halo={!inHand} />
-      <Corner box={drawn.box} status={status} />
+      <MassText {...props} halo={!inHand} />
+      <Corner drawn={drawn} status={status} live={live} />
     </>
   );
 });
@@ -102,20 +112,33 @@ const BayHatch = memo(function BayHatch({ box }: { readonly box: Box }) {
 });
 
 function MassText({
-  box,
+  drawn,
   text,
   inHand,
+  units,
+  live,
   halo = false,
-}: {
-  readonly box: Box;
-  readonly text: string | null;
-  readonly inHand: boolean;
-  readonly halo?: boolean;
-}) {
+}: StationProps & { readonly halo?: boolean }) {
+  const { box, station } = drawn;
+  const parts = useParts();
+  useFollowing(
+    live,
+    ({ figures }) => {
+      const now = textOf(
+        figures.stations.find(({ id }) => id === station.id),
+        units,
+      );
+      if ((now === null) !== (text === null)) return false;
+      if (now !== null) parts.say("mass", now);
+      return true;
+    },
+    "drawing",
+  );
   if (text === null) return null;
   const size_px = Math.max(13, Math.min(19, box.halfX * 1.05));
   return (
     <text
+      ref={parts.ref("mass")}
       className={`load-mass${inHand ? " load-mass-in-hand" : ""}${halo ? " halo halo-load" : ""}`}
       x={box.x - 1}
       y={box.y + size_px * 0.34}
@@ -128,7 +151,13 @@ function MassText({
 }
 
 /** A place that is not within its limits wears its mark; what is wrong stands in words in the list and below. */
-function Corner({ box, status }: { readonly box: Box; readonly status: Status }) {
+function Corner(props: Pick<StationProps, "drawn" | "status" | "live">) {
+  const { box, station } = props.drawn;
+  const status = useLive(
+    props.live,
+    props.status,
+    ({ stations }) => stations.find(({ id }) => id === station.id)?.status ?? "clear",
+  );
   if (status === "clear") return null;
   return <MarkAt status={status} x={box.x - box.halfX} y={box.y - box.halfY} size_px={22} />;
 }
@@ -149,19 +178,38 @@ const TankPlace = memo(function TankPlace({
   mass,
   volume,
   inHand,
+  units,
+  live,
 }: {
   readonly drawn: DrawnTank;
   readonly mass: string;
   readonly volume: string;
   readonly inHand: boolean;
+  readonly units: LoadUnits;
+  readonly live: LiveLoad;
 }) {
-  const { box, path } = drawn;
+  const { box, path, tank } = drawn;
+  const parts = useParts();
+  useFollowing(
+    live,
+    ({ figures }) => {
+      const now = tankTexts(
+        figures.tanks.find(({ id }) => id === tank.id),
+        units,
+      );
+      parts.say("mass", now.mass);
+      parts.say("volume", now.volume);
+      return true;
+    },
+    "drawing",
+  );
   const low = box.halfY < LOW_px;
   const size_px = low ? 16 : 19;
   return (
     <>
       <path className={`load-tank${inHand ? " load-in-hand" : ""}`} d={path} />
       <text
+        ref={parts.ref("mass")}
         className={inHand ? "load-mass load-mass-in-hand" : "load-mass"}
         x={box.x}
         y={box.y + (low ? size_px * 0.34 : 1)}
@@ -172,6 +220,7 @@ const TankPlace = memo(function TankPlace({
       </text>
       {low ? null : (
         <text
+          ref={parts.ref("volume")}
           className={inHand ? "load-volume load-mass-in-hand" : "load-volume"}
           x={box.x}
           y={box.y + 17}

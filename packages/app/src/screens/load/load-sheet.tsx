@@ -1,7 +1,8 @@
 import { type Flight, type LoadFigures, loadFigures } from "@witnessmark/assess";
 import type { Loading } from "@witnessmark/book";
-import type { PlannedLoad, PlannedRoute } from "@witnessmark/ledger";
-import { useCallback, useMemo, useRef, useState } from "react";
+import type { PlannedLoad, PlannedRoute, Read } from "@witnessmark/ledger";
+import { useCallback, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { flushSync } from "react-dom";
 import { loadOf, withLoad, withRoute } from "../../flight/plan-load.ts";
 import type { FlightEditing } from "../../flight/use-flight-editing.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -11,6 +12,7 @@ import { EnvelopeChart } from "./envelope-chart.tsx";
 import { loadAnswer } from "./envelope-words.ts";
 import { HandPanel } from "./hand-panel.tsx";
 import { firstInHand, type InHand } from "./in-hand.ts";
+import { type LoadStep, liveLoad } from "./live-load.ts";
 import { LoadAnswerLine } from "./load-answer-line.tsx";
 import { LoadDrawing } from "./load-drawing.tsx";
 import { LoadMore } from "./load-more.tsx";
@@ -26,7 +28,7 @@ interface LoadSheetProps {
   readonly flight: Flight;
 }
 
-/** Everything of a load, worked out anew in the frame in which a finger moves. */
+/** Everything of a load. While a finger moves, what it changes is written into it; it is made anew when that rests. */
 export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
   const { book, state, assessment } = open;
   const wide = useWide();
@@ -35,7 +37,7 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
   const load = loadOf(flight);
   const figures = useMemo(() => figuresOf(book, flight, state), [book, flight, state]);
   const answer = loadAnswer(figures, units);
-  const { change } = editing;
+  const { change, follow, held } = editing;
   const inHand = useRef(flight);
   inHand.current = flight;
   // the same function however the load changes, so that what did not change is not drawn again
@@ -52,21 +54,44 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
     [change, state],
   );
   const amount = amountOf(hand, { loading, load, figures, units });
+  const [live] = useState(liveLoad);
+  const made: LoadStep | null = amount === null ? null : { flight, figures, amount };
+  // what a finger was ahead by is made now, or was taken back
+  useLayoutEffect(() => {
+    if (live.ahead()?.flight === flight || !held) live.settle(made);
+  });
+  const onDrag = (read: Read) => {
+    const before = live.ahead() ?? made;
+    if (before === null) return;
+    const next = withLoad(before.flight, state, before.amount.put(read));
+    const now = figuresOf(book, next, state);
+    const nextAmount = amountOf(hand, { loading, load: loadOf(next), figures: now, units });
+    const follows =
+      nextAmount !== null &&
+      // the first figure of something makes a thing of it, with its own places on the screen
+      before.amount.value !== null &&
+      live.step({ flight: next, figures: now, amount: nextAmount });
+    if (follows) follow(next);
+    else flushSync(() => change(next));
+  };
   const shared = { book, loading, units, hand, onHand: setHand };
   const chart = (
     <>
-      <LoadAnswerLine answer={answer} />
+      <LoadAnswerLine answer={answer} units={units} live={live} />
       <EnvelopeChart
         loading={loading}
         figures={figures}
         units={units}
-        held={editing.held}
+        held={held}
+        live={live}
         label={`Envelope of mass and centre of gravity: ${answer.headline}`}
       />
     </>
   );
-  const table = <PhaseTable figures={figures} units={units} verdicts={assessment.verdicts} wide={wide} />;
-  const drawing = <LoadDrawing {...shared} load={load} figures={figures} wide={wide} />;
+  const table = (
+    <PhaseTable figures={figures} units={units} verdicts={assessment.verdicts} wide={wide} live={live} />
+  );
+  const drawing = <LoadDrawing {...shared} load={load} figures={figures} wide={wide} live={live} />;
   const undo = (
     <button type="button" className="button load-undo" disabled={!editing.canUndo} onClick={editing.undo}>
       Undo
@@ -81,19 +106,14 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
         onLoad={onLoad}
         amount={amount}
         editing={editing}
+        live={live}
+        onDrag={onDrag}
         undo={wide ? null : undo}
       />
     );
   const rest = (
     <>
-      <WhatStillFits
-        book={book}
-        load={load}
-        figures={figures}
-        units={units}
-        onLoad={onLoad}
-        held={editing.held}
-      />
+      <WhatStillFits book={book} load={load} figures={figures} units={units} onLoad={onLoad} held={held} />
       <PlaceList {...shared} load={load} figures={figures} />
       <LoadMore
         loading={loading}

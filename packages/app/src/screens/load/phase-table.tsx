@@ -3,7 +3,9 @@ import type { Status } from "@witnessmark/ledger";
 import { Fragment, memo, useCallback, useState } from "react";
 import { Mark } from "../../marks/mark.tsx";
 import { Working } from "../decide/working.tsx";
+import { statusAt } from "./envelope-flight.tsx";
 import { MOMENT_NAMES } from "./envelope-layout.ts";
+import { type LiveLoad, useFollowing, useLive, useMoments, useParts } from "./live-load.ts";
 import { armText, type LoadUnits, marginWords, plain, rangeText, safe, symbolOf } from "./load-units.ts";
 
 interface PhaseTableProps {
@@ -11,10 +13,13 @@ interface PhaseTableProps {
   readonly units: LoadUnits;
   readonly verdicts: readonly Verdict[];
   readonly wide: boolean;
+  readonly live: LiveLoad;
 }
 
 /** Kilograms against their limit, arm against its range, and what is left, at each moment; each opens its working. */
-export function PhaseTable({ figures, units, verdicts, wide }: PhaseTableProps) {
+export const PhaseTable = memo(function PhaseTable(props: PhaseTableProps) {
+  const { units, verdicts, wide, live } = props;
+  const figures = useMoments(live, props.figures);
   const [open, setOpen] = useState<LoadMoment | null>(null);
   const onOpen = useCallback((at: LoadMoment) => setOpen((was) => (was === at ? null : at)), []);
   const mass = symbolOf(units.mass);
@@ -45,7 +50,14 @@ export function PhaseTable({ figures, units, verdicts, wide }: PhaseTableProps) 
       <tbody>
         {figures.states.map((state) => (
           <Fragment key={state.at}>
-            <Row {...rowOf(state, units)} wide={wide} open={open === state.at} onOpen={onOpen} />
+            <Row
+              {...rowOf(state, units)}
+              units={units}
+              wide={wide}
+              open={open === state.at}
+              onOpen={onOpen}
+              live={live}
+            />
             {open === state.at ? (
               <tr className="phase-working">
                 <td colSpan={columns}>
@@ -58,7 +70,7 @@ export function PhaseTable({ figures, units, verdicts, wide }: PhaseTableProps) 
       </tbody>
     </table>
   );
-}
+});
 
 interface RowProps {
   readonly at: LoadMoment;
@@ -68,9 +80,11 @@ interface RowProps {
   readonly range: string;
   readonly left: string;
   readonly status: Status;
+  readonly units: LoadUnits;
   readonly wide: boolean;
   readonly open: boolean;
   readonly onOpen: (at: LoadMoment) => void;
+  readonly live: LiveLoad;
 }
 
 const rowOf = (state: LoadState, units: LoadUnits) => ({
@@ -85,7 +99,21 @@ const rowOf = (state: LoadState, units: LoadUnits) => ({
 
 /** In plain values, so that a row whose figures stay is not made again. */
 const Row = memo(function Row(props: RowProps) {
-  const { at, mass, limit, arm, range, left, status, wide, open, onOpen } = props;
+  const { at, mass, limit, arm, range, left, units, wide, open, onOpen, live } = props;
+  const status = useLive(live, props.status, (figures) => statusAt(figures, at));
+  const parts = useParts();
+  useFollowing(live, ({ figures }) => {
+    const state = figures.states.find((one) => one.at === at);
+    if (state === undefined) return true; // the table lets it go
+    const now = rowOf(state, units);
+    parts.say("mass", now.mass);
+    parts.say("left", now.left);
+    if (wide) {
+      parts.say("arm", now.arm);
+      parts.say("range", now.range);
+    } else parts.say("arm", inBrief(now));
+    return true;
+  });
   return (
     <tr>
       <th scope="row">
@@ -93,26 +121,37 @@ const Row = memo(function Row(props: RowProps) {
           {MOMENT_NAMES[at]}
         </button>
         {wide ? null : (
-          <span className="phase-arm">
-            {arm}, {range}
+          <span className="phase-arm" ref={parts.ref("arm")}>
+            {inBrief({ arm, range })}
           </span>
         )}
       </th>
-      <td>{mass}</td>
+      <td>
+        <span ref={parts.ref("mass")}>{mass}</span>
+      </td>
       <td>{limit}</td>
       {wide ? (
         <>
-          <td>{arm}</td>
-          <td>{range}</td>
+          <td>
+            <span ref={parts.ref("arm")}>{arm}</span>
+          </td>
+          <td>
+            <span ref={parts.ref("range")}>{range}</span>
+          </td>
         </>
       ) : null}
-      <td className={`phase-left ${status}`}>{left}</td>
+      <td className={`phase-left ${status}`}>
+        <span ref={parts.ref("left")}>{left}</span>
+      </td>
       <td>
         <Mark status={status} size_px={22} />
       </td>
     </tr>
   );
 });
+
+/** On a phone, under the name of the moment. */
+const inBrief = ({ arm, range }: Pick<RowProps, "arm" | "range">): string => `${arm}, ${range}`;
 
 /** What is left to the mass limit; where the edge is what is passed, that. */
 function leftOf({ at, mass, nearest, inEnvelope }: LoadState, units: LoadUnits): string {
