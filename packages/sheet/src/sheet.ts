@@ -107,7 +107,9 @@ function pointOf(verdict: Verdict, book: Book, state: AircraftState): string | u
 function reasonFor(verdict: Verdict, decision: Decision | null): string | undefined {
   const given = decision?.reasons.find((reason) => reason.verdict === verdict.id);
   if (given === undefined) return undefined;
-  return given.basis === undefined ? given.words : `${given.words} Basis: ${given.basis}`;
+  return given.basis === undefined
+    ? given.words
+    : `${given.words.replace(/[.\s]+$/, "")}. Basis: ${given.basis}`;
 }
 
 /** What was decided, in the words of sheet and screen: a stop that stands is said before everything else. */

@@ -54,7 +54,7 @@ const NAMES: Readonly<Record<LoadMoment, string>> = {
   ramp: "Ramp",
   "take-off": "Take-off",
   landing: "Landing",
-  alternate: "At the alternate",
+  alternate: "Alternate",
 };
 const SHOWN: readonly LoadMoment[] = ["zero-fuel", "take-off", "landing"];
 

@@ -86,7 +86,13 @@ function signature(pen: Pen, sheet: Sheet, { x, y }: Origin, height: number): vo
     const label = signed.keySigned ? "Decision" : "Decision, no key on this phone";
     field(pen, label, signed.hash, { x: x + half, y: tops[0] }, RIGHT - half);
   }
-  field(pen, "Rests on", sheet.restsOn, { x, y: tops[1] }, RIGHT);
+  field(
+    pen,
+    `Rests on: ${sheet.walk.charAt(0).toLowerCase()}${sheet.walk.slice(1)}`,
+    sheet.restsOn,
+    { x, y: tops[1] },
+    RIGHT,
+  );
   pen.block(sheet.notice, x + 6, tops[2] + 3, RIGHT - 12, { size: 8.5 }, 1.2);
 }
 

@@ -15,19 +15,18 @@ export function drawHead(pen: Pen, sheet: Sheet, { x, y }: Origin): void {
   const { flight, registration } = sheet;
   drawMark(pen.document, sheet.status, x + 13 * MM, y + HEAD / 2, 51);
   const left = x + LEFT;
-  pen.line(sheet.title, left, y + 27, { size: fitting(pen, sheet.title, ROOM, 23), weight: "black" });
+  pen.line(sheet.title, left, y + 28, { size: fitting(pen, sheet.title, ROOM, 23), weight: "black" });
   const aircraft = `${registration}  ${sheet.type}, ${sheet.date}`;
   const size = fitting(pen, aircraft, ROOM, 10.5);
-  pen.line(registration, left, y + 41.5, { size, weight: "black" });
+  pen.line(registration, left, y + 43, { size, weight: "black" });
   const after = left + pen.width(`${registration}  `, { size, weight: "black" });
-  pen.line(`${sheet.type}, ${sheet.date}`, after, y + 41.5, { size });
+  pen.line(`${sheet.type}, ${sheet.date}`, after, y + 43, { size });
   const rules = flight?.figures == null ? "" : `, ${flight.figures.rules}`;
   const said =
     flight === null
       ? "No flight named"
       : `${flight.from} to ${flight.to}, off blocks ${flight.offBlocks}${rules}`;
-  pen.line(said, left, y + 54, { size: fitting(pen, said, ROOM * 1.06, 10.5) });
-  pen.line(sheet.walk, left, y + 66.5, { size: 10.5 });
+  pen.line(said, left, y + 57, { size: fitting(pen, said, ROOM * 1.06, 10.5) });
   if (sheet.remark !== undefined) {
     pen.line(sheet.remark, x, y - 5, { size: fitting(pen, sheet.remark, WIDTH, 9.5), weight: "bold" });
   }

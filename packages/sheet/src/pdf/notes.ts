@@ -41,6 +41,10 @@ function noteRow(pen: Pen, note: SheetNote, { x, y }: Origin): number {
   return height;
 }
 
+/** The heading, and the worst note where it stops the flight: so much must stand on the first page. */
+export const leastNotesHeight = (pen: Pen, [worst]: readonly SheetNote[]): number =>
+  HEADING + 17 + (worst?.status === "stop" ? noteHeight(pen, worst) : 0);
+
 export interface NotesDrawn {
   readonly rest: readonly SheetNote[];
   /** Below the last that was drawn. */

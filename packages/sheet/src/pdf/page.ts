@@ -6,7 +6,7 @@ import { drawMass, drawNumbers, massHeight, numbersHeight } from "./draw-figures
 import { CUT, drawFoot, drawGroundHalf, footHeight, GROUND } from "./foot.ts";
 import { drawHead, HEAD } from "./head.ts";
 import { MARGIN, MM, type Origin, WIDTH } from "./measures.ts";
-import { drawNotes } from "./notes.ts";
+import { drawNotes, leastNotesHeight } from "./notes.ts";
 import type { Pen } from "./pen.ts";
 import { drawReadings, readingsHeight } from "./readings.ts";
 
@@ -17,8 +17,6 @@ const MIDDLE = 198;
 const MIDDLE_WITHOUT_CHART = 166;
 const MIDDLE_WITHOUT = 88 * MM;
 const UNPLANNED = 18;
-/** The heading of the notes, and how many are overleaf. */
-const NOTES_LEAST = 37;
 const COLUMNS = 3;
 
 /** What did not fit on the first page. */
@@ -66,7 +64,7 @@ function firstPage(pen: Pen, sheet: Sheet, book: Book, at: Origin, height: numbe
   acrossAt(pen, at, notesTop);
   const footTop = y + height - footHeight(pen, sheet);
   const wanted = figures === null ? UNPLANNED : numbersHeight(pen, figures);
-  const fits = notesTop + NOTES_LEAST + wanted <= footTop;
+  const fits = notesTop + leastNotesHeight(pen, sheet.notes) + wanted <= footTop;
   const numbersTop = fits ? footTop - wanted : footTop - UNPLANNED;
   const notes = drawNotes(pen, sheet.notes, { x, y: notesTop }, numbersTop);
   acrossAt(pen, at, numbersTop);

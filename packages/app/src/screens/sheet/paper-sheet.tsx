@@ -15,7 +15,7 @@ interface PaperSheetProps {
 const BESIDE = 11;
 /** Open things told one by one; the rest are named in one paragraph. */
 const OPEN_TOLD = 5;
-const COLUMNS = [0, 1, 2] as const;
+const COLUMNS = 3;
 const READING_ROW_px = 19;
 
 /** The sheet as it prints on A4 or Letter: borders and strokes only, since backgrounds may not print. */
@@ -25,13 +25,13 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
   const below = sheet.readings.slice(beside.length);
   const open = sheet.notes.filter((note) => note.status === "open");
   const told = [...sheet.notes.filter((note) => note.status !== "open"), ...open.slice(0, OPEN_TOLD)];
-  const { here, overleaf, room } = firstPage(sheet, told);
+  const { here, overleaf, room, numbersFit } = firstPage(sheet, told);
   const rest = open.slice(OPEN_TOLD);
   // the paragraph of the rest follows the last note, and the readings follow that
   const isAllHere = overleaf.length === 0;
   const readingsHere =
-    isAllHere && Math.ceil(below.length / COLUMNS.length) * READING_ROW_px + 12 + rest.length * 5 <= room;
-  const hasOverleaf = !isAllHere || (!readingsHere && below.length > 0);
+    isAllHere && Math.ceil(below.length / COLUMNS) * READING_ROW_px + 12 + rest.length * 5 <= room;
+  const hasOverleaf = !numbersFit || !isAllHere || (!readingsHere && below.length > 0);
   return (
     <article className="paper" aria-label="The sheet">
       {sheet.remark === undefined ? null : <p className="paper-remark">{sheet.remark}</p>}
@@ -53,11 +53,13 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
           isNothing={sheet.notes.length === 0}
           overleaf={overleaf.length}
         />
-        {readingsHere ? <MoreReadings rows={below} /> : null}
+        {readingsHere ? <MoreReadings rows={below} columns={COLUMNS} /> : null}
         {figures === null ? (
           <Unplanned isNamed={sheet.flight !== null} />
-        ) : (
+        ) : numbersFit ? (
           <PaperNumbers figures={figures} />
+        ) : (
+          <h2 className="paper-unplanned">The numbers, and where it tips over: overleaf</h2>
         )}
         <Foot sheet={sheet} />
       </div>
@@ -74,8 +76,14 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
             continued
           </p>
           <div className="paper-frame">
+            {figures === null || numbersFit ? null : <PaperNumbers figures={figures} />}
             {isAllHere ? null : <Notes notes={overleaf} rest={rest} isNothing={false} overleaf={0} />}
-            {readingsHere ? null : <MoreReadings rows={below} />}
+            {readingsHere || below.length === 0 ? null : (
+              <>
+                <h2>The readings</h2>
+                <MoreReadings rows={below} columns={2} />
+              </>
+            )}
           </div>
         </section>
       ) : null}
@@ -83,14 +91,21 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
   );
 }
 
-/** Under the notes, in columns, without what is left to the limit where there is no room for it. */
-function MoreReadings({ rows }: { readonly rows: readonly SheetReading[] }) {
+interface MoreReadingsProps {
+  readonly rows: readonly SheetReading[];
+  readonly columns: number;
+}
+
+/** In columns; three leave no room for what is left to the limit. */
+function MoreReadings({ rows, columns }: MoreReadingsProps) {
   if (rows.length === 0) return null;
-  const each = Math.ceil(rows.length / COLUMNS.length);
+  const each = Math.ceil(rows.length / columns);
+  const starts = Array.from({ length: columns }, (_, column) => column * each);
+  const isShort = columns > 2;
   return (
-    <div className="paper-more">
-      {COLUMNS.map((column) => (
-        <Readings key={column} rows={rows.slice(column * each, (column + 1) * each)} short />
+    <div className={isShort ? "paper-more" : "paper-more paper-two"}>
+      {starts.map((start) => (
+        <Readings key={start} rows={rows.slice(start, start + each)} short={isShort} />
       ))}
     </div>
   );
@@ -109,14 +124,8 @@ function Head({ sheet }: { readonly sheet: Sheet }) {
           <b>{sheet.registration}</b> {sheet.type}, {sheet.date}
           <br />
           {sheet.flight === null
-            ? sheet.walk
+            ? "No flight named"
             : `${sheet.flight.from} to ${sheet.flight.to}, off blocks ${sheet.flight.offBlocks}${rules === undefined ? "" : `, ${rules}`}`}
-          {sheet.flight === null ? null : (
-            <>
-              <br />
-              {sheet.walk}
-            </>
-          )}
         </p>
       </div>
       <div className="paper-counts">
@@ -187,7 +196,12 @@ function Notes({ notes, rest, isNothing, overleaf }: NotesProps) {
   }
   return (
     <div className="paper-notes">
-      <h2>Not as the book says, close to a limit, or not known</h2>
+      <h2>
+        Not as the book says, close to a limit, or not known
+        {overleaf === 0 ? null : (
+          <span>{overleaf === 1 ? "1 more overleaf" : `${overleaf} more overleaf`}</span>
+        )}
+      </h2>
       <ol>
         {notes.map((note) => (
           <li key={note.number}>
@@ -205,14 +219,14 @@ function Notes({ notes, rest, isNothing, overleaf }: NotesProps) {
           <b>Also open:</b> {rest.map((note) => note.title).join(", ")}.
         </p>
       )}
-      {overleaf === 0 ? null : (
-        <p className="paper-rest">
-          <b>{overleaf} more overleaf</b>
-        </p>
-      )}
     </div>
   );
 }
+
+/** Words that half a row cannot hold. */
+const LONG = 26;
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 function Foot({ sheet }: { readonly sheet: Sheet }) {
   const { signature } = sheet;
@@ -223,7 +237,9 @@ function Foot({ sheet }: { readonly sheet: Sheet }) {
         <h2>{sheet.holds}. Void at once when</h2>
         <ul className="paper-void">
           {sheet.voidWhen.map((words) => (
-            <li key={words}>{words}</li>
+            <li key={words} className={words.length > LONG ? "paper-wide" : undefined}>
+              {words}
+            </li>
           ))}
         </ul>
         <p className="paper-warn">{sheet.caution}</p>
@@ -242,7 +258,7 @@ function Foot({ sheet }: { readonly sheet: Sheet }) {
           <b>{signature?.hash ?? ""}</b>
         </div>
         <div>
-          <small>Rests on</small>
+          <small>Rests on: {lowerFirst(sheet.walk)}</small>
           <b>{sheet.restsOn}</b>
         </div>
         <div className="paper-notice">{sheet.notice}</div>
