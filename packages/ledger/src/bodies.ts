@@ -16,6 +16,7 @@ import {
   When,
   Words,
 } from "./parts.ts";
+import { RECORD_BODIES } from "./record-bodies.ts";
 
 /*
  * What each body must be at schema version 1. Every part says in words what is expected, since those words are what a
@@ -143,6 +144,7 @@ export const BODIES: { readonly [T in EventType]: z.ZodMiniType<Bodies[T]> } = {
     words: Words,
     releasedBy: text(1, 400),
   }),
+  ...RECORD_BODIES,
   "flight.planned": z.strictObject({ flight: Uuid, planned: FlightPart }),
   "flight.dropped": z.strictObject({ flight: Uuid, why: text(0, 400) }),
   "decision.signed": z.strictObject({

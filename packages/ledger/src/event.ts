@@ -1,6 +1,7 @@
 import type { HappeningKind, WalkKind } from "@witnessmark/book";
 import type { UnitId } from "@witnessmark/engine";
 import type { PlannedFlight } from "./flight.ts";
+import type { RecordBodies } from "./record-event.ts";
 
 /** Who made an event. Kept whole in each event, so that a ledger can be read with nothing but itself. */
 export interface Author {
@@ -36,7 +37,7 @@ export interface Subject {
 export type Status = "clear" | "caution" | "stop" | "open";
 
 /** Each type of event, and what its body holds at schema version 1. */
-export interface Bodies {
+export interface Bodies extends RecordBodies {
   /** Which key this device signs with; its first event on an aircraft. */
   "device.introduced": {
     readonly label: string;

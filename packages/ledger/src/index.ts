@@ -60,6 +60,31 @@ export {
 } from "./parse-event.ts";
 export { Projection } from "./projection.ts";
 export { bookInForce, currentWalk, lastAnswer, openDiscrepancies, plannedFlight } from "./readers.ts";
+export type {
+  AddedItem,
+  CounterValues,
+  LocalDate,
+  RecordBodies,
+  ReliefAction,
+  ReliefRole,
+  ReliefStep,
+  ServicedThing,
+  ServicingKind,
+} from "./record-event.ts";
+export type {
+  AddedTimedItem,
+  ComponentMove,
+  CounterReading,
+  DeclinedEvidence,
+  DiscrepancyLife,
+  Done,
+  DroppedTimedItem,
+  Experience,
+  FlightMade,
+  Parked,
+  ReliefOnRecord,
+  Servicing,
+} from "./record-state.ts";
 export {
   type DeviceKey,
   importPublicKey,

@@ -6,7 +6,7 @@ export const lastAnswer = (state: AircraftState, check: string): CheckAnswer | u
 
 /** Discrepancies that nobody closed, in the order in which they were raised. */
 export const openDiscrepancies = (state: AircraftState): readonly Discrepancy[] =>
-  [...state.discrepancies.values()].filter((discrepancy) => discrepancy.closings.length === 0);
+  [...state.discrepancies.values()].filter(({ isOpen }) => isOpen);
 
 /** The walk in hand: the latest that began and was neither finished nor abandoned. */
 export const currentWalk = (state: AircraftState): Walk | undefined =>

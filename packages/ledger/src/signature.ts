@@ -8,7 +8,12 @@ export type PublicKey = Extract<Bodies["device.introduced"]["key"], { kind: "ecd
 const CURVE = { name: "ECDSA", namedCurve: "P-256" } as const;
 const SCHEME = { name: "ECDSA", hash: "SHA-256" } as const;
 
-const SIGNED: ReadonlySet<string> = new Set<EventType>(["decision.signed", "discrepancy.closed"]);
+const SIGNED: ReadonlySet<string> = new Set<EventType>([
+  "decision.signed",
+  "discrepancy.closed",
+  "discrepancy.relieved",
+  "timedItem.done",
+]);
 
 /** Whether an event of this type must carry a signature when its device has a key. */
 export const mustBeSigned = (type: string): boolean => SIGNED.has(type);

@@ -1,6 +1,19 @@
 import type { HappeningKind, WalkKind } from "@witnessmark/book";
 import type { Answer, Author, Bodies, CouldNotReason, KnownEvent, Read, Status, Subject } from "./event.ts";
 import type { PlannedFlight } from "./flight.ts";
+import type {
+  AddedTimedItem,
+  ComponentMove,
+  CounterReading,
+  DeclinedEvidence,
+  DiscrepancyLife,
+  Done,
+  DroppedTimedItem,
+  Experience,
+  FlightMade,
+  Parked,
+  Servicing,
+} from "./record-state.ts";
 
 /** Where a fact came from: enough to show it, order it and point to it. */
 export interface Origin {
@@ -80,7 +93,7 @@ export interface GearState {
   readonly last: Origin;
 }
 
-export interface Discrepancy {
+export interface Discrepancy extends DiscrepancyLife {
   readonly id: string;
   readonly raised: Origin;
   readonly words: string;
@@ -166,6 +179,20 @@ export interface AircraftState {
   /** Flights that are planned or were made, each as it was planned last; the one planned last stands last. */
   readonly flights: ReadonlyMap<string, FlightOnRecord>;
   readonly decisions: readonly Decision[];
+  /** What was done about timed items, by item, in ledger order. */
+  readonly timedDone: ReadonlyMap<string, readonly Done[]>;
+  /** Timed items that are in no book; a book's item with the same id comes first. */
+  readonly timedAdded: ReadonlyMap<string, AddedTimedItem>;
+  /** Items that are followed no more, added ones and those of a book. */
+  readonly timedDropped: ReadonlyMap<string, DroppedTimedItem>;
+  /** By id of the book's counters, in ledger order. */
+  readonly counters: ReadonlyMap<string, readonly CounterReading[]>;
+  readonly componentMoves: readonly ComponentMove[];
+  readonly flightsMade: readonly FlightMade[];
+  readonly servicings: readonly Servicing[];
+  readonly parkings: readonly Parked[];
+  readonly experiences: readonly Experience[];
+  readonly evidenceDeclined: readonly DeclinedEvidence[];
   readonly photos: readonly (Origin & {
     readonly subject: Subject;
     readonly sha256: string;

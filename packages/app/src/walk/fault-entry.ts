@@ -69,6 +69,4 @@ const lower = (text: string) =>
 
 /** Discrepancies of this check that nobody has put right. */
 export const openOfCheck = (state: AircraftState, check: Check): readonly Discrepancy[] =>
-  [...state.discrepancies.values()].filter(
-    (found) => found.check === check.id && found.closings.length === 0,
-  );
+  [...state.discrepancies.values()].filter((found) => found.check === check.id && found.isOpen);

@@ -31,11 +31,7 @@ export function lastSaid(state: AircraftState, walk: Walk, personId: string): La
     (reading) => reading.walk === walk.id && same(reading),
   );
   const discrepancies = [...state.discrepancies.values()].filter(
-    (found) =>
-      found.walk === walk.id &&
-      found.check === answer.check &&
-      found.closings.length === 0 &&
-      same(found.raised),
+    (found) => found.walk === walk.id && found.check === answer.check && found.isOpen && same(found.raised),
   );
   return {
     kind: "check",

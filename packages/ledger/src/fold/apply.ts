@@ -2,9 +2,10 @@ import type { KnownEvent, LedgerEvent } from "../event.ts";
 import { hlcTime_ms } from "../hlc.ts";
 import { isKnownEvent } from "../known.ts";
 import { foldAnswer, foldReading } from "./checks.ts";
-import { foldClosed, foldRaised } from "./discrepancies.ts";
+import { foldOfDiscrepancy, foldRaised } from "./discrepancies.ts";
 import { type Draft, originOf, present } from "./draft.ts";
 import { foldFitted, foldRemoved } from "./ground-gear.ts";
+import { applyUse, type UseEvent } from "./use.ts";
 import { foldOfWalk, foldWalkStarted } from "./walks.ts";
 
 /** Folds one event that counts into the draft. Events come in ledger order. */
@@ -43,7 +44,27 @@ function applyKnown(draft: Draft, event: KnownEvent): void {
       foldRaised(draft, event);
       return;
     case "discrepancy.closed":
-      foldClosed(draft, event);
+    case "discrepancy.reopened":
+    case "discrepancy.placed":
+    case "discrepancy.assessed":
+    case "discrepancy.measured":
+    case "discrepancy.relieved":
+    case "discrepancy.reliefEnded":
+      foldOfDiscrepancy(draft, event);
+      return;
+    case "timedItem.done":
+    case "timedItem.added":
+    case "timedItem.dropped":
+    case "counters.read":
+    case "counter.replaced":
+    case "component.fitted":
+    case "component.removed":
+    case "flight.made":
+    case "servicing.recorded":
+    case "aircraft.parked":
+    case "experience.recorded":
+    case "evidence.declined":
+      applyUse(draft, event);
       return;
     case "event.withdrawn":
       return; // decided for all events at once, before any is folded
@@ -53,7 +74,7 @@ function applyKnown(draft: Draft, event: KnownEvent): void {
 }
 
 type Record_ = Exclude<
-  KnownEvent,
+  Exclude<KnownEvent, UseEvent>,
   {
     type:
       | `walk.${string}`

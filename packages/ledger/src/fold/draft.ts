@@ -19,6 +19,10 @@ type Fields = { -readonly [K in keyof AircraftState]: Mutable<AircraftState[K]> 
 type ListField = { [K in keyof Fields]: Fields[K] extends unknown[] ? K : never }[keyof Fields];
 type MapField = { [K in keyof Fields]: Fields[K] extends Map<infer _K, infer _V> ? K : never }[keyof Fields];
 
+type ListMapField = "timedDone" | "counters";
+type ListOf<K extends ListMapField> =
+  AircraftState[K] extends ReadonlyMap<string, readonly (infer V)[]> ? V : never;
+
 export interface History {
   answers: CheckAnswer[];
   readings: CheckHistory["readings"][number][];
@@ -49,6 +53,16 @@ export class Draft {
     const copy = new Map(map as Map<unknown, unknown>) as Fields[K]; // a copy of a map is a map of the same
     this.#own.add(copy);
     this.state[field] = copy;
+    return copy;
+  }
+
+  /** The list that a map holds by this key, as one that may be changed. */
+  listIn<K extends ListMapField>(field: K, key: string): ListOf<K>[] {
+    const found = this.state[field].get(key);
+    if (found !== undefined && this.#own.has(found)) return found as ListOf<K>[]; // owned, hence made below
+    const copy = (found?.slice() ?? []) as ListOf<K>[]; // a slice of a list is a list of the same
+    this.#own.add(copy);
+    (this.map(field) as Map<string, readonly ListOf<K>[]>).set(key, copy); // the map of this field
     return copy;
   }
 

@@ -70,7 +70,7 @@ export function AircraftPapers({ open }: { readonly open: OpenAircraft }) {
 }
 
 function OpenDiscrepancies({ open }: { readonly open: OpenAircraft }) {
-  const found = [...open.state.discrepancies.values()].filter((each) => each.closings.length === 0);
+  const found = [...open.state.discrepancies.values()].filter(({ isOpen }) => isOpen);
   if (found.length === 0) return null;
   return (
     <section>
