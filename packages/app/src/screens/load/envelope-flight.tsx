@@ -123,7 +123,7 @@ interface MomentMarkProps {
 }
 
 function MomentMark({ at, figures, live, size_px }: MomentMarkProps) {
-  const status = useLive(live, statusAt(figures, at), (now) => statusAt(now, at));
+  const status = useLive(live, statusAt(figures, at), (step) => statusAt(step.figures, at));
   return <MarkAt status={status} x={0} y={0} size_px={size_px} />;
 }
 

@@ -47,6 +47,9 @@ const NOTHING: PlacedText = { x: 0, y: 0, anchor: "start", text: "", over: false
 const NAME_px = 18;
 /** The longest name beside its mark. */
 const NAMES_px = 92;
+/** Half of a margin in words, and how far from its mark its middle stands clear of the short name of a dot. */
+const HALF_px = 34;
+const CLEAR_px = 109;
 
 export function flightPicture(
   scale: ChartScale,
@@ -84,8 +87,11 @@ export function flightPicture(
     dimension([x, y], [edge, y], over);
     // ahead, what is left to the mass limit stands above the line
     const under = end === 0 && state.mass !== undefined && state.at !== "zero-fuel";
+    const middle = (x + edge) / 2 + (end === 1 ? 10 : -10);
+    // clear of the name beside the dot, where the line is long enough
+    const clear = end === 1 && edge - x > CLEAR_px + HALF_px ? Math.max(middle, x + CLEAR_px) : middle;
     return {
-      x: within((x + edge) / 2 + (end === 1 ? 10 : -10), scale, over ? 48 : 34),
+      x: within(clear, scale, over ? 48 : HALF_px),
       y: under ? y + 17 : y - 6,
       anchor: "middle",
       text: leftWords(left_m, units.margin),

@@ -1,11 +1,13 @@
 import type { Flight, LoadFigures } from "@witnessmark/assess";
 import { type RefCallback, useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
 import type { Amount } from "./amount.ts";
+import type { LoadAnswer } from "./envelope-words.ts";
 
 /** A load, and everything that is worked out from it in the frame in which a finger moves. */
 export interface LoadStep {
   readonly flight: Flight;
   readonly figures: LoadFigures;
+  readonly answer: LoadAnswer;
   /** What is in hand, as it stands at this step. */
   readonly amount: Amount;
 }
@@ -119,10 +121,10 @@ export function useFollowing(live: LiveLoad, write: WriteStep, turn?: Turn): voi
 }
 
 /** What a step comes to for this component: it is made anew in the same frame, and only when that changes. */
-export function useLive<T extends string>(live: LiveLoad, made: T, ofStep: (figures: LoadFigures) => T): T {
+export function useLive<T extends string>(live: LiveLoad, made: T, ofStep: (step: LoadStep) => T): T {
   return useSyncExternalStore(live.subscribe, () => {
     const step = live.ahead();
-    return step === null ? made : ofStep(step.figures);
+    return step === null ? made : ofStep(step);
   });
 }
 
@@ -131,7 +133,7 @@ const momentsOf = ({ states }: LoadFigures): string => states.map(({ at }) => at
 
 /** The figures a component is to draw: those of a step where another moment has come or gone with it. */
 export function useMoments(live: LiveLoad, made: LoadFigures): LoadFigures {
-  const moments = useLive(live, momentsOf(made), momentsOf);
+  const moments = useLive(live, momentsOf(made), ({ figures }) => momentsOf(figures));
   const step = live.ahead();
   return step === null || moments === momentsOf(made) ? made : step.figures;
 }

@@ -1,12 +1,10 @@
 import { memo } from "react";
 import { Mark } from "../../marks/mark.tsx";
-import { type LoadAnswer, loadAnswer } from "./envelope-words.ts";
+import type { LoadAnswer } from "./envelope-words.ts";
 import { type LiveLoad, useFollowing, useLive, useParts } from "./live-load.ts";
-import type { LoadUnits } from "./load-units.ts";
 
 interface LoadAnswerLineProps {
   readonly answer: LoadAnswer;
-  readonly units: LoadUnits;
   readonly live: LiveLoad;
 }
 
@@ -14,7 +12,6 @@ const sameWords = (was: LoadAnswerLineProps, now: LoadAnswerLineProps): boolean 
   was.answer.status === now.answer.status &&
   was.answer.headline === now.answer.headline &&
   inOne(was.answer) === inOne(now.answer) &&
-  was.units === now.units &&
   was.live === now.live;
 
 const inOne = ({ more }: LoadAnswer): string => more.join("\n");
@@ -22,12 +19,11 @@ const inOne = ({ more }: LoadAnswer): string => more.join("\n");
 const linesOf = ({ more }: LoadAnswer): string => String(more.length);
 
 /** The answer over the envelope: its letter, the worst in words, and what else there is. */
-export const LoadAnswerLine = memo(function LoadAnswerLine({ answer, units, live }: LoadAnswerLineProps) {
-  const status = useLive(live, answer.status, (figures) => figures.status);
-  const lines = Number(useLive(live, linesOf(answer), (figures) => linesOf(loadAnswer(figures, units))));
+export const LoadAnswerLine = memo(function LoadAnswerLine({ answer, live }: LoadAnswerLineProps) {
+  const status = useLive(live, answer.status, (step) => step.answer.status);
+  const lines = Number(useLive(live, linesOf(answer), (step) => linesOf(step.answer)));
   const parts = useParts();
-  useFollowing(live, ({ figures }) => {
-    const now = loadAnswer(figures, units);
+  useFollowing(live, ({ answer: now }) => {
     parts.say("headline", now.headline);
     for (const [index, words] of now.more.entries()) parts.say(`line ${index}`, words);
     return true;

@@ -156,7 +156,7 @@ function Corner(props: Pick<StationProps, "drawn" | "status" | "live">) {
   const status = useLive(
     props.live,
     props.status,
-    ({ stations }) => stations.find(({ id }) => id === station.id)?.status ?? "clear",
+    ({ figures }) => figures.stations.find(({ id }) => id === station.id)?.status ?? "clear",
   );
   if (status === "clear") return null;
   return <MarkAt status={status} x={box.x - box.halfX} y={box.y - box.halfY} size_px={22} />;
@@ -172,6 +172,10 @@ const tankTexts = (figures: TankFigures | undefined, units: LoadUnits) => ({
       ? "not said"
       : `${plain(figures.volume_m3, units.volume)} ${symbolOf(units.volume)}`,
 });
+
+/** About the width of a letter of this size; a figure in a tank that it does not go in is in the list. */
+const LETTER_px = 6.4;
+const fitting = (text: string, { halfX }: Box) => (text.length * LETTER_px > 2 * halfX ? "" : text);
 
 const TankPlace = memo(function TankPlace({
   drawn,
@@ -198,7 +202,7 @@ const TankPlace = memo(function TankPlace({
         units,
       );
       parts.say("mass", now.mass);
-      parts.say("volume", now.volume);
+      parts.say("volume", fitting(now.volume, box));
       return true;
     },
     "drawing",
@@ -226,7 +230,7 @@ const TankPlace = memo(function TankPlace({
           y={box.y + 17}
           textAnchor="middle"
         >
-          {volume}
+          {fitting(volume, box)}
         </text>
       )}
     </>

@@ -55,7 +55,7 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
   );
   const amount = amountOf(hand, { loading, load, figures, units });
   const [live] = useState(liveLoad);
-  const made: LoadStep | null = amount === null ? null : { flight, figures, amount };
+  const made: LoadStep | null = amount === null ? null : { flight, figures, answer, amount };
   // what a finger was ahead by is made now, or was taken back
   useLayoutEffect(() => {
     if (live.ahead()?.flight === flight || !held) live.settle(made);
@@ -70,14 +70,14 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
       nextAmount !== null &&
       // the first figure of something makes a thing of it, with its own places on the screen
       before.amount.value !== null &&
-      live.step({ flight: next, figures: now, amount: nextAmount });
+      live.step({ flight: next, figures: now, answer: loadAnswer(now, units), amount: nextAmount });
     if (follows) follow(next);
     else flushSync(() => change(next));
   };
   const shared = { book, loading, units, hand, onHand: setHand };
   const chart = (
     <>
-      <LoadAnswerLine answer={answer} units={units} live={live} />
+      <LoadAnswerLine answer={answer} live={live} />
       <EnvelopeChart
         loading={loading}
         figures={figures}

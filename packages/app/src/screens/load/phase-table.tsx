@@ -100,7 +100,7 @@ const rowOf = (state: LoadState, units: LoadUnits) => ({
 /** In plain values, so that a row whose figures stay is not made again. */
 const Row = memo(function Row(props: RowProps) {
   const { at, mass, limit, arm, range, left, units, wide, open, onOpen, live } = props;
-  const status = useLive(live, props.status, (figures) => statusAt(figures, at));
+  const status = useLive(live, props.status, ({ figures }) => statusAt(figures, at));
   const parts = useParts();
   useFollowing(live, ({ figures }) => {
     const state = figures.states.find((one) => one.at === at);
@@ -150,8 +150,9 @@ const Row = memo(function Row(props: RowProps) {
   );
 });
 
-/** On a phone, under the name of the moment. */
-const inBrief = ({ arm, range }: Pick<RowProps, "arm" | "range">): string => `${arm}, ${range}`;
+/** On a phone, under the name of the moment; the range stays on one line. */
+const inBrief = ({ arm, range }: Pick<RowProps, "arm" | "range">): string =>
+  `${arm}, ${range.replaceAll(" ", "\u00a0")}`;
 
 /** What is left to the mass limit; where the edge is what is passed, that. */
 function leftOf({ at, mass, nearest, inEnvelope }: LoadState, units: LoadUnits): string {
