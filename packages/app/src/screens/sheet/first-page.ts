@@ -24,12 +24,11 @@ const noteHeight = ({ title, says, reason, margin }: SheetNote): number => {
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 /** How high everything but notes and numbers is. */
-function otherHeight({ flight, voidWhen, holds }: Sheet): number {
-  const figures = flight?.figures ?? null;
+function otherHeight({ voidWhen, holds }: Sheet, { mass }: SheetFigures): number {
   const fixed = HEAD + FOOT + CUT_AND_SLIP + FRAME_LINES + HEADING;
   const foot =
     Math.max(0, Math.ceil((voidWhen.length - 6) / 2)) * 19 + (lines(holds, LETTERS.holds) - 1) * 17;
-  return fixed + foot + (figures === null ? PLAN : Math.max(PLAN, massHeight(figures.mass)));
+  return fixed + foot + Math.max(PLAN, massHeight(mass));
 }
 
 function massHeight({ envelope, open, rows }: SheetFigures["mass"]): number {
@@ -59,8 +58,10 @@ export interface FirstPage {
  */
 export function firstPage(sheet: Sheet, notes: readonly SheetNote[]): FirstPage {
   const figures = sheet.flight?.figures ?? null;
-  const left = PAGE - otherHeight(sheet);
-  const wanted = figures === null ? HEADING : numbersHeight(figures);
+  // without numbers there is seldom too much for a page; where there is, it flows on to the next by itself
+  if (figures === null) return { here: notes, overleaf: [], numbersFit: true, room: PAGE };
+  const left = PAGE - otherHeight(sheet, figures);
+  const wanted = numbersHeight(figures);
   const [worst] = notes;
   // what stops the flight stands on the first page before any number
   const stop = worst?.status === "stop" ? noteHeight(worst) : 0;
