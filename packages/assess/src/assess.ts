@@ -7,6 +7,7 @@ import type { Finding } from "./finding.ts";
 import { flightVerdicts } from "./flight/flight-verdicts.ts";
 import { compareFindings } from "./order.ts";
 import { countsOf, headlineOf, holdsUntilOf, lineOf } from "./summary.ts";
+import { timedVerdicts } from "./timed/timed-verdicts.ts";
 import { checkVerdict } from "./verdicts/check-verdict.ts";
 import { disagreementVerdicts } from "./verdicts/disagreements.ts";
 import { discrepancyVerdicts } from "./verdicts/discrepancies.ts";
@@ -129,6 +130,7 @@ export function assessWithCauses(
     ...paceVerdict(context),
     ...recordVerdicts(context),
     ...walkDue(context),
+    ...timedVerdicts(context, flight),
     ...flightVerdicts(context, flight),
   ].sort(compareFindings);
   const counts = countsOf(findings);

@@ -44,7 +44,8 @@ export type VerdictTopic =
   | "wind"
   | "weather"
   | "light"
-  | "ice";
+  | "ice"
+  | "timed";
 
 interface VerdictBase {
   /** Stable for the same subject: `check:oil-level`, `gear:pitot-cover`. */
@@ -60,7 +61,10 @@ interface VerdictBase {
   readonly evidence: readonly string[];
   readonly sources: readonly Source[];
   /** The check, item or discrepancy to go to. */
-  readonly subject?: { readonly kind: "check" | "ground-gear" | "discrepancy" | "walk"; readonly id: string };
+  readonly subject?: {
+    readonly kind: "check" | "ground-gear" | "discrepancy" | "walk" | "timed";
+    readonly id: string;
+  };
   /** When it stops holding by age, milliseconds since 1970 UTC. */
   readonly holdsUntil_ms?: number;
   /** Why it stops holding then, where that is not the age of a look: "the report of ZZQN is then too old". */

@@ -98,6 +98,7 @@ function pointOf(verdict: Verdict, book: Book, state: AircraftState): string | u
       return found?.point ?? (found?.check === undefined ? undefined : ofCheck(found.check));
     }
     case "walk":
+    case "timed":
       return undefined;
     default:
       return subject.kind satisfies never;

@@ -1,0 +1,106 @@
+import { addDays, addMonths, endOfMonthAfter, startOfMonthBefore } from "@witnessmark/engine";
+import type { AircraftState, LocalDate } from "@witnessmark/ledger";
+import { offsetOf_min } from "../words/local-time.ts";
+import type { Item } from "./due.ts";
+import { localDayOf } from "./local-day.ts";
+
+/** How often somebody did what counts, on one day. */
+interface Deed {
+  readonly on: LocalDate;
+  readonly count: number;
+  readonly event: string;
+}
+
+/** What a pilot has of an item that asks for so many within so long. */
+export interface Recency {
+  readonly have: number;
+  readonly need: number;
+  /** The last day on which enough still count; undefined while there are too few. */
+  readonly goodThrough: LocalDate | undefined;
+  readonly evidence: readonly string[];
+}
+
+type Counts = NonNullable<Item["counts"]>;
+
+const counted = (
+  what: Counts,
+  deed: {
+    readonly day: number;
+    readonly night: number;
+    readonly nightFullStop: number;
+    readonly approaches: number;
+  },
+): number => {
+  switch (what) {
+    case "landings":
+      return deed.day + deed.night;
+    case "night-landings":
+      return deed.nightFullStop; // touch-and-go does not count at night
+    case "approaches":
+      return deed.approaches;
+    default:
+      return what satisfies never;
+  }
+};
+
+/** What a pilot did that counts: on this aircraft as its ledger has it, and elsewhere as they said. */
+function deedsOf(state: AircraftState, person: string, what: Counts): readonly Deed[] {
+  const here = state.flightsMade
+    .filter(({ pilot, author }) => (pilot ?? author.id) === person)
+    .map(({ landing, landings, approaches, event }) => ({
+      on: localDayOf(Date.parse(landing), offsetOf_min(landing)),
+      count: counted(what, { ...landings, approaches: approaches ?? 0 }),
+      event,
+    }));
+  const elsewhere = state.experiences
+    .filter((experience) => experience.person === person)
+    .map(({ on, dayLandings: day, nightLandings: night, nightFullStop, approaches, event }) => ({
+      on,
+      count: counted(what, { day, night, nightFullStop, approaches }),
+      event,
+    }));
+  return [...here, ...elsewhere].filter(({ count }) => count > 0).toSorted((a, b) => (a.on < b.on ? 1 : -1));
+}
+
+/** The first day that counts for a flight on a day, and the last day on which something of a day still counts. */
+function windowOf(
+  item: Item,
+  on: LocalDate,
+): { readonly from: LocalDate; readonly through: (day: LocalDate) => LocalDate } | undefined {
+  for (const limit of item.limits) {
+    // a landing on a day counts through that day and so many more
+    if (limit.by === "days")
+      return { from: addDays(on, -limit.days), through: (day) => addDays(day, limit.days) };
+    if (limit.by === "calendar-months")
+      return {
+        from: startOfMonthBefore(on, limit.months),
+        through: (day) => endOfMonthAfter(day, limit.months),
+      };
+    if (limit.by === "months")
+      return { from: addMonths(on, -limit.months), through: (day) => addMonths(day, limit.months) };
+  }
+  return undefined;
+}
+
+/** Undefined for an item that counts nothing, or has no span to count in. */
+export function recencyOf(
+  item: Item,
+  state: AircraftState,
+  person: string,
+  on: LocalDate,
+): Recency | undefined {
+  const window = windowOf(item, on);
+  if (item.counts === undefined || window === undefined) return undefined;
+  const need = item.atLeast ?? 1;
+  const within = deedsOf(state, person, item.counts).filter(
+    (deed) => deed.on >= window.from && deed.on <= on,
+  );
+  let have = 0;
+  let goodThrough: LocalDate | undefined;
+  for (const deed of within) {
+    have += deed.count;
+    // when this one, so far back, counts no more there are too few
+    if (goodThrough === undefined && have >= need) goodThrough = window.through(deed.on);
+  }
+  return { have, need, goodThrough, evidence: within.map(({ event }) => event) };
+}
