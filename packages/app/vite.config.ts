@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+import { firstPaint } from "./src/first-paint/first-paint.ts";
 
 const packages = fileURLToPath(new URL("..", import.meta.url));
 
@@ -34,6 +35,7 @@ export default defineConfig(({ command }) => ({
   define: { __CACHE_SHAPE__: JSON.stringify(command === "build" ? cacheShape() : `dev-${Date.now()}`) },
   plugins: [
     react(),
+    firstPaint(),
     VitePWA({
       // The pilot decides when a new version is taken up; nothing reloads under a walk.
       registerType: "prompt",

@@ -2,13 +2,12 @@ import { type Author, type LedgerEvent, type Subject, sha256 } from "@witnessmar
 import { booksIn, openShelf } from "./books/shelf.ts";
 import { type Draft, type Keep, type KeepSnapshot, NotKept } from "./contract.ts";
 import { deviceLabel, openDevice } from "./device.ts";
-import { makeExchange, type Outcome } from "./exchange/exchange.ts";
+import type { ExchangeContext } from "./exchange/context.ts";
+import type { Exchange, ExchangeParts, Outcome, Scope } from "./exchange/exchange.ts";
 import { listen } from "./exchange/live.ts";
 import { makeSchedule } from "./exchange/schedule.ts";
 import { reachServer } from "./exchange/server.ts";
 import { openHoldings } from "./holdings.ts";
-import { appendDrafts } from "./ledger/append.ts";
-import { exportLedger } from "./ledger/export-ledger.ts";
 import { makeLocks } from "./locks.ts";
 import { fullOptions, type KeepOptions } from "./options.ts";
 import { handTo, introducePerson } from "./people.ts";
@@ -21,6 +20,13 @@ import { asNotKept } from "./storage/not-kept.ts";
 import { CannotOpen, connect } from "./storage/open-database.ts";
 import type { PhotoRow, Settings } from "./storage/schema.ts";
 import { joinTabs, type TabMessage } from "./tabs.ts";
+
+/** What the first page is shown without. They come right after it. */
+const parts = {
+  append: () => import("./ledger/append.ts"),
+  exchange: () => import("./exchange/exchange.ts"),
+  exportLedger: () => import("./ledger/export-ledger.ts"),
+};
 
 /** A phone that needs more new ids than this in one sitting is not being told the truth. */
 const NEW_IDS_MOST = 8;
@@ -104,38 +110,56 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     onChange: () => refreshPhone().catch(report),
   });
 
-  const exchange = makeExchange(
-    {
-      connection,
-      locks,
-      server,
-      now_ms,
-      device: () => deviceInHand(),
-      newIds: { left: NEW_IDS_MOST },
-      deviceChanged: async () => {
-        await refreshPhone();
-        tabs.tell({ kind: "settings" });
-      },
-      heads: (aircraft) => holdings.of(aircraft).ledger.state.heads,
-      async tell({ aircraft, ...change }) {
-        await holdings.committed(aircraft, change);
-        tabs.tell({ kind: "aircraft", aircraft: [aircraft] });
-      },
+  /** Made when it is first wanted, of a part of its own. */
+  let exchange: Promise<Exchange> | null = null;
+  const exchangeAtWork = (): Promise<Exchange> => {
+    exchange ??= parts.exchange().then(({ makeExchange }) => makeExchange(exchangeContext, exchangeParts));
+    exchange.catch(() => {
+      exchange = null; // out of reach: it is fetched again at the next try
+    });
+    return exchange;
+  };
+  const interrupted = () => void exchange?.then((made) => made.interrupted(), report);
+  const exchangeContext: ExchangeContext = {
+    connection,
+    locks,
+    server,
+    now_ms,
+    device: () => deviceInHand(),
+    newIds: { left: NEW_IDS_MOST },
+    deviceChanged: async () => {
+      await refreshPhone();
+      tabs.tell({ kind: "settings" });
     },
-    {
-      names: () => holdings.names(),
-      operator: () => phone.operator,
-      isLevel(aircraft, epoch, head) {
-        const { row, toSend } = holdings.of(aircraft);
-        return row.epoch === epoch && row.pulledTo === head && !row.refill && toSend === 0;
-      },
-      report,
+    heads: (aircraft) => holdings.of(aircraft).ledger.state.heads,
+    async tell({ aircraft, ...change }) {
+      await holdings.committed(aircraft, change);
+      tabs.tell({ kind: "aircraft", aircraft: [aircraft] });
     },
-  );
+  };
+  const exchangeParts: ExchangeParts = {
+    names: () => holdings.names(),
+    operator: () => phone.operator,
+    isLevel(aircraft, epoch, head) {
+      const { row, toSend } = holdings.of(aircraft);
+      return row.epoch === epoch && row.pulledTo === head && !row.refill && toSend === 0;
+    },
+    report,
+  };
+
+  async function round(scope: Scope): Promise<Outcome> {
+    let made: Exchange;
+    try {
+      made = await exchangeAtWork();
+    } catch {
+      return { reached: false, trouble: null, settings: {} }; // its part is at the server, and that is out of reach
+    }
+    return made.round(scope);
+  }
 
   const schedule = makeSchedule(
     async (scope) => {
-      const outcome = await exchange.round(scope);
+      const outcome = await round(scope);
       await takeOutcome(outcome);
       return outcome;
     },
@@ -146,13 +170,13 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
   const live = options.liveSource
     ? listen(options.liveSource, {
         connected() {
-          exchange.interrupted();
+          interrupted();
           void schedule.want("all");
         },
         head({ aircraft, head, epoch }) {
           const { row } = holdings.of(aircraft);
           if (row.epoch === epoch && row.pulledTo === head) return;
-          if (head < row.pulledTo) exchange.interrupted(); // late news, or an older copy of the server
+          if (head < row.pulledTo) interrupted(); // late news, or an older copy of the server
           void schedule.want({ aircraft });
         },
       })
@@ -204,8 +228,12 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     }
     publish();
     if (phase !== "ready" || isClosed) return;
-    if (options.automatic) void schedule.want("all");
-    if (page.isShown()) live?.open();
+    options.afterFirstPage(() => {
+      if (isClosed) return;
+      parts.append().catch(() => {}); // it is asked for again by the first entry, and told there
+      if (options.automatic) void schedule.want("all");
+      if (page.isShown()) live?.open();
+    });
   }
 
   async function shown(): Promise<void> {
@@ -272,6 +300,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     let shownFirst: Promise<void> | undefined;
     try {
       await shelf.ready(booksIn(drafts));
+      const { appendDrafts } = await parts.append();
       const { events } = await withRoom(connection, report, () =>
         locks.inPage(`append:${registration}`, async () => {
           const place = { device: deviceInHand(), row: holdings.of(registration).row };
@@ -366,7 +395,10 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     adoptBook: adopt,
     introduce: (person) => changePeople(() => introducePerson(connection, person)),
     choosePerson: (id) => changePeople(() => handTo(connection, id)),
-    exportLedger: (registration) => exportLedger(connection, registration, phone.operator ?? "", now_ms()),
+    async exportLedger(registration) {
+      const { exportLedger } = await parts.exportLedger();
+      return exportLedger(connection, registration, phone.operator ?? "", now_ms());
+    },
     async askToPersist() {
       persisted = (await storage?.persist()) ?? false;
       publish();

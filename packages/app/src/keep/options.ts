@@ -1,3 +1,4 @@
+import { atRest } from "../sw/at-rest.ts";
 import { type AppUpdates, NO_UPDATES, updatesOfThisPage } from "../sw/updates.ts";
 import { type BookReader, makeBookReader } from "./books/read-in-worker.ts";
 import type { LiveSource } from "./exchange/live.ts";
@@ -22,6 +23,8 @@ export interface KeepOptions {
   readonly readBook?: BookReader;
   readonly updates?: AppUpdates;
   readonly userAgent?: string;
+  /** Runs what nobody waits for at the first page, once that stands. */
+  readonly afterFirstPage?: (work: () => void) => void;
   /** Runs work when the page is at rest; heavy work when nobody looks at it. */
   readonly later?: (work: () => void, isHeavy: boolean) => void;
   /** Told of what went wrong without harm to the record. */
@@ -59,6 +62,9 @@ export function fullOptions(options: KeepOptions): FullOptions {
     readBook: options.readBook ?? makeBookReader(),
     updates: options.updates ?? (typeof document === "undefined" ? NO_UPDATES : updatesOfThisPage(report)),
     userAgent: options.userAgent ?? globalThis.navigator?.userAgent ?? "",
+    afterFirstPage:
+      options.afterFirstPage ??
+      (typeof document === "undefined" ? (work) => work() : (work) => void atRest().then(work)),
     later: options.later ?? whenIdle,
     report,
   };

@@ -1,6 +1,4 @@
-import "./mark.css";
-
-/** The word over its joint, the stripe painted across both. */
+/** The word over its joint, the stripe painted across both. Whoever shows it imports mark.css. */
 export function Logo() {
   return (
     <svg

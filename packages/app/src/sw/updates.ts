@@ -1,3 +1,4 @@
+import { atRest } from "./at-rest.ts";
 import { watchForMissingParts } from "./preload-error.ts";
 
 /** A newer version of the app, from the moment it has been fetched until it is taken up. */
@@ -82,6 +83,8 @@ export function updatesOfThisPage(report: (error: unknown) => void): AppUpdates 
       container: navigator.serviceWorker,
       reload: () => location.reload(),
       async register(onWaiting) {
+        // what it fetches for later must not take the line from what is wanted now
+        await atRest();
         const { Workbox } = await import("workbox-window");
         const workbox = new Workbox("/sw.js", { scope: "/" });
         workbox.addEventListener("waiting", onWaiting);

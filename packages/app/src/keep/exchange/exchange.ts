@@ -31,17 +31,17 @@ export interface Exchange {
   interrupted(): void;
 }
 
-export function makeExchange(
-  context: ExchangeContext,
-  parts: {
-    readonly names: () => readonly string[];
-    readonly operator: () => string | null;
-    /** Whether this phone and the server are known to hold the same of an aircraft. */
-    readonly isLevel: (aircraft: string, epoch: string, head: number) => boolean;
-    /** Told of every error that is not merely a server out of reach. */
-    readonly report: (error: unknown) => void;
-  },
-): Exchange {
+/** What an exchange asks of the keeper that it works for. */
+export interface ExchangeParts {
+  readonly names: () => readonly string[];
+  readonly operator: () => string | null;
+  /** Whether this phone and the server are known to hold the same of an aircraft. */
+  readonly isLevel: (aircraft: string, epoch: string, head: number) => boolean;
+  /** Told of every error that is not merely a server out of reach. */
+  readonly report: (error: unknown) => void;
+}
+
+export function makeExchange(context: ExchangeContext, parts: ExchangeParts): Exchange {
   /** When both sides of an aircraft were last compared, since the connection was last interrupted. */
   const comparedAt_ms = new Map<string, number>();
   let epoch: string | null = null;

@@ -1,7 +1,9 @@
-import * as z from "zod/mini";
-
 /** What the stream says, as much of it as is used. */
-const LiveMessage = z.object({ aircraft: z.string(), head: z.int(), epoch: z.string() });
+interface LiveMessage {
+  readonly aircraft: string;
+  readonly head: number;
+  readonly epoch: string;
+}
 
 /** What of an EventSource is used. */
 export interface LiveSource {
@@ -27,7 +29,7 @@ export interface Live {
  */
 export function listen(
   makeSource: () => LiveSource,
-  on: { readonly connected: () => void; readonly head: (message: z.infer<typeof LiveMessage>) => void },
+  on: { readonly connected: () => void; readonly head: (message: LiveMessage) => void },
   random: () => number = Math.random,
 ): Live {
   let source: LiveSource | null = null;
@@ -50,8 +52,8 @@ export function listen(
       timer = setTimeout(open, wait_ms);
     };
     mine.addEventListener("head", (event) => {
-      const message = z.safeParse(LiveMessage, readJson(event.data));
-      if (message.success) on.head(message.data);
+      const message = readLiveMessage(event.data);
+      if (message !== null) on.head(message);
     });
   }
 
@@ -66,10 +68,15 @@ export function listen(
 }
 
 /** A message that does not read is no news; the next exchange brings what it would have told. */
-function readJson(text: string): unknown {
+function readLiveMessage(text: string): LiveMessage | null {
+  let found: unknown;
   try {
-    return JSON.parse(text);
+    found = JSON.parse(text);
   } catch {
     return null;
   }
+  if (typeof found !== "object" || found === null) return null;
+  const { aircraft, head, epoch } = found as { aircraft?: unknown; head?: unknown; epoch?: unknown }; // judged here
+  if (typeof aircraft !== "string" || typeof head !== "number" || typeof epoch !== "string") return null;
+  return Number.isSafeInteger(head) ? { aircraft, head, epoch } : null;
 }

@@ -1,5 +1,6 @@
 import { hashOfEvent, type LedgerEvent, merge, parseEvent, saysOfFaults } from "@witnessmark/ledger";
 import type { StoreNames } from "idb";
+import { breather } from "../breathe.ts";
 import { moveApart } from "../ledger/set-apart.ts";
 import {
   type AircraftRow,
@@ -31,7 +32,12 @@ export async function takePage(
   after: number,
   page: PullAnswer,
 ): Promise<TakenPage | null> {
-  const read = await Promise.all(page.events.map((entry) => readEntry(aircraft, page.epoch, entry)));
+  const read: Awaited<ReturnType<typeof readEntry>>[] = [];
+  const breathe = breather();
+  for (const entry of page.events) {
+    read.push(await readEntry(aircraft, page.epoch, entry));
+    await breathe();
+  }
   const events = read.filter((entry) => "event" in entry).map(({ event }) => event);
   const damaged = read.filter((entry) => "apart" in entry).map(({ apart }) => apart);
   const pulledTo = page.events.at(-1)?.ledgerSeq ?? after;

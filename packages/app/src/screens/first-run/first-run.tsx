@@ -3,31 +3,17 @@ import { type FormEvent, useState } from "react";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
-import { Logo } from "../../marks/logo.tsx";
 import { ROLE_NAMES, ROLES } from "../../words/people.ts";
+import { FirstPage } from "./first-page.tsx";
+import "../../marks/mark.css";
 import "./first-run.css";
 
 /** Asks who holds the phone: every entry carries a name, so nothing can be kept before. */
 export function FirstRun() {
   return (
-    <div className="frame first-run">
-      <main>
-        <Logo />
-        <p className="lead">
-          Walk round an aircraft before flight, miss nothing, and sign a decision that others can trust.
-        </p>
-        <h1 className="heading">Who are you?</h1>
-        <p className="hint">
-          Your name or initials stand beside everything you see and sign. More people can share this phone
-          later.
-        </p>
-        <PersonForm submit="Begin" />
-        <p className="fine">
-          Witnessmark advises; the pilot in command decides. The approved flight manual, the rules where you
-          fly and licensed mechanics come first.
-        </p>
-      </main>
-    </div>
+    <FirstPage>
+      <PersonForm submit="Begin" />
+    </FirstPage>
   );
 }
 
