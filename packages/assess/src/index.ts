@@ -84,4 +84,15 @@ export { NIGHT_DEFINITIONS, type NightDefinitionId, nightAt, type SunTimes } fro
 export type { RulePack } from "./rules/rule-pack.ts";
 export { rulePacks } from "./rules/rule-packs.ts";
 export type { CannotTell, Citation, MissingInput, Ruling } from "./rules/ruling.ts";
+export { isPrinted, type Item as FollowedItem } from "./timed/due.ts";
+export { localDayOf } from "./timed/local-day.ts";
+export {
+  type LimitLeft,
+  type TimedFigure,
+  type TimedRequest,
+  type TimedState,
+  timedFigures,
+} from "./timed/timed-figures.ts";
+export { pilotOf, timedVerdict } from "./timed/timed-verdicts.ts";
+export { leftText, untilText } from "./timed/timed-words.ts";
 export { walkInHand } from "./walk/looks.ts";

@@ -13,9 +13,16 @@ export type Route =
   | { readonly at: "load"; readonly registration: string }
   | { readonly at: "conditions"; readonly registration: string }
   | { readonly at: "decide"; readonly registration: string }
+  | { readonly at: "record"; readonly registration: string; readonly part?: RecordPart }
+  | { readonly at: "discrepancy"; readonly registration: string; readonly discrepancy: string }
+  | { readonly at: "timed"; readonly registration: string; readonly item: string }
   | { readonly at: "decision"; readonly registration: string; readonly decision: string }
   | { readonly at: "aircraft"; readonly registration: string; readonly check?: string }
   | { readonly at: "unknown"; readonly address: string };
+
+export const RECORD_PARTS = ["timed", "trends", "past"] as const;
+/** What of the record is come to; its discrepancies when none is named. */
+export type RecordPart = (typeof RECORD_PARTS)[number];
 
 export interface StepAddress {
   readonly kind: "check" | "ground-gear";
@@ -39,7 +46,16 @@ export function readRoute(hash: string): Route {
   if (first === "calculators") {
     return { at: "calculators", ...(second === undefined ? {} : { quantity: second }) };
   }
-  const registration = first;
+  return readOfAircraft(first, second, third, fourth) ?? { at: "unknown", address: parts.join("/") };
+}
+
+/** What stands under the registration of an aircraft. */
+function readOfAircraft(
+  registration: string,
+  second: string | undefined,
+  third: string | undefined,
+  fourth: string | undefined,
+): Route | undefined {
   if (second === undefined || second === "walk") {
     if ((third === "check" || third === "ground-gear") && fourth !== undefined) {
       return { at: "walk", registration, step: { kind: third, id: fourth } };
@@ -51,8 +67,17 @@ export function readRoute(hash: string): Route {
   if (second === "aircraft") {
     return { at: "aircraft", registration, ...(third === undefined ? {} : { check: third }) };
   }
+  if (second === "record") {
+    const part = RECORD_PARTS.find((name) => name === third);
+    if (third === undefined) return { at: "record", registration };
+    if (part !== undefined) return { at: "record", registration, part };
+  }
+  if (second === "discrepancy" && third !== undefined) {
+    return { at: "discrepancy", registration, discrepancy: third };
+  }
+  if (second === "timed" && third !== undefined) return { at: "timed", registration, item: third };
   if (second === "decision" && third !== undefined) return { at: "decision", registration, decision: third };
-  return { at: "unknown", address: parts.join("/") };
+  return undefined;
 }
 
 /** The address of a route, for the `href` of a real link. */
@@ -78,6 +103,14 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
     case "conditions":
     case "decide":
       return address(route.registration, route.at);
+    case "record":
+      return route.part === undefined
+        ? address(route.registration, "record")
+        : address(route.registration, "record", route.part);
+    case "discrepancy":
+      return address(route.registration, "discrepancy", route.discrepancy);
+    case "timed":
+      return address(route.registration, "timed", route.item);
     case "decision":
       return address(route.registration, "decision", route.decision);
     case "aircraft":

@@ -29,6 +29,9 @@ const parts = {
   archived: () => import("./apron/archived.tsx"),
   load: () => import("./load/load-screen.tsx"),
   conditions: () => import("./conditions/conditions-screen.tsx"),
+  record: () => import("./record/record-screen.tsx"),
+  discrepancy: () => import("./record/discrepancy-screen.tsx"),
+  timed: () => import("./record/timed-screen.tsx"),
   calculators: () => import("./calculators/calculators.tsx"),
 };
 const DecideScreen = lazy(async () => ({ default: (await parts.decide()).DecideScreen }));
@@ -41,6 +44,9 @@ const Settings = lazy(async () => ({ default: (await parts.settings()).Settings 
 const AddAircraft = lazy(async () => ({ default: (await parts.add()).AddAircraft }));
 const LoadScreen = lazy(async () => ({ default: (await parts.load()).LoadScreen }));
 const ConditionsScreen = lazy(async () => ({ default: (await parts.conditions()).ConditionsScreen }));
+const RecordScreen = lazy(async () => ({ default: (await parts.record()).RecordScreen }));
+const DiscrepancyScreen = lazy(async () => ({ default: (await parts.discrepancy()).DiscrepancyScreen }));
+const TimedScreen = lazy(async () => ({ default: (await parts.timed()).TimedScreen }));
 const Calculators = lazy(async () => ({ default: (await parts.calculators()).Calculators }));
 const Archived = lazy(async () => ({ default: (await parts.archived()).Archived }));
 
@@ -143,6 +149,12 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <LoadScreen open={open} />;
     case "conditions":
       return <ConditionsScreen open={open} />;
+    case "record":
+      return <RecordScreen open={open} part={route.part} />;
+    case "discrepancy":
+      return <DiscrepancyScreen key={route.discrepancy} open={open} id={route.discrepancy} />;
+    case "timed":
+      return <TimedScreen key={route.item} open={open} id={route.item} />;
     case "decide":
       return <DecideScreen open={open} />;
     case "decision":

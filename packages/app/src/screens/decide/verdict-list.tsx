@@ -153,6 +153,7 @@ function Photos({
 type Subject = NonNullable<Verdict["subject"]>;
 
 function placeOf(registration: string, subject: Subject): string {
+  if (subject.kind === "timed") return href({ at: "timed", registration, item: subject.id });
   return subject.kind === "check" || subject.kind === "ground-gear"
     ? href({ at: "walk", registration, step: { kind: subject.kind, id: subject.id } })
     : href({ at: "walk", registration });
@@ -184,7 +185,19 @@ function WaysOut({
           <span>{found === undefined ? verdict.wayOut.join(". ") : "Goes to the check that found it"}</span>
         </a>
       )}
-      {found === undefined && step === undefined ? (
+      {found === undefined ? null : (
+        <a href={href({ at: "discrepancy", registration: open.registration, discrepancy: found.id })}>
+          <b>Its record</b>
+          <span>What became of it, and what else can be done</span>
+        </a>
+      )}
+      {subject?.kind === "timed" ? (
+        <a href={href({ at: "timed", registration: open.registration, item: subject.id })}>
+          <b>In the record</b>
+          <span>{verdict.wayOut.join(". ")}</span>
+        </a>
+      ) : null}
+      {found === undefined && step === undefined && subject?.kind !== "timed" ? (
         <p>
           <b>Way out</b>
           <span>{verdict.wayOut.join(". ")}</span>

@@ -1,0 +1,68 @@
+import type { Verdict } from "@witnessmark/assess";
+import type { Discrepancy } from "@witnessmark/ledger";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { Mark } from "../../marks/mark.tsx";
+import { href } from "../../routes/route.ts";
+import { Growth } from "./growth.tsx";
+import { WhereItIs } from "./where-it-is.tsx";
+
+interface DiscrepanciesProps {
+  readonly open: OpenAircraft;
+  readonly found: readonly Discrepancy[];
+}
+
+/** Every open discrepancy: where it is, what is said of it, how it grew. */
+export function Discrepancies({ open, found }: DiscrepanciesProps) {
+  const verdicts = new Map(open.assessment.verdicts.map((verdict) => [verdict.id, verdict]));
+  const closed = [...open.state.discrepancies.values()].length - found.length;
+  return (
+    <section aria-label="Discrepancies">
+      {found.length === 0 ? (
+        <p className="record-none">
+          <Mark status="clear" size_px={28} />
+          <span>
+            {closed === 0
+              ? "Nothing was ever written down as not right."
+              : `Nothing is open. ${closed === 1 ? "One was" : `${closed} were`} closed; see Past.`}
+          </span>
+        </p>
+      ) : (
+        <ul className="discrepancies">
+          {found.map((each) => (
+            <Row
+              key={each.id}
+              open={open}
+              discrepancy={each}
+              verdict={verdicts.get(`discrepancy:${each.id}`)}
+            />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+interface RowProps {
+  readonly open: OpenAircraft;
+  readonly discrepancy: Discrepancy;
+  readonly verdict: Verdict | undefined;
+}
+
+function Row({ open, discrepancy, verdict }: RowProps) {
+  const status = verdict?.status ?? "stop";
+  return (
+    <li className={`row-${status}`}>
+      <a href={href({ at: "discrepancy", registration: open.registration, discrepancy: discrepancy.id })}>
+        <WhereItIs open={open} discrepancy={discrepancy} status={status} />
+        <span className="discrepancy-words">
+          <span className="discrepancy-head">
+            <Mark status={status} size_px={28} />
+            <b>{verdict?.title ?? discrepancy.words}</b>
+          </span>
+          <span>{verdict?.says ?? discrepancy.words}</span>
+        </span>
+      </a>
+      <Growth book={open.book} discrepancy={discrepancy} />
+    </li>
+  );
+}

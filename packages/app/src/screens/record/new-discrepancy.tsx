@@ -1,0 +1,235 @@
+import { jascTitle } from "@witnessmark/book";
+import { newId } from "@witnessmark/ledger";
+import { type FormEvent, type MouseEvent, useRef, useState } from "react";
+import { AircraftPlan } from "../../drawing/aircraft-plan.tsx";
+import { walkBox, wholeCamera } from "../../drawing/camera.ts";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { Trouble } from "../../frame/trouble.tsx";
+import { useKeeping } from "../../frame/use-keeping.ts";
+import { useWidth } from "../../instruments/use-width.ts";
+import type { Draft } from "../../keep/contract.ts";
+import { useKeep } from "../../keep/react.ts";
+import { Mark } from "../../marks/mark.tsx";
+import { go } from "../../routes/use-route.ts";
+import { PhotoButton } from "../walk/photo-button.tsx";
+
+/** Metres in the book's axes: aft, right. */
+interface Placed {
+  readonly x_m: number;
+  readonly y_m: number;
+}
+
+/** Writes down a discrepancy that no check of a walk found: where it is on the aircraft, what, with photos. */
+export function NewDiscrepancy({ open }: { readonly open: OpenAircraft }) {
+  const keep = useKeep();
+  const keeping = useKeeping();
+  const [words, setWords] = useState("");
+  const [point, setPoint] = useState("");
+  const [placed, setPlaced] = useState<Placed | null>(null);
+  const [equipment, setEquipment] = useState("");
+  const [photos, setPhotos] = useState<readonly File[]>([]);
+  const [asked, setAsked] = useState(false);
+  const [id] = useState(newId);
+  const raised = useRef(false);
+  const said = words.trim();
+  const piece = open.book.equipment.find((each) => each.id === equipment);
+  const place = (at: Placed) => {
+    setPlaced(at);
+    setPoint(nearestPoint(open, at));
+  };
+  const send = async (event: FormEvent) => {
+    event.preventDefault();
+    setAsked(true);
+    if (said === "") return;
+    const kept = await keeping.keep(async () => {
+      // tried once more after a photo that was none: what is written down already is not written down again
+      if (!raised.current) {
+        await keep.append(
+          open.registration,
+          draftsOf({ open, id, said, point, placed, equipment, jasc: piece?.jasc }),
+        );
+        raised.current = true;
+      }
+      for (const photo of photos)
+        await keep.attachPhoto(open.registration, { kind: "discrepancy", id }, photo);
+    });
+    if (kept) go({ at: "discrepancy", registration: open.registration, discrepancy: id }, "replace");
+  };
+  return (
+    <form className="new-discrepancy" onSubmit={(event) => void send(event)} noValidate>
+      <h2>What is not as the book says?</h2>
+      <PlacePlan open={open} placed={placed} point={point} onPlace={place} />
+      <label className="field">
+        <span>Where, by the nearest point</span>
+        <select
+          value={point}
+          onChange={(event) => {
+            setPoint(event.target.value);
+            setPlaced(null);
+          }}
+        >
+          <option value="">Not said</option>
+          {[...open.book.areas.values()].map((area) => (
+            <optgroup key={area.id} label={area.name}>
+              {[...open.book.points.values()]
+                .filter((each) => each.area === area.id)
+                .map((each) => (
+                  <option key={each.id} value={each.id}>
+                    {each.name}
+                  </option>
+                ))}
+            </optgroup>
+          ))}
+        </select>
+      </label>
+      <label className="field">
+        <span>Equipment of the book</span>
+        <select value={equipment} onChange={(event) => setEquipment(event.target.value)}>
+          <option value="">None of the list</option>
+          {open.book.equipment.map((each) => (
+            <option key={each.id} value={each.id}>
+              {each.name}
+            </option>
+          ))}
+        </select>
+      </label>
+      {piece === undefined ? null : (
+        <p className="record-small">
+          System {piece.jasc}, {jascTitle(piece.jasc) ?? "not in the table"}
+        </p>
+      )}
+      <label className="field">
+        <span>What is not right</span>
+        <textarea value={words} onChange={(event) => setWords(event.target.value)} maxLength={1000} />
+      </label>
+      {asked && said === "" ? (
+        <p className="trouble" role="alert">
+          Write what is not right first; a few words do.
+        </p>
+      ) : null}
+      <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
+      <div className="answers two">
+        <PhotoButton
+          label={photos.length === 0 ? "Photo" : `Photos: ${photos.length}`}
+          onPhoto={(file) => setPhotos([...photos, file])}
+        />
+        <button type="submit" className="filled" aria-busy={keeping.busy}>
+          Write it down
+        </button>
+      </div>
+    </form>
+  );
+}
+
+interface Said {
+  readonly open: OpenAircraft;
+  readonly id: string;
+  readonly said: string;
+  readonly point: string;
+  readonly placed: Placed | null;
+  readonly equipment: string;
+  readonly jasc: string | undefined;
+}
+
+function draftsOf({ open, id, said, point, placed, equipment, jasc }: Said): readonly Draft[] {
+  const height_m = open.book.points.get(point)?.place[2] ?? 0;
+  return [
+    {
+      type: "discrepancy.raised",
+      body: {
+        discrepancy: id,
+        words: said,
+        ...(point === "" ? {} : { point }),
+        ...(jasc === undefined ? {} : { jasc }),
+      },
+    },
+    ...(placed === null
+      ? []
+      : [
+          {
+            type: "discrepancy.placed" as const,
+            body: {
+              discrepancy: id,
+              place: { ...placed, z_m: height_m },
+              ...(point === "" ? {} : { point }),
+            },
+          },
+        ]),
+    ...(equipment === ""
+      ? []
+      : [
+          {
+            type: "discrepancy.assessed" as const,
+            body: { discrepancy: id, words: "Named when it was written down", equipment },
+          },
+        ]),
+  ];
+}
+
+function nearestPoint({ book }: OpenAircraft, at: Placed): string {
+  let best = "";
+  let least = Number.POSITIVE_INFINITY;
+  for (const { id, place } of book.points.values()) {
+    const away = Math.hypot(place[0] - at.x_m, place[1] - at.y_m);
+    if (away < least) {
+      least = away;
+      best = id;
+    }
+  }
+  return best;
+}
+
+interface PlacePlanProps {
+  readonly open: OpenAircraft;
+  readonly placed: Placed | null;
+  readonly point: string;
+  readonly onPlace: (at: Placed) => void;
+}
+
+const PLAN_HIGH_px = 230;
+
+/** The aircraft from above: a tap says where. The list of points under it says the same to who cannot tap a drawing. */
+function PlacePlan({ open, placed, point, onPlace }: PlacePlanProps) {
+  const { book } = open;
+  const [ref, width_px] = useWidth<HTMLDivElement>();
+  const camera = wholeCamera(
+    walkBox(book, { stops: [] }),
+    { width_px: Math.max(width_px, 1), height_px: PLAN_HIGH_px },
+    { side_px: 12, top_px: 10, bottom_px: 10 },
+  );
+  const k = camera.pxPerMetre;
+  const tap = (event: MouseEvent<HTMLDivElement>) => {
+    const box = event.currentTarget.getBoundingClientRect();
+    onPlace({
+      x_m: Math.round(((event.clientY - box.top - camera.originY_px) / k) * 100) / 100,
+      y_m: Math.round(((event.clientX - box.left - camera.originX_px) / k) * 100) / 100,
+    });
+  };
+  const known = book.points.get(point)?.place;
+  const at = placed ?? (known === undefined ? null : { x_m: known[0], y_m: known[1] });
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the list of points under it does the same by keyboard
+    // biome-ignore lint/a11y/noStaticElementInteractions: a drawing to be tapped; the list says the same
+    <div className="place-plan" ref={ref} onClick={tap}>
+      {width_px === 0 ? null : (
+        <svg
+          width={width_px}
+          height={PLAN_HIGH_px}
+          viewBox={`0 0 ${width_px} ${PLAN_HIGH_px}`}
+          aria-hidden="true"
+        >
+          <g transform={`translate(${camera.originX_px.toFixed(1)} ${camera.originY_px.toFixed(1)})`}>
+            <AircraftPlan geometry={book.geometry} pxPerMetre={k} detail={1} />
+          </g>
+        </svg>
+      )}
+      {at === null || width_px === 0 ? (
+        <p>Tap the drawing where it is</p>
+      ) : (
+        <i style={{ left: camera.originX_px + at.y_m * k - 13, top: camera.originY_px + at.x_m * k - 13 }}>
+          <Mark status="stop" size_px={26} silent />
+        </i>
+      )}
+    </div>
+  );
+}

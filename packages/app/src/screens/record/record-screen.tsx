@@ -1,0 +1,75 @@
+import { useEffect, useRef } from "react";
+import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { href, type RecordPart } from "../../routes/route.ts";
+import { figure } from "../../words/figures.ts";
+import { Discrepancies } from "./discrepancies.tsx";
+import { PastList } from "./past-list.tsx";
+import { WhatRunsOut } from "./what-runs-out.tsx";
+import "./record.css";
+
+interface RecordScreenProps {
+  readonly open: OpenAircraft;
+  readonly part: RecordPart | undefined;
+}
+
+const PARTS = [
+  { part: undefined, name: "Discrepancies" },
+  { part: "timed", name: "Timed" },
+  { part: "past", name: "Past" },
+] as const;
+
+/** What is known of the aircraft beyond this walk: discrepancies, what runs out, what was decided. */
+export function RecordScreen({ open, part }: RecordScreenProps) {
+  const { registration, state, book } = open;
+  const main = useRef<HTMLElement>(null);
+  const found = [...state.discrepancies.values()].filter(({ isOpen }) => isOpen);
+  useEffect(() => {
+    if (part !== undefined) main.current?.querySelector(`#record-${part}`)?.scrollIntoView();
+    else main.current?.scrollTo?.(0, 0);
+  }, [part]);
+  return (
+    <AircraftFrame open={open} sheet="record" title="Record" under={flownText(open)} className="record">
+      <nav className="record-parts" aria-label="Parts of the record">
+        {PARTS.map(({ part: to, name }) => (
+          <a
+            key={name}
+            href={href({ at: "record", registration, ...(to === undefined ? {} : { part: to }) })}
+            aria-current={to === part ? "true" : undefined}
+          >
+            {name}
+            {to === undefined && found.length > 0 ? ` ${found.length}` : null}
+          </a>
+        ))}
+      </nav>
+      <main ref={main} className="record-main">
+        <div>
+          <Discrepancies open={open} found={found} />
+        </div>
+        <div>
+          <WhatRunsOut open={open} />
+          <PastList open={open} />
+          <a className="record-book" href={href({ at: "aircraft", registration })}>
+            <b>The aircraft and its book</b>
+            <span>Revision {book.revision}, gauges, ledger, people</span>
+          </a>
+        </div>
+      </main>
+      <div className="record-foot">
+        <a
+          className="button filled tall full"
+          href={href({ at: "discrepancy", registration, discrepancy: "new" })}
+        >
+          Write down a discrepancy
+        </a>
+      </div>
+    </AircraftFrame>
+  );
+}
+
+/** `1,284.6 h flown`: what the first counter of the airframe's hours shows. */
+function flownText({ book, state }: OpenAircraft): string {
+  const hours = book.counters.find(({ of, unit }) => of === "airframe" && unit === "h");
+  const total = hours === undefined ? undefined : state.counters.get(hours.id)?.at(-1)?.total;
+  return total === undefined ? "Hours not written down" : `${figure(total, 1)} h flown`;
+}

@@ -1,0 +1,54 @@
+import { leftText, pilotOf, type TimedFigure, timedFigures, walkInHand } from "@witnessmark/assess";
+import { useMemo } from "react";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { Mark } from "../../marks/mark.tsx";
+import { useMinute } from "../../preferences/clock.ts";
+import { href } from "../../routes/route.ts";
+import { RunsOutRule } from "./runs-out-rule.tsx";
+
+/** Everything that runs out, nearest its end first. */
+export function useTimed({ book, state, flight }: OpenAircraft): readonly TimedFigure[] {
+  const minute = useMinute();
+  return useMemo(() => {
+    const now_ms = minute * 60_000;
+    const clock = { now_ms, offset_min: -new Date(now_ms).getTimezoneOffset() };
+    return timedFigures({ book, state, flight, clock, pilot: pilotOf(walkInHand(state), state) });
+  }, [book, state, flight, minute]);
+}
+
+/** The list of what runs out first, each on its rule. */
+export function WhatRunsOut({ open }: { readonly open: OpenAircraft }) {
+  const figures = useTimed(open);
+  const verdicts = new Map(open.assessment.verdicts.map((verdict) => [verdict.id, verdict]));
+  return (
+    <section id="record-timed" className="timed">
+      <h2>
+        What runs out first <span>{figures.length} followed</span>
+      </h2>
+      {figures.length === 0 ? (
+        <p className="record-none">
+          The book follows nothing that runs out: no inspection, no data, no paper. Its timed items are
+          written there.
+        </p>
+      ) : (
+        <ul>
+          {figures.map((figure) => {
+            const verdict = verdicts.get(`timed:${figure.item.id}`);
+            const status = verdict?.status ?? "open";
+            return (
+              <li key={figure.item.id}>
+                <a href={href({ at: "timed", registration: open.registration, item: figure.item.id })}>
+                  <Mark status={status} size_px={28} />
+                  <b>{figure.item.name}</b>
+                  <b className={status}>{verdict?.margin?.text ?? leftText(figure.nearest)}</b>
+                  <span className="timed-says">{verdict?.says ?? ""}</span>
+                  <RunsOutRule figure={figure} />
+                </a>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+    </section>
+  );
+}
