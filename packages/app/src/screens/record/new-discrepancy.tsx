@@ -195,7 +195,7 @@ function PlacePlan({ open, placed, point, onPlace }: PlacePlanProps) {
   const camera = wholeCamera(
     walkBox(book, { stops: [] }),
     { width_px: Math.max(width_px, 1), height_px: PLAN_HIGH_px },
-    { side_px: 12, top_px: 10, bottom_px: 10 },
+    { side_px: 12, top_px: 10, bottom_px: 36 },
   );
   const k = camera.pxPerMetre;
   const tap = (event: MouseEvent<HTMLDivElement>) => {
