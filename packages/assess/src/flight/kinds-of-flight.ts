@@ -3,8 +3,13 @@ import { toSI, UNITS } from "@witnessmark/engine";
 import type { PlannedFlight, Read } from "@witnessmark/ledger";
 import { nightOfFlight } from "./night-of-flight.ts";
 
-/** Of each kind of operation, whether the flight is one; undefined where nobody has said enough to tell. */
-export type KindsOfFlight = Readonly<Record<KindOfOperation, boolean | undefined>>;
+/** What decides of which kinds a flight is; undefined where nobody has said enough to tell. */
+export interface FlightNature {
+  readonly ifr: boolean | undefined;
+  /** Any of it is by night, in civil twilight's sense. */
+  readonly night: boolean | undefined;
+  readonly passengers: boolean | undefined;
+}
 
 const inSI = (read: Read | undefined, dimension: "time" | "mass"): number | undefined =>
   read === undefined || UNITS[read.unit].dimension !== dimension || !Number.isFinite(read.value)
@@ -14,11 +19,6 @@ const inSI = (read: Read | undefined, dimension: "time" | "mass"): number | unde
 /** From off blocks to the landing, as planned; undefined where no time is said. */
 export const flightTime_s = (flight: PlannedFlight): number | undefined =>
   inSI(flight.plan?.route?.time, "time");
-
-const both = (one: boolean | undefined, other: boolean | undefined): boolean | undefined =>
-  one === false || other === false ? false : one === undefined || other === undefined ? undefined : true;
-
-const not = (one: boolean | undefined): boolean | undefined => (one === undefined ? undefined : !one);
 
 /** Somebody aboard beside the crew's own seats; undefined while no load is said. */
 function passengers(book: Pick<Book, "loading">, flight: PlannedFlight): boolean | undefined {
@@ -32,25 +32,65 @@ function passengers(book: Pick<Book, "loading">, flight: PlannedFlight): boolean
 }
 
 /**
- * Which kinds of operation a flight is. Night is that of civil twilight, as the fuel rules mean it, anywhere on the
- * flight. Icing and flight over water are in no plan: they are not known, and what rests on them says so.
+ * Of what nature a flight is. Night is that of civil twilight, as the fuel rules mean it, anywhere on the flight.
+ * Icing and flight over water are in no plan: they are never known.
  */
-export function kindsOfFlight(
+export function natureOfFlight(
   book: Pick<Book, "fields" | "loading">,
   flight: PlannedFlight | null,
-): KindsOfFlight {
+): FlightNature {
   const rules = flight?.plan?.flightRules;
-  const ifr = rules === undefined ? undefined : rules === "IFR";
-  const night = flight === null ? undefined : nightOfFlight(book, flight, flightTime_s(flight));
   return {
-    "vfr-day": both(not(ifr), not(night)),
-    "vfr-night": both(not(ifr), night),
-    "ifr-day": both(ifr, not(night)),
-    "ifr-night": both(ifr, night),
-    icing: undefined,
-    "over-water": undefined,
+    ifr: rules === undefined ? undefined : rules === "IFR",
+    night: flight === null ? undefined : nightOfFlight(book, flight, flightTime_s(flight)),
     passengers: flight === null ? undefined : passengers(book, flight),
   };
+}
+
+const EITHER = [true, false] as const;
+const maybe = (known: boolean | undefined): readonly boolean[] => (known === undefined ? EITHER : [known]);
+
+/** Of which kinds a flight is when everything of it is known. */
+const isOf = (
+  kind: KindOfOperation,
+  ifr: boolean,
+  night: boolean,
+  other: Readonly<Record<string, boolean>>,
+): boolean => {
+  switch (kind) {
+    case "vfr-day":
+      return !ifr && !night;
+    case "vfr-night":
+      return !ifr && night;
+    case "ifr-day":
+      return ifr && !night;
+    case "ifr-night":
+      return ifr && night;
+    default:
+      return other[kind] ?? false;
+  }
+};
+
+/**
+ * Whether a flight is of any of these kinds: yes or no only when it is so whatever is still unknown turns out to be.
+ * A flight by instruments is one by day or by night, though nobody knows which.
+ */
+export function isOfAnyKind(
+  kinds: readonly KindOfOperation[],
+  { ifr, night, passengers: carries }: FlightNature,
+): boolean | undefined {
+  const answers = new Set<boolean>();
+  for (const byInstruments of maybe(ifr)) {
+    for (const byNight of maybe(night)) {
+      for (const carrying of maybe(carries)) {
+        for (const unsaid of EITHER) {
+          const other = { passengers: carrying, icing: unsaid, "over-water": unsaid };
+          answers.add(kinds.some((kind) => isOf(kind, byInstruments, byNight, other)));
+        }
+      }
+    }
+  }
+  return answers.size === 1 ? answers.has(true) : undefined;
 }
 
 /** How the kinds are told: "by night, by sight". */

@@ -1,6 +1,7 @@
 import type { CabinPoint } from "./cabin-profile.ts";
 import type { Ceiling } from "./ceiling.ts";
 import type { NightDefinitionId } from "./night.ts";
+import type { EquipmentOf, FlightKind, ReliefInput, ReliefRuling } from "./relief.ts";
 import type { Ruling } from "./ruling.ts";
 
 /**
@@ -28,6 +29,10 @@ export interface RulePack {
   /** Whether one may take off or land by sight at a field. */
   visualAtField(input: VisualAtFieldInput): Ruling<{ readonly permitted: boolean }>;
   takeOffWithDeposits(input: DepositsInput): Ruling<DepositsAnswer>;
+  /** Whether a flight may be made with something that does not work, every step of it. */
+  relief(input: ReliefInput): ReliefRuling;
+  /** What the rules ask for on a kind of flight, by the names that a book's equipment gives as `ruleItem`. */
+  requiredEquipment(kind: FlightKind, of: EquipmentOf): readonly string[];
   /** What the rule adds to a distance; `none` for private flight, with the published advice beside it. */
   distanceFactor(): Ruling<{ readonly compulsory: false }>;
 }

@@ -1,7 +1,7 @@
 import type { Book, Counter } from "@witnessmark/book";
 import { addDays, addMonths, daysBetween, fromSI } from "@witnessmark/engine";
 import type { AircraftState, Done, LocalDate, PlannedFlight } from "@witnessmark/ledger";
-import { type KindsOfFlight, kindsOfFlight } from "../flight/kinds-of-flight.ts";
+import { isOfAnyKind, natureOfFlight } from "../flight/kinds-of-flight.ts";
 import type { LocalClock } from "../words/local-time.ts";
 import { duesOf, type Item, type LimitDue, toleranceOf } from "./due.ts";
 import { localDayOf } from "./local-day.ts";
@@ -140,13 +140,6 @@ function stateOf(item: Item, limits: readonly LimitLeft[], today: LocalDate): Ti
   return order.find((state) => each.includes(state)) ?? "unknown";
 }
 
-/** Whether a flight of these kinds needs what is needed for some kinds: known no only when none of them can be. */
-export function neededFor(item: Pick<Item, "neededFor">, kinds: KindsOfFlight): boolean | undefined {
-  if (item.neededFor === undefined) return true;
-  const each = item.neededFor.map((kind) => kinds[kind]);
-  return each.includes(true) ? true : each.includes(undefined) ? undefined : false;
-}
-
 /** What is good until a day is left so long. */
 const dayLeft = (on: LocalDate, today: LocalDate, flight: UseOfFlight | undefined): LimitLeft => ({
   by: "date",
@@ -169,7 +162,7 @@ export interface TimedRequest {
 export function timedFigures({ book, state, flight, clock, pilot }: TimedRequest): readonly TimedFigure[] {
   const today = localDayOf(clock.now_ms, clock.offset_min);
   const use = useOfFlight(flight);
-  const kinds = kindsOfFlight(book, flight);
+  const nature = natureOfFlight(book, flight);
   const inBook = new Set(book.timedItems.map(({ id }) => id));
   const items: readonly Item[] = [
     ...book.timedItems,
@@ -178,7 +171,11 @@ export function timedFigures({ book, state, flight, clock, pilot }: TimedRequest
   return items
     .filter(({ id }) => !state.timedDropped.has(id))
     .map((item): TimedFigure => {
-      const about = { item, isInBook: inBook.has(item.id), needed: neededFor(item, kinds) };
+      const about = {
+        item,
+        isInBook: inBook.has(item.id),
+        needed: item.neededFor === undefined ? true : isOfAnyKind(item.neededFor, nature),
+      };
       const all = state.timedDone.get(item.id) ?? [];
       const dones =
         item.about === "pilot" ? all.filter(({ holder }) => holder === undefined || holder === pilot) : all;

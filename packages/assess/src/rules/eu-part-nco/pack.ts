@@ -5,6 +5,8 @@ import { takeOffWithDeposits } from "./deposits.ts";
 import { finalReserveTime } from "./fuel.ts";
 import { visualAtField, visualMinima } from "./minima.ts";
 import { oxygen } from "./oxygen.ts";
+import { relief } from "./relief.ts";
+import { requiredEquipment } from "./required-equipment.ts";
 
 /** Regulation (EU) No 965/2012, Part-NCO, with the European rules of the air. */
 export const euPartNco: RulePack = {
@@ -24,6 +26,8 @@ export const euPartNco: RulePack = {
   visualMinima,
   visualAtField,
   takeOffWithDeposits,
+  relief,
+  requiredEquipment,
   distanceFactor: () => ({
     known: true,
     compulsory: false,

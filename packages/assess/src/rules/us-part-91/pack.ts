@@ -5,6 +5,8 @@ import { takeOffWithDeposits } from "./deposits.ts";
 import { finalReserveTime } from "./fuel.ts";
 import { visualAtField, visualMinima } from "./minima.ts";
 import { oxygen } from "./oxygen.ts";
+import { relief } from "./relief.ts";
+import { requiredEquipment } from "./required-equipment.ts";
 
 /** 14 CFR Part 91, a private flight of an aeroplane. */
 export const usPart91: RulePack = {
@@ -24,6 +26,8 @@ export const usPart91: RulePack = {
   visualMinima,
   visualAtField,
   takeOffWithDeposits,
+  relief,
+  requiredEquipment,
   distanceFactor: () => ({
     known: true,
     compulsory: false,
