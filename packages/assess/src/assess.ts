@@ -8,6 +8,7 @@ import { flightVerdicts } from "./flight/flight-verdicts.ts";
 import { compareFindings } from "./order.ts";
 import { countsOf, headlineOf, holdsUntilOf, lineOf } from "./summary.ts";
 import { timedVerdicts } from "./timed/timed-verdicts.ts";
+import { trendVerdicts } from "./trend/trend-verdicts.ts";
 import { checkVerdict } from "./verdicts/check-verdict.ts";
 import { disagreementVerdicts } from "./verdicts/disagreements.ts";
 import { discrepancyVerdicts } from "./verdicts/discrepancies.ts";
@@ -131,6 +132,7 @@ export function assessWithCauses(
     ...recordVerdicts(context),
     ...walkDue(context),
     ...timedVerdicts(context, flight),
+    ...trendVerdicts(context, flight),
     ...flightVerdicts(context, flight),
   ].sort(compareFindings);
   const counts = countsOf(findings);

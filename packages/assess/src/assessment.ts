@@ -45,7 +45,8 @@ export type VerdictTopic =
   | "weather"
   | "light"
   | "ice"
-  | "timed";
+  | "timed"
+  | "trend";
 
 interface VerdictBase {
   /** Stable for the same subject: `check:oil-level`, `gear:pitot-cover`. */

@@ -84,7 +84,7 @@ export { NIGHT_DEFINITIONS, type NightDefinitionId, nightAt, type SunTimes } fro
 export type { RulePack } from "./rules/rule-pack.ts";
 export { rulePacks } from "./rules/rule-packs.ts";
 export type { CannotTell, Citation, MissingInput, Ruling } from "./rules/ruling.ts";
-export { isPrinted, type Item as FollowedItem } from "./timed/due.ts";
+export { type Item as FollowedItem, isPrinted } from "./timed/due.ts";
 export { localDayOf } from "./timed/local-day.ts";
 export {
   type LimitLeft,
@@ -95,4 +95,10 @@ export {
 } from "./timed/timed-figures.ts";
 export { pilotOf, timedVerdict } from "./timed/timed-verdicts.ts";
 export { leftText, untilText } from "./timed/timed-words.ts";
+export { type Expected, expectedNow, oddWhileTyped, type Typed as TypedReading } from "./trend/expected.ts";
+export type { Shown } from "./trend/refer.ts";
+export { isFollowed, referredPoint } from "./trend/series.ts";
+export type { Forecast, Restart, Series, Trend, TrendFit, TrendPoint } from "./trend/trend.ts";
+export { limitText, slopeText, valueText } from "./trend/trend-words.ts";
+export { allSeries, compareTrends, trendOf, trendsOf } from "./trend/trends.ts";
 export { walkInHand } from "./walk/looks.ts";
