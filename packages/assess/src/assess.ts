@@ -6,6 +6,7 @@ import type { Context } from "./context.ts";
 import type { Finding } from "./finding.ts";
 import { flightVerdicts } from "./flight/flight-verdicts.ts";
 import { compareFindings } from "./order.ts";
+import { repeatVerdicts } from "./repeat/repeats.ts";
 import { countsOf, headlineOf, holdsUntilOf, lineOf } from "./summary.ts";
 import { timedVerdicts } from "./timed/timed-verdicts.ts";
 import { trendVerdicts } from "./trend/trend-verdicts.ts";
@@ -115,7 +116,7 @@ export function assessWithCauses(
   heads?: Heads,
 ): Assessed {
   const context = contextOf(book, state, now_ms, heads);
-  const ofDiscrepancies = discrepancyVerdicts(context);
+  const ofDiscrepancies = discrepancyVerdicts(context, flight);
   const byDiscrepancy = new Map(
     ofDiscrepancies.flatMap((finding) =>
       finding.verdict.subject === undefined || finding.verdict.topic !== "discrepancy"
@@ -127,6 +128,7 @@ export function assessWithCauses(
     ...checkFindings(context),
     ...groundGearVerdicts(context),
     ...ofDiscrepancies,
+    ...repeatVerdicts(context),
     ...disagreementVerdicts(context, byDiscrepancy),
     ...paceVerdict(context),
     ...recordVerdicts(context),

@@ -1,12 +1,12 @@
 import type { Book, KindOfOperation } from "@witnessmark/book";
-import { toSI, UNITS } from "@witnessmark/engine";
+import { civilNights, toSI, UNITS } from "@witnessmark/engine";
 import type { PlannedFlight, Read } from "@witnessmark/ledger";
 import { nightOfFlight } from "./night-of-flight.ts";
 
 /** What decides of which kinds a flight is; undefined where nobody has said enough to tell. */
 export interface FlightNature {
   readonly ifr: boolean | undefined;
-  /** Any of it is by night, in civil twilight's sense. */
+  /** Any of it is by night. */
   readonly night: boolean | undefined;
   readonly passengers: boolean | undefined;
 }
@@ -32,17 +32,18 @@ function passengers(book: Pick<Book, "loading">, flight: PlannedFlight): boolean
 }
 
 /**
- * Of what nature a flight is. Night is that of civil twilight, as the fuel rules mean it, anywhere on the flight.
+ * Of what nature a flight is. Night is that of civil twilight unless another is named, anywhere on the flight.
  * Icing and flight over water are in no plan: they are never known.
  */
 export function natureOfFlight(
   book: Pick<Book, "fields" | "loading">,
   flight: PlannedFlight | null,
+  nightsOf = civilNights,
 ): FlightNature {
   const rules = flight?.plan?.flightRules;
   return {
     ifr: rules === undefined ? undefined : rules === "IFR",
-    night: flight === null ? undefined : nightOfFlight(book, flight, flightTime_s(flight)),
+    night: flight === null ? undefined : nightOfFlight(book, flight, flightTime_s(flight), nightsOf),
     passengers: flight === null ? undefined : passengers(book, flight),
   };
 }

@@ -10,15 +10,16 @@ const placeOf = (book: Pick<Book, "fields">, code: string | undefined): EarthPla
 };
 
 /**
- * Whether any of the flight is by night, as a fuel rule means it: in civil twilight's night at either of its fields,
- * from off blocks to the landing. Undefined where a field is not in the book or a time is not known.
+ * Whether any of the flight is by night at either of its fields, from off blocks to the landing. Undefined where a field is not in the book or a time is not known.
  *
  * @param time_s from off blocks to the landing
+ * @param nightsOf which night: civil twilight's, as a fuel rule means it, unless another is named
  */
 export function nightOfFlight(
   book: Pick<Book, "fields">,
   flight: PlannedFlight,
   time_s: number | undefined,
+  nightsOf: typeof civilNights = civilNights,
 ): boolean | undefined {
   const from_ms = Date.parse(flight.offBlocks);
   const places = [
@@ -27,9 +28,7 @@ export function nightOfFlight(
   ];
   if (time_s === undefined || Number.isNaN(from_ms) || time_s > LONGEST_S) return undefined;
   const span = { from_ms, to_ms: from_ms + time_s * 1000 };
-  const nights = places.map((place) =>
-    place === undefined ? undefined : civilNights(place, span).length > 0,
-  );
+  const nights = places.map((place) => (place === undefined ? undefined : nightsOf(place, span).length > 0));
   if (nights.includes(true)) return true;
   return nights.includes(undefined) ? undefined : false;
 }

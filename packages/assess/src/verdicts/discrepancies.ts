@@ -1,14 +1,16 @@
 import type { Book, Check, Fault } from "@witnessmark/book";
 import { differenceFromSI, roundToSafeSide, toSI, UNITS, withSymbol } from "@witnessmark/engine";
-import type { Discrepancy, Read } from "@witnessmark/ledger";
+import type { Discrepancy, PlannedFlight, Read } from "@witnessmark/ledger";
 import type { Margin, Verdict, WorkingLine } from "../assessment.ts";
 import { bookSource, NOWHERE, pointName } from "../book-index.ts";
 import type { Context } from "../context.ts";
 import { type Finding, severityOf } from "../finding.ts";
 import { judge } from "../reading/judge.ts";
+import { type ReliefStanding, reliefOnRecord, reliefStanding } from "../relief/relief-in-force.ts";
+import { reliefOf } from "../relief/relief-of.ts";
 import { recorded_ms } from "../walk/moments.ts";
 import { inside, sentence } from "../words/count-words.ts";
-import { momentText, whenText } from "../words/local-time.ts";
+import { dayText, type LocalClock, momentText, whenText } from "../words/local-time.ts";
 
 const MEND: readonly [string] = ["Put it right: licensed mechanic, then look again"];
 /** Words longer than this are told in the line, not as the title. */
@@ -83,22 +85,102 @@ function readingLines(check: Check | undefined, { looks, book }: Context): reado
 const sourceOf = (book: Book, { check }: About, discrepancy: Discrepancy) =>
   bookSource(book, check === undefined ? `discrepancy ${discrepancy.id}` : `check ${check.id}`);
 
+type OnRecord = NonNullable<ReturnType<typeof reliefOnRecord>>;
+
+const reliefText = ({ basis, until, placard }: OnRecord): string =>
+  [
+    `relief by ${basis}`,
+    ...(placard === undefined ? [] : ["placard fitted"]),
+    ...(until === undefined ? [] : [`put right by ${until}`]),
+  ].join(", ");
+
+const reliefLines = (relief: OnRecord): readonly WorkingLine[] => [
+  { label: "Relief", value: `${relief.basis}, determined by ${relief.determinedBy}, ${relief.as}` },
+  ...relief.steps.map(({ rule, words, holds }) => ({
+    label: rule,
+    value: `${words}: ${holds ? "yes" : "no"}`,
+  })),
+  ...(relief.placard === undefined ? [] : [{ label: "Placard", value: relief.placard }]),
+  ...(relief.until === undefined ? [] : [{ label: "Until", value: relief.until }]),
+];
+
+/** `grew 30 mm since 30 Oct`, or shrank; nothing where it was measured once, or in another dimension. */
+function grown({ measurements }: Discrepancy, clock: LocalClock): readonly string[] {
+  const [first] = measurements;
+  const last = measurements.at(-1);
+  if (first === undefined || last === undefined || first === last) return [];
+  const { unit } = last.measured;
+  if (UNITS[first.measured.unit].dimension !== UNITS[unit].dimension) return [];
+  const more = differenceFromSI(
+    toSI(last.measured.value, unit) - toSI(first.measured.value, first.measured.unit),
+    unit,
+  );
+  const size = withSymbol(plain(Math.abs(Number(more.toPrecision(6)))), unit);
+  const since = dayText(recorded_ms(first), clock);
+  return [more === 0 ? `as large as on ${since}` : `${more > 0 ? "grew" : "shrank"} ${size} since ${since}`];
+}
+
+type Common = Omit<Extract<Verdict, { status: "clear" }>, "status">;
+
+/** A relief that covers the flight clears it; one that does not, or has ended, leaves the stop as it was. */
+function underRelief(common: Common, standing: ReliefStanding): Verdict {
+  switch (standing.holds) {
+    case true:
+      return { ...common, status: "clear", margin: { value: 0, unit: "", text: "relief" } };
+    case "unknown":
+      return {
+        ...common,
+        status: "caution",
+        margin: { value: 0, unit: "", text: "relief" },
+        because: [standing.because],
+      };
+    case false:
+      return { ...common, status: "stop", because: [standing.because], wayOut: MEND };
+    default:
+      return standing satisfies never;
+  }
+}
+
+/** Beside putting it right: relief, where no step of the rules bars it; else the permit, by name. */
+function otherWays(
+  discrepancy: Discrepancy,
+  { book }: Context,
+  flight: PlannedFlight | null,
+): readonly string[] {
+  const answer = reliefOf({ book, discrepancy, flight, said: {} });
+  if (answer === undefined) return [];
+  const { ruling, pack } = answer;
+  if (ruling.failing.length === 0)
+    return [`Relief may be had: ${ruling.path}, ${pack.title}; see its record`];
+  return [`No relief for this flight: ${ruling.failing.join(", ")}. A special permit is a way of its own`];
+}
+
 /**
  * The verdict on one open discrepancy. It stops, except where it was measured and the book allows so much: then it is
- * a caution, because it may grow.
+ * a caution, because it may grow; and where a relief covers the flight.
  */
-function discrepancyVerdict(discrepancy: Discrepancy, context: Context): Finding {
+function discrepancyVerdict(
+  discrepancy: Discrepancy,
+  context: Context,
+  flight: PlannedFlight | null,
+): Finding {
   const { book, clock, index } = context;
   const about = aboutOf(discrepancy, context);
-  const size = sized(about.fault, discrepancy.measured);
+  const measured = discrepancy.measurements.at(-1)?.measured;
+  const size = sized(about.fault, measured);
+  const relief = reliefOnRecord(discrepancy);
+  const standing =
+    relief === undefined ? undefined : reliefStanding(relief, discrepancy, book, flight, clock);
   const title = titleOf(discrepancy, about);
   const raised_ms = recorded_ms(discrepancy.raised);
   const raised = `${momentText(raised_ms, clock)}, by ${discrepancy.raised.author.name}`;
   const told = [
     ...(about.point === undefined || title.startsWith(about.point) ? [] : [about.point]),
     ...(size === undefined ? [] : [size.says]),
+    ...grown(discrepancy, clock),
     ...(title === discrepancy.words.replace(/[.]$/, "") ? [] : [discrepancy.words]),
     `raised ${raised}`,
+    ...(relief === undefined ? [] : [reliefText(relief)]),
   ];
   const common = {
     id: `discrepancy:${discrepancy.id}`,
@@ -109,33 +191,39 @@ function discrepancyVerdict(discrepancy: Discrepancy, context: Context): Finding
       lines: [
         { label: "Raised", value: raised },
         ...(size?.lines ?? []),
-        ...(discrepancy.measured !== undefined && size === undefined
-          ? [{ label: "Measured", value: readText(discrepancy.measured) }]
+        ...(measured !== undefined && size === undefined
+          ? [{ label: "Measured", value: readText(measured) }]
           : []),
+        ...(relief === undefined ? [] : reliefLines(relief)),
         ...readingLines(about.check, context),
       ],
     },
-    evidence: [discrepancy.raised.event],
-    sources: [sourceOf(book, about, discrepancy)],
+    evidence: [discrepancy.raised.event, ...(relief === undefined ? [] : [relief.event])],
+    sources: [
+      sourceOf(book, about, discrepancy),
+      ...(relief === undefined ? [] : [{ title: relief.basis, locator: "the relief on the record" }]),
+    ],
     subject: { kind: "discrepancy" as const, id: discrepancy.id },
   };
   const verdict: Verdict =
-    size !== undefined && !size.over
-      ? {
-          ...common,
-          margin: size.margin,
-          status: "caution",
-          because: [`Inside what the book allows, ${size.margin.text}`],
-        }
-      : {
-          ...common,
-          ...(size === undefined ? {} : { margin: size.margin }),
-          status: "stop",
-          because: [
-            size === undefined ? "It is not as the book says" : `${size.margin.text} what the book allows`,
-          ],
-          wayOut: MEND,
-        };
+    standing !== undefined
+      ? underRelief(common, standing)
+      : size !== undefined && !size.over
+        ? {
+            ...common,
+            margin: size.margin,
+            status: "caution",
+            because: [`Inside what the book allows, ${size.margin.text}`],
+          }
+        : {
+            ...common,
+            ...(size === undefined ? {} : { margin: size.margin }),
+            status: "stop",
+            because: [
+              size === undefined ? "It is not as the book says" : `${size.margin.text} what the book allows`,
+            ],
+            wayOut: [...MEND, ...otherWays(discrepancy, context, flight)],
+          };
   return {
     verdict,
     severity: severityOf(about.check),
@@ -195,7 +283,7 @@ function contestedVerdict(discrepancy: Discrepancy, context: Context): Finding {
 }
 
 /** Every open discrepancy, and every one that was closed in two ways. */
-export const discrepancyVerdicts = (context: Context): readonly Finding[] => [
-  ...context.discrepancies.open.map((discrepancy) => discrepancyVerdict(discrepancy, context)),
+export const discrepancyVerdicts = (context: Context, flight: PlannedFlight | null): readonly Finding[] => [
+  ...context.discrepancies.open.map((discrepancy) => discrepancyVerdict(discrepancy, context, flight)),
   ...context.discrepancies.contested.map((discrepancy) => contestedVerdict(discrepancy, context)),
 ];

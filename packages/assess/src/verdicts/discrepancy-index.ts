@@ -40,9 +40,9 @@ function makeIndex(discrepancies: AircraftState["discrepancies"]): DiscrepancyIn
   const openOfCheck = new Map<string, Discrepancy[]>();
   const closedOfCheck = new Map<string, Closing>();
   for (const discrepancy of discrepancies.values()) {
-    const { check, closings } = discrepancy;
+    const { check, closings, isOpen } = discrepancy;
     const closing = closings.reduce<Closing | undefined>(later, undefined);
-    if (closing === undefined) {
+    if (closing === undefined || isOpen) {
       open.push(discrepancy);
       if (check !== undefined) openOfCheck.set(check, [...(openOfCheck.get(check) ?? []), discrepancy]);
       continue;

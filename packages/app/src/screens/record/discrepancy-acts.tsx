@@ -7,6 +7,7 @@ import { useKeep } from "../../keep/react.ts";
 import { PutRight } from "../decide/put-right.tsx";
 import { PhotoButton } from "../walk/photo-button.tsx";
 import { MeasureAgain } from "./measure-again.tsx";
+import { Relief } from "./relief-form.tsx";
 import { SayOfIt } from "./say-of-it.tsx";
 
 interface ActsProps {
@@ -37,6 +38,7 @@ export function DiscrepancyActs({ open, discrepancy }: ActsProps) {
               discrepancy={discrepancy}
               wayOut="Put it right: and have it released by whom the rules ask for"
             />
+            <Relief open={open} discrepancy={discrepancy} />
             <MeasureAgain open={open} discrepancy={discrepancy} />
             <SayOfIt open={open} discrepancy={discrepancy} what="assessed" />
           </>

@@ -1,0 +1,260 @@
+import {
+  packOf,
+  type ReliefAnswer,
+  type ReliefSaid,
+  type RuledStep,
+  reliefOf,
+  reliefOnRecord,
+  rulePacks,
+} from "@witnessmark/assess";
+import { type Bodies, type Discrepancy, newId } from "@witnessmark/ledger";
+import { useState } from "react";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { Popup } from "../../frame/popup.tsx";
+import { Trouble } from "../../frame/trouble.tsx";
+import { useKeeping } from "../../frame/use-keeping.ts";
+import { useKeep } from "../../keep/react.ts";
+import { Mark } from "../../marks/mark.tsx";
+import { QUESTIONS } from "./relief-questions.ts";
+
+interface ReliefProps {
+  readonly open: OpenAircraft;
+  readonly discrepancy: Discrepancy;
+}
+
+/** Whether one may fly with it: every step of the rules, what is still to be answered, and the signature. */
+export function Relief({ open, discrepancy }: ReliefProps) {
+  const [asking, setAsking] = useState(false);
+  const relief = reliefOnRecord(discrepancy);
+  return (
+    <>
+      <button type="button" onClick={() => setAsking(true)}>
+        <b>{relief === undefined ? "Fly with it?" : "Relief again"}</b>
+        <span>Step by step through the rules: relief, its placard, its limits</span>
+      </button>
+      {relief === undefined ? null : <EndRelief open={open} discrepancy={discrepancy} relief={relief.id} />}
+      {asking ? <ReliefForm open={open} discrepancy={discrepancy} onClose={() => setAsking(false)} /> : null}
+    </>
+  );
+}
+
+function ReliefForm({ open, discrepancy, onClose }: ReliefProps & { readonly onClose: () => void }) {
+  const { book, flight } = open;
+  const [packId, setPackId] = useState(packOf(flight).id);
+  const [said, setSaid] = useState<ReliefSaid>({});
+  const pack = rulePacks.get(packId) ?? packOf(flight);
+  const answer = reliefOf({ book, discrepancy, flight, said, pack });
+  return (
+    <Popup title={discrepancy.words} onClose={onClose}>
+      <div className="popup-body relief">
+        <fieldset className="choices">
+          <legend className="legend">Under which rules</legend>
+          {[...rulePacks.values()].map((each) => (
+            <button
+              key={each.id}
+              type="button"
+              aria-pressed={each.id === packId}
+              onClick={() => {
+                setPackId(each.id);
+                setSaid({});
+              }}
+            >
+              {each.title}
+            </button>
+          ))}
+        </fieldset>
+        {answer === undefined ? (
+          <p className="trouble" role="alert">
+            Which piece of the book's equipment it is, is not known. Say so first, under “Say what it is”.
+          </p>
+        ) : (
+          <Steps
+            open={open}
+            discrepancy={discrepancy}
+            answer={answer}
+            said={said}
+            onSaid={setSaid}
+            onClose={onClose}
+          />
+        )}
+        <p className="record-caution">
+          Relief is given by the rules, the approved lists and those whom they name, never by this program.
+          Read the text itself; if in doubt, the aircraft stays.
+        </p>
+      </div>
+    </Popup>
+  );
+}
+
+const stepStatus = ({ holds }: RuledStep) => (holds === true ? "clear" : holds === false ? "stop" : "open");
+const STEP_WORDS = { clear: "holds", stop: "does not hold", open: "not known yet" } as const;
+
+interface StepsProps extends ReliefProps {
+  readonly answer: ReliefAnswer;
+  readonly said: ReliefSaid;
+  readonly onSaid: (said: ReliefSaid) => void;
+  readonly onClose: () => void;
+}
+
+function Steps({ open, discrepancy, answer, said, onSaid, onClose }: StepsProps) {
+  const { ruling, equipment, ask, listItem } = answer;
+  const barred = ruling.failing.length > 0 && ask === undefined;
+  return (
+    <>
+      <p>
+        <b>{equipment.name}</b>, by {ruling.path}
+        {answer.until === undefined ? "" : `, until ${answer.until}`}
+      </p>
+      <ol className="relief-steps">
+        {ruling.steps.map((step) => {
+          const status = stepStatus(step);
+          return (
+            <li key={`${step.rule}${step.words}`}>
+              <Mark status={status} size_px={22} silent />
+              <b>{step.rule}</b>
+              <span>
+                {step.words} <em>({STEP_WORDS[status]})</em>
+              </span>
+            </li>
+          );
+        })}
+      </ol>
+      {listItem === undefined ? null : (
+        <ul className="relief-provisos">
+          {[...listItem.provisos, listItem.maintenance, listItem.operation]
+            .filter((line) => line !== undefined)
+            .map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+        </ul>
+      )}
+      {ask === undefined || (ruling.failing.length > 0 && ask !== "action") ? null : (
+        <Question ask={ask} answer={answer} said={said} onSaid={onSaid} />
+      )}
+      {barred || ruling.failing.length > 0 ? (
+        <p className="verdict stop" role="status">
+          <Mark status="stop" size_px={28} />
+          <span>
+            No relief for this flight. It is put right, or a special permit is asked for: a way of its own.
+          </span>
+        </p>
+      ) : null}
+      {ruling.allowed ? (
+        <Sign open={open} discrepancy={discrepancy} answer={answer} said={said} onClose={onClose} />
+      ) : null}
+    </>
+  );
+}
+
+interface QuestionProps {
+  readonly ask: keyof ReliefSaid;
+  readonly answer: ReliefAnswer;
+  readonly said: ReliefSaid;
+  readonly onSaid: (said: ReliefSaid) => void;
+}
+
+function Question({ ask, answer, said, onSaid }: QuestionProps) {
+  const question = QUESTIONS[ask];
+  return (
+    <fieldset className="choices">
+      <legend className="legend">{question.asks(answer)}</legend>
+      {question.choices.map(({ label, value }) => (
+        <button key={label} type="button" onClick={() => onSaid({ ...said, [ask]: value })}>
+          {label}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+function Sign({ open, discrepancy, answer, said, onClose }: Omit<StepsProps, "onSaid">) {
+  const keep = useKeep();
+  const keeping = useKeeping();
+  const [by, setBy] = useState(open.person.name);
+  const [asked, setAsked] = useState(false);
+  const sign = async () => {
+    setAsked(true);
+    if (by.trim() === "") return;
+    const kept = await keeping.keep(() =>
+      keep.append(open.registration, [
+        { type: "discrepancy.relieved", body: bodyOf(discrepancy, answer, said, by.trim()) },
+      ]),
+    );
+    if (kept) onClose();
+  };
+  return (
+    <>
+      <label className="field">
+        <span>Determined by</span>
+        <input value={by} onChange={(event) => setBy(event.target.value)} maxLength={200} />
+      </label>
+      {asked && by.trim() === "" ? (
+        <p className="trouble" role="alert">
+          Say who determined it.
+        </p>
+      ) : null}
+      {said.placard === true || answer.listItem?.placard !== undefined ? (
+        <p className="relief-placard" aria-label="The placard">
+          {answer.placard}
+        </p>
+      ) : null}
+      <Trouble words={keeping.trouble} />
+      <button
+        type="button"
+        className="button filled tall full"
+        aria-busy={keeping.busy}
+        onClick={() => void sign()}
+      >
+        Sign the relief
+      </button>
+    </>
+  );
+}
+
+function bodyOf(
+  { id }: Discrepancy,
+  { pack, equipment, ruling, notFor, until, listItem, placard }: ReliefAnswer,
+  said: ReliefSaid,
+  determinedBy: string,
+): Bodies["discrepancy.relieved"] {
+  const by = said.noHazardBy;
+  return {
+    discrepancy: id,
+    relief: newId(),
+    rulePack: pack.id,
+    basis: `${pack.id === "us-part-91" ? "14 CFR " : ""}${ruling.path}`,
+    equipment: equipment.id,
+    steps: ruling.steps.map(({ rule, words, holds }) => ({ rule, words, holds: holds === true })),
+    action: said.action ?? "none",
+    ...(said.placard === true || listItem?.placard !== undefined ? { placard } : {}),
+    ...(said.recorded === true ? { recordEntry: "Written in the maintenance record" } : {}),
+    determinedBy,
+    as: by === undefined || by === "nobody" ? "pilot" : by,
+    notFor: [...notFor],
+    ...(until === undefined ? {} : { until }),
+    ...(listItem === undefined ? {} : { category: listItem.category }),
+  };
+}
+
+function EndRelief({ open, discrepancy, relief }: ReliefProps & { readonly relief: string }) {
+  const keep = useKeep();
+  const keeping = useKeeping();
+  const end = () =>
+    keeping.keep(() =>
+      keep.append(open.registration, [
+        {
+          type: "discrepancy.reliefEnded",
+          body: { discrepancy: discrepancy.id, relief, why: "Ended by a person before its time" },
+        },
+      ]),
+    );
+  return (
+    <>
+      <button type="button" aria-busy={keeping.busy} onClick={() => void end()}>
+        <b>End the relief</b>
+        <span>It stops flight again until it is put right</span>
+      </button>
+      <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
+    </>
+  );
+}
