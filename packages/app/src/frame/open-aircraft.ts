@@ -28,7 +28,7 @@ export function worstBySheet(assessment: Assessment): Readonly<Record<SheetName,
     walk: of(["check", "ground-gear", "pace", "disagreement", "happening"]),
     load: of(["load", "fuel", "oxygen"]),
     conditions: of(["runway", "wind", "weather", "light", "ice"]),
-    record: of(["discrepancy", "timed"]),
+    record: of(["discrepancy", "timed", "trend"]),
     decide: assessment.status,
     aircraft: of(["record"]),
   };

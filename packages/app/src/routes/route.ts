@@ -16,6 +16,7 @@ export type Route =
   | { readonly at: "record"; readonly registration: string; readonly part?: RecordPart }
   | { readonly at: "discrepancy"; readonly registration: string; readonly discrepancy: string }
   | { readonly at: "timed"; readonly registration: string; readonly item: string }
+  | { readonly at: "trend"; readonly registration: string; readonly trend: string }
   | { readonly at: "decision"; readonly registration: string; readonly decision: string }
   | { readonly at: "aircraft"; readonly registration: string; readonly check?: string }
   | { readonly at: "unknown"; readonly address: string };
@@ -76,6 +77,7 @@ function readOfAircraft(
     return { at: "discrepancy", registration, discrepancy: third };
   }
   if (second === "timed" && third !== undefined) return { at: "timed", registration, item: third };
+  if (second === "trend" && third !== undefined) return { at: "trend", registration, trend: third };
   if (second === "decision" && third !== undefined) return { at: "decision", registration, decision: third };
   return undefined;
 }
@@ -111,6 +113,8 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
       return address(route.registration, "discrepancy", route.discrepancy);
     case "timed":
       return address(route.registration, "timed", route.item);
+    case "trend":
+      return address(route.registration, "trend", route.trend);
     case "decision":
       return address(route.registration, "decision", route.decision);
     case "aircraft":

@@ -32,6 +32,7 @@ const parts = {
   record: () => import("./record/record-screen.tsx"),
   discrepancy: () => import("./record/discrepancy-screen.tsx"),
   timed: () => import("./record/timed-screen.tsx"),
+  trend: () => import("./record/trend-screen.tsx"),
   calculators: () => import("./calculators/calculators.tsx"),
 };
 const DecideScreen = lazy(async () => ({ default: (await parts.decide()).DecideScreen }));
@@ -47,6 +48,7 @@ const ConditionsScreen = lazy(async () => ({ default: (await parts.conditions())
 const RecordScreen = lazy(async () => ({ default: (await parts.record()).RecordScreen }));
 const DiscrepancyScreen = lazy(async () => ({ default: (await parts.discrepancy()).DiscrepancyScreen }));
 const TimedScreen = lazy(async () => ({ default: (await parts.timed()).TimedScreen }));
+const TrendScreen = lazy(async () => ({ default: (await parts.trend()).TrendScreen }));
 const Calculators = lazy(async () => ({ default: (await parts.calculators()).Calculators }));
 const Archived = lazy(async () => ({ default: (await parts.archived()).Archived }));
 
@@ -155,6 +157,8 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <DiscrepancyScreen key={route.discrepancy} open={open} id={route.discrepancy} />;
     case "timed":
       return <TimedScreen key={route.item} open={open} id={route.item} />;
+    case "trend":
+      return <TrendScreen key={route.trend} open={open} id={route.trend} />;
     case "decide":
       return <DecideScreen open={open} />;
     case "decision":

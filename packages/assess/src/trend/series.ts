@@ -129,7 +129,6 @@ function makeSeries(
     return [pointOf(reading, referred, unit)];
   });
   const from = points.length - fresh;
-  const since_ms = points[0]?.at_ms ?? Number.POSITIVE_INFINITY;
   return {
     id: `reading:${check.id}`,
     kind: "reading",
@@ -140,9 +139,7 @@ function makeSeries(
     points,
     total: readings.length,
     notReferred: latest.length - points.length,
-    restarts: begins
-      .filter(({ at_ms }, at) => at_ms >= since_ms || at === begins.length - 1)
-      .map(({ at_ms, what, event }) => ({ at_ms, what, event })),
+    restarts: begins.map(({ at_ms, what, event }) => ({ at_ms, what, event })),
     limits: limitsOf(check.reading),
     from,
     fit: fitOf(points, from),

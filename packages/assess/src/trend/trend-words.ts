@@ -132,6 +132,9 @@ export function sentenceOf(series: Series, forecast: Forecast | undefined, clock
   const { fit } = series;
   switch (fit.kind) {
     case "too-few":
+      if (series.points.length === 0 && series.notReferred > 0) {
+        return "Nothing to compare: it moves with temperature, and none of the latest readings has one.";
+      }
       return fit.n < fit.needed
         ? `Too few readings to say: ${fit.n} of ${fit.needed}.`
         : "Too few different readings to say.";

@@ -199,7 +199,7 @@ describe("an assessment", () => {
 describe("a reading that is being typed", () => {
   const story = told(everyOther(12), (_day, place) => 5.4 + wobble(place));
   const of = theBook.checksById.get(TYRE);
-  const words = (value: number, temperature = COLD.value) =>
+  const words = (value: number, temperature: number = COLD.value) =>
     of === undefined
       ? "no such check"
       : oddWhileTyped(

@@ -5,6 +5,7 @@ import { href, type RecordPart } from "../../routes/route.ts";
 import { figure } from "../../words/figures.ts";
 import { Discrepancies } from "./discrepancies.tsx";
 import { PastList } from "./past-list.tsx";
+import { Trends } from "./trends.tsx";
 import { WhatRunsOut } from "./what-runs-out.tsx";
 import "./record.css";
 
@@ -16,6 +17,7 @@ interface RecordScreenProps {
 const PARTS = [
   { part: undefined, name: "Discrepancies" },
   { part: "timed", name: "Timed" },
+  { part: "trends", name: "Trends" },
   { part: "past", name: "Past" },
 ] as const;
 
@@ -48,6 +50,7 @@ export function RecordScreen({ open, part }: RecordScreenProps) {
         </div>
         <div>
           <WhatRunsOut open={open} />
+          <Trends open={open} />
           <PastList open={open} />
           <a className="record-book" href={href({ at: "aircraft", registration })}>
             <b>The aircraft and its book</b>
