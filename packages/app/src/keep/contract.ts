@@ -61,6 +61,12 @@ export class NotKept extends Error {
   }
 }
 
+/** A picture as it was taken, and what it shows. */
+export interface PhotoToKeep {
+  readonly subject: Subject;
+  readonly file: Blob;
+}
+
 /** What this phone keeps, and how it gets to the server. One per page, made by `openKeep`. */
 export interface Keep {
   subscribe(onChange: () => void): () => void;
@@ -70,13 +76,17 @@ export interface Keep {
    *
    * @param committed shows a person that it is kept; the snapshot changes once that has ended, so that what follows
    *   from the events is not worked out before they are seen to be kept
-   * @throws {NotKept}
+   * @param photo a picture to be made small and kept with them, all or nothing
+   * @throws {NotKept} @throws {Error} when the picture is none
    */
   append(
     registration: string,
     drafts: readonly Draft[],
     committed?: () => Promise<void>,
+    photo?: PhotoToKeep,
   ): Promise<readonly LedgerEvent[]>;
+  /** Makes a picture small before it is to be kept, so that nobody waits for that then. What goes wrong is told then. */
+  preparePhoto(file: Blob): void;
   /** Shrinks a picture on the phone and keeps it with its event. @throws {NotKept} @throws {Error} when it is no picture */
   attachPhoto(registration: string, subject: Subject, file: Blob): Promise<void>;
   photo(sha256: string): Promise<Blob | null>;

@@ -1,6 +1,6 @@
-import { type Author, type LedgerEvent, type Subject, sha256 } from "@witnessmark/ledger";
+import { type Author, type LedgerEvent, sha256 } from "@witnessmark/ledger";
 import { booksIn, openShelf } from "./books/shelf.ts";
-import { type Draft, type Keep, type KeepSnapshot, NotKept } from "./contract.ts";
+import { type Draft, type Keep, type KeepSnapshot, NotKept, type PhotoToKeep } from "./contract.ts";
 import { deviceLabel, openDevice } from "./device.ts";
 import type { ExchangeContext } from "./exchange/context.ts";
 import type { Exchange, ExchangeParts, Outcome, Scope } from "./exchange/exchange.ts";
@@ -10,6 +10,7 @@ import { reachServer } from "./exchange/server.ts";
 import { openHoldings } from "./holdings.ts";
 import { makeLocks } from "./locks.ts";
 import { fullOptions, type KeepOptions } from "./options.ts";
+import { part } from "./part.ts";
 import { handTo, introducePerson } from "./people.ts";
 import { afterExchange, type PhoneState, readPhone, UNKNOWN_PHONE } from "./phone.ts";
 import { makePhotoPost } from "./photos/photo-post.ts";
@@ -23,9 +24,9 @@ import { joinTabs, type TabMessage } from "./tabs.ts";
 
 /** What the first page is shown without. They come right after it. */
 const parts = {
-  append: () => import("./ledger/append.ts"),
-  exchange: () => import("./exchange/exchange.ts"),
-  exportLedger: () => import("./ledger/export-ledger.ts"),
+  append: part(() => import("./ledger/append.ts")),
+  exchange: part(() => import("./exchange/exchange.ts")),
+  exportLedger: part(() => import("./ledger/export-ledger.ts")),
 };
 
 /** A phone that needs more new ids than this in one sitting is not being told the truth. */
@@ -33,6 +34,12 @@ const NEW_IDS_MOST = 8;
 
 /** That it is kept is shown before it is sent: both at once would make a slow phone slower for the one who waits. */
 const SHOWN_FIRST_ms = 150;
+
+/** A picture as it is kept, and what its event says of it. */
+interface ReadyPhoto {
+  readonly about: Omit<Extract<Draft, { readonly type: "photo.attached" }>["body"], "subject">;
+  readonly row: PhotoRow;
+}
 
 /** A keeper at work. A page has one; tests have several. */
 export interface OpenKeep extends Keep {
@@ -359,15 +366,39 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     return { registration };
   }
 
-  async function attach(registration: string, subject: Subject, file: Blob): Promise<void> {
-    const small = await locks.hold("shrink", () => options.shrink(file));
-    const bytes = await small.blob.arrayBuffer();
-    const { mediaType, width_px, height_px } = small;
+  const small = new WeakMap<Blob, Promise<ReadyPhoto>>();
+
+  /** A picture made small and hashed, once for each file. */
+  function readyPhoto(file: Blob): Promise<ReadyPhoto> {
+    const known = small.get(file);
+    if (known !== undefined) return known;
+    const made = makeReady(file);
+    small.set(file, made);
+    made.catch(() => small.delete(file)); // the next try is told why
+    return made;
+  }
+
+  async function makeReady(file: Blob): Promise<ReadyPhoto> {
+    const { blob, mediaType, width_px, height_px } = await locks.hold("shrink", () => options.shrink(file));
+    const bytes = await blob.arrayBuffer();
     const hash = await sha256(new Uint8Array(bytes));
-    const body = { subject, sha256: hash, mediaType, size_B: bytes.byteLength, width_px, height_px };
-    const photo = { sha256: hash, mediaType, bytes };
-    await keepDrafts(registration, [{ type: "photo.attached", body }], { photo });
+    const about = { sha256: hash, mediaType, size_B: bytes.byteLength, width_px, height_px };
+    return { about, row: { sha256: hash, mediaType, bytes } };
+  }
+
+  /** Keeps the drafts and the picture in one transaction: all of it or nothing. */
+  async function keepWithPhoto(
+    registration: string,
+    drafts: readonly Draft[],
+    { subject, file }: PhotoToKeep,
+    committed?: () => Promise<void>,
+  ): Promise<readonly LedgerEvent[]> {
+    const { about, row } = await readyPhoto(file);
+    const attached: Draft = { type: "photo.attached", body: { subject, ...about } };
+    // the picture's own event comes last: the bytes are sent under its id
+    const events = await keepDrafts(registration, [...drafts, attached], { photo: row, committed });
     await refreshPhone();
+    return events;
   }
 
   /** Runs a change of who is known on this phone. */
@@ -389,8 +420,16 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     opened,
     subscribe: snapshots.subscribe,
     snapshot: snapshots.current,
-    append: (registration, drafts, committed) => keepDrafts(registration, drafts, { committed }),
-    attachPhoto: attach,
+    append: (registration, drafts, committed, photo) =>
+      photo === undefined
+        ? keepDrafts(registration, drafts, { committed })
+        : keepWithPhoto(registration, drafts, photo, committed),
+    async attachPhoto(registration, subject, file) {
+      await keepWithPhoto(registration, [], { subject, file });
+    },
+    preparePhoto(file) {
+      readyPhoto(file).catch(() => {}); // told when it is kept
+    },
     photo: (hash) => findPhoto(connection, server, hash, report),
     adoptBook: adopt,
     introduce: (person) => changePeople(() => introducePerson(connection, person)),

@@ -147,6 +147,24 @@ export function stepName(step: Step, points: ReadonlyMap<string, { readonly name
   return points.get(step.check.point)?.name ?? step.check.title;
 }
 
+/**
+ * The same, and which of several checks of this walk at that point it is: "Left tyre, 2 of 3". Two answers in a row
+ * then never read alike, so that each is seen to be kept.
+ */
+export function stepNameAmong(
+  view: WalkView,
+  step: Step,
+  points: ReadonlyMap<string, { readonly name: string }>,
+): string {
+  const name = stepName(step, points);
+  if (step.kind === "ground-gear") return name;
+  const same = view.steps.filter(
+    ({ step: each }) => each.kind === "check" && each.check.point === step.check.point,
+  );
+  if (same.length < 2) return name;
+  return `${name}, ${same.findIndex(({ step: each }) => each.id === step.id) + 1} of ${same.length}`;
+}
+
 /** Where one stands for it: "crouch at stance 10", "inside, stance 1". */
 export function postureText(stop: Stop): string {
   switch (stop.stance.posture) {

@@ -3,7 +3,7 @@ import type { StoreNames } from "idb";
 import type { Draft } from "../contract.ts";
 import type { Connection } from "../storage/open-database.ts";
 import type { AircraftRow, KeepSchema, PhotoRow } from "../storage/schema.ts";
-import { allOf, putAll, type Writing, writeStrictly } from "../storage/strict-write.ts";
+import { allOf, type Writing, writeStrictly } from "../storage/strict-write.ts";
 import { type ChainPlace, chainEnd, deviceIn, isSamePlace, rowIn } from "./place.ts";
 
 /** Everything that new events take from around them. */
@@ -104,28 +104,32 @@ const serverSide = ({ pulledTo, pulledId, epoch, refill, settled }: AircraftRow)
   settled,
 });
 
-/** Everything at once: a person waits for this. */
+/**
+ * Everything at once: a person waits for this. What cannot even be asked for throws before the browser is told to
+ * commit, so that it is all of it or nothing.
+ */
 async function writeEvents(
   transaction: Writing,
   events: readonly LedgerEvent[],
   row: AircraftRow,
   photo: PhotoRow | undefined,
 ): Promise<void> {
-  await allOf([
-    putAll(transaction.objectStore("events"), events),
-    putAll(
-      transaction.objectStore("outbox"),
-      events.map(({ id, aircraft, device, deviceSeq }) => ({
-        id,
-        aircraft,
-        device,
-        deviceSeq,
-        state: "waiting" as const,
-      })),
-    ),
-    putAll(transaction.objectStore("aircraft"), [row]),
-    photo ? writePhoto(transaction, photo, row.aircraft, events.at(-1)?.id ?? null) : Promise.resolve(),
-  ]);
+  const asked: Promise<unknown>[] = [];
+  const ask = (request: Promise<unknown>) => {
+    request.catch(() => {}); // heard below, or told by the transaction when a later one cannot be asked for
+    asked.push(request);
+  };
+  const [inEvents, inOutbox] = [transaction.objectStore("events"), transaction.objectStore("outbox")];
+  for (const event of events) {
+    const { id, aircraft, device, deviceSeq } = event;
+    ask(inEvents.put(event));
+    ask(inOutbox.put({ id, aircraft, device, deviceSeq, state: "waiting" }));
+  }
+  ask(transaction.objectStore("aircraft").put(row));
+  if (photo) ask(writePhoto(transaction, photo, row.aircraft, events.at(-1)?.id ?? null));
+  // nothing more will be asked of it: the browser need not wait for the answers before it commits
+  else transaction.commit();
+  await allOf(asked);
 }
 
 async function writePhoto(

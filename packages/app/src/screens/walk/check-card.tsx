@@ -1,5 +1,6 @@
 import { differenceFromSI, differenceToSI, roundToSafeSide, UNITS, withSymbol } from "@witnessmark/engine";
 import { useEffect, useState } from "react";
+import { onTap } from "../../frame/on-tap.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { Mark } from "../../marks/mark.tsx";
 import { answered } from "../../walk/answered.ts";
@@ -110,7 +111,7 @@ function Answers({ filled, busy, yes, no, could }: AnswersProps) {
         className={className("yes", "yes")}
         aria-keyshortcuts="1"
         aria-busy={busy}
-        onClick={yes}
+        {...onTap(yes)}
       >
         As it should be
       </button>

@@ -1,5 +1,6 @@
 import type { CouldNotReason } from "@witnessmark/ledger";
 import { useState } from "react";
+import { onTap } from "../../frame/on-tap.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { Mark } from "../../marks/mark.tsx";
 import { REASON_WORDS, REASONS } from "../../words/answers.ts";
@@ -44,7 +45,7 @@ export function CouldNot(props: CheckCardProps & { readonly onBack: () => void }
         </span>
       </p>
       <div className="answers one">
-        <button type="button" className="yes filled" aria-busy={sayer.busy} onClick={keep}>
+        <button type="button" className="yes filled" aria-busy={sayer.busy} {...onTap(keep)}>
           Keep it open
         </button>
       </div>

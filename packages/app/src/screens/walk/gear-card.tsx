@@ -1,5 +1,6 @@
 import type { GroundGearItem } from "@witnessmark/book";
 import { useState } from "react";
+import { onTap } from "../../frame/on-tap.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { putOff } from "../../walk/put-off.ts";
@@ -109,7 +110,7 @@ export function GearCard(props: GearCardProps) {
           className="yes filled"
           aria-busy={sayer.busy}
           disabled={rest === 0}
-          onClick={keepIt}
+          {...onTap(keepIt)}
         >
           {rest === 0 ? `All ${verb}` : `${tally(count, "piece")} ${verb}`}
         </button>

@@ -1,6 +1,7 @@
 import { UNITS, withSymbol } from "@witnessmark/engine";
 import { newId, type Read } from "@witnessmark/ledger";
 import { useRef, useState } from "react";
+import { onTap } from "../../frame/on-tap.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { TwoPartRule } from "../../instruments/two-part-rule.tsx";
 import type { Draft } from "../../keep/contract.ts";
@@ -78,12 +79,14 @@ export function NotRight(props: NotRightProps) {
           ];
     const kept = await sayer.say(
       [...(reading?.drafts() ?? []), answered(view.walk.id, check.id, "not-right"), ...raised],
-      async () => {
-        for (const photo of photos) {
-          if (keptPhotos.current.has(photo)) continue;
-          await keep.attachPhoto(open.registration, { kind: "discrepancy", id: discrepancy }, photo);
-          keptPhotos.current.add(photo);
-        }
+      {
+        first: async () => {
+          for (const photo of photos) {
+            if (keptPhotos.current.has(photo)) continue;
+            await keep.attachPhoto(open.registration, { kind: "discrepancy", id: discrepancy }, photo);
+            keptPhotos.current.add(photo);
+          }
+        },
       },
     );
     if (kept) reading?.settle();
@@ -147,9 +150,12 @@ export function NotRight(props: NotRightProps) {
       <div className="answers two">
         <PhotoButton
           label={photos.length === 0 ? "Photo" : `Photos: ${photos.length}`}
-          onPhoto={(file) => setPhotos([...photos, file])}
+          onPhoto={(file) => {
+            keep.preparePhoto(file);
+            setPhotos([...photos, file]);
+          }}
         />
-        <button type="button" className="filled" aria-busy={sayer.busy} onClick={() => void save()}>
+        <button type="button" className="filled" aria-busy={sayer.busy} {...onTap(() => void save())}>
           Keep it
         </button>
       </div>

@@ -1,4 +1,5 @@
-import { useRef, useState } from "react";
+import { useState } from "react";
+import { onTap } from "../../frame/on-tap.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeep } from "../../keep/react.ts";
 import { Mark } from "../../marks/mark.tsx";
@@ -16,13 +17,16 @@ interface PhotoAskedProps extends CheckCardProps {
 
 /** A check whose evidence is a photo: it is taken, or the reason why not is written beside the answer. */
 export function PhotoAsked(props: PhotoAskedProps) {
-  const { open, view, check, sayer, reading } = props;
+  const { view, check, sayer, reading } = props;
   const keep = useKeep();
   const [photo, setPhoto] = useState<File | null>(null);
-  const keptPhoto = useRef<File | null>(null);
   const [reason, setReason] = useState("");
   const [asked, setAsked] = useState(false);
   const subject = { kind: "check", id: check.id } as const;
+  const take = (file: File) => {
+    keep.preparePhoto(file);
+    setPhoto(file);
+  };
   const save = async () => {
     setAsked(true);
     if (photo === null && reason.trim() === "") return;
@@ -33,11 +37,7 @@ export function PhotoAsked(props: PhotoAskedProps) {
     if (photo === null) putOff(view.walk.id, check.id);
     const kept = await sayer.say(
       [...(reading?.drafts() ?? []), answered(view.walk.id, check.id, "as-it-should-be"), ...note],
-      async () => {
-        if (photo === null || keptPhoto.current === photo) return;
-        await keep.attachPhoto(open.registration, subject, photo);
-        keptPhoto.current = photo;
-      },
+      photo === null ? {} : { photo: { subject, file: photo } },
     );
     if (kept) reading?.settle();
   };
@@ -63,8 +63,8 @@ export function PhotoAsked(props: PhotoAskedProps) {
         </span>
       </p>
       <div className="answers two">
-        <PhotoButton label={photo === null ? "Photo" : "Another photo"} onPhoto={setPhoto} />
-        <button type="button" className="filled" aria-busy={sayer.busy} onClick={() => void save()}>
+        <PhotoButton label={photo === null ? "Photo" : "Another photo"} onPhoto={take} />
+        <button type="button" className="filled" aria-busy={sayer.busy} {...onTap(() => void save())}>
           As it should be
         </button>
       </div>

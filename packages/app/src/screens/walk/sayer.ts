@@ -1,4 +1,11 @@
-import type { Draft } from "../../keep/contract.ts";
+import type { Draft, PhotoToKeep } from "../../keep/contract.ts";
+
+export interface AlsoKept {
+  /** Must be kept before the drafts, such as several photos: when that fails, nothing is answered. */
+  readonly first?: () => Promise<unknown>;
+  /** In one transaction with the drafts. */
+  readonly photo?: PhotoToKeep;
+}
 
 /** How the card in hand keeps what a person says of its step. */
 export interface Sayer {
@@ -8,9 +15,9 @@ export interface Sayer {
   /**
    * Keeps the drafts in one go, then takes up the next step; false, and everything stays, when it was not kept.
    *
-   * @param first what must be kept before them, such as photos: when that fails, nothing is answered
+   * @param also what is kept with them
    */
-  say(drafts: readonly Draft[], first?: () => Promise<unknown>): Promise<boolean>;
+  say(drafts: readonly Draft[], also?: AlsoKept): Promise<boolean>;
   /** Keeps something beside the answer: a note, a photo. The step stays in hand. */
   aside(words: string, task: () => Promise<unknown>): Promise<boolean>;
 }

@@ -19,7 +19,7 @@ import {
   piecesOffCount,
   type StepView,
   stepInHand,
-  stepName,
+  stepNameAmong,
   type WalkView,
 } from "../../walk/walk-view.ts";
 import { ANSWER_WORDS } from "../../words/answers.ts";
@@ -56,22 +56,23 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
     (held === undefined ? undefined : view.byId.get(held)) ??
     next;
 
-  const nameOf = (found: StepView) => stepName(found.step, book.points);
+  const nameOf = (found: StepView) => stepNameAmong(view, found.step, book.points);
   const answer = useLastAnswer(state, view, undoable, book);
   const sayer: Sayer = {
     busy: keeping.busy,
     trouble: keeping.trouble,
     dismiss: keeping.dismiss,
-    say: (drafts, first) =>
+    say: (drafts, { first, photo } = {}) =>
       keeping.keep(async () => {
         await first?.();
+        const shown = async () => {
+          // it is in the storage: that is shown before anything is worked out anew
+          if (inHand !== undefined) tellKept(nameOf(inHand), draftWords(drafts, inHand, state, view));
+          await painted();
+          letGo();
+        };
         try {
-          await keep.append(registration, drafts, async () => {
-            // it is in the storage: that is shown before anything is worked out anew
-            if (inHand !== undefined) tellKept(nameOf(inHand), draftWords(drafts, inHand, state, view));
-            await painted();
-            letGo();
-          });
+          await keep.append(registration, drafts, shown, photo);
         } finally {
           // from here on the strip says so by itself, from the ledger
           justKept.set(null);
@@ -165,7 +166,7 @@ function useLastAnswer(
     if (last === undefined || last.events[0] === before) return null;
     const step = view.byId.get(last.id);
     if (step === undefined) return null;
-    const name = stepName(step.step, book.points);
+    const name = stepNameAmong(view, step.step, book.points);
     return { name, words: saidWords(step, state, view), at_ms: last.at_ms };
   }, [last, before, state, view, book]);
 }
