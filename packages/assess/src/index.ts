@@ -103,6 +103,7 @@ export { type Expected, expectedNow, oddWhileTyped, type Typed as TypedReading }
 export { asRead, type Shown } from "./trend/refer.ts";
 export { isFollowed, referredPoint } from "./trend/series.ts";
 export type { Forecast, Restart, Series, Trend, TrendFit, TrendPoint } from "./trend/trend.ts";
+export { TREND_SOURCES } from "./trend/trend-verdicts.ts";
 export { limitText, slopeText, valueText } from "./trend/trend-words.ts";
 export { allSeries, compareTrends, trendOf, trendsOf } from "./trend/trends.ts";
 export { walkInHand } from "./walk/looks.ts";

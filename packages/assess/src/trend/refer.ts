@@ -165,10 +165,18 @@ export function refer(
   };
 }
 
-/** `5.31 bar at 4 °C`: as it was read, before it was referred to anything. */
-export function asRead({ read, temperature }: Pick<RecordedReading, "read" | "temperature">): string {
-  const text = withSymbol(String(Number(read.value.toPrecision(6))).replace("-", "−"), read.unit);
-  return temperature === undefined
-    ? text
-    : `${text} at ${withSymbol(String(Number(temperature.value.toPrecision(6))).replace("-", "−"), temperature.unit)}`;
+const plain = ({ value, unit }: Read): string =>
+  withSymbol(String(Number(value.toPrecision(6))).replace("-", "−"), unit);
+
+/** `5.30 bar at 4 °C`: as it was read, before it was referred to anything; to the gauge's step in the gauge's unit. */
+export function asRead(
+  { read, temperature }: Pick<RecordedReading, "read" | "temperature">,
+  gauge?: Gauge,
+): string {
+  const figures = gauge === undefined ? undefined : figuresOf(gauge);
+  const text =
+    figures?.unit === read.unit
+      ? formatMeasure(toSI(read.value, read.unit), read.unit, figures.step)
+      : plain(read);
+  return temperature === undefined ? text : `${text} at ${plain(temperature)}`;
 }

@@ -1,4 +1,4 @@
-import type { Book, Check, Reading } from "@witnessmark/book";
+import type { Book, Check, Gauge, Reading } from "@witnessmark/book";
 import { decimalsOf } from "@witnessmark/engine";
 import { type AircraftState, compareOrder, type RecordedReading, type Servicing } from "@witnessmark/ledger";
 import { pointName } from "../book-index.ts";
@@ -126,7 +126,7 @@ function makeSeries(
     const referred = refer(check.reading, book.gauges, reading);
     if (referred === undefined) return [];
     if (last === undefined || isAfter(reading, last)) fresh += 1;
-    return [pointOf(reading, referred, unit)];
+    return [pointOf(reading, referred, unit, gauge)];
   });
   const from = points.length - fresh;
   return {
@@ -164,12 +164,13 @@ const pointOf = (
   reading: RecordedReading,
   referred: NonNullable<ReturnType<typeof refer>>,
   unit: Shown,
+  gauge: Gauge,
 ): TrendPoint => ({
   ...referred,
   event: reading.event,
   at_ms: recorded_ms(reading),
   shown: shownValue(referred.valueSI, unit),
-  asRead: asRead(reading),
+  asRead: asRead(reading, gauge),
   by: reading.author.name,
   walk: reading.walk,
 });
@@ -179,5 +180,7 @@ export function referredPoint(book: Book, check: Check, reading: RecordedReading
   const gauge = check.reading === undefined ? undefined : book.gauges.get(check.reading.gauge);
   if (check.reading === undefined || gauge === undefined) return undefined;
   const referred = refer(check.reading, book.gauges, reading);
-  return referred === undefined ? undefined : pointOf(reading, referred, shownOf(check.reading, gauge));
+  return referred === undefined
+    ? undefined
+    : pointOf(reading, referred, shownOf(check.reading, gauge), gauge);
 }

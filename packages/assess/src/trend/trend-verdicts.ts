@@ -21,6 +21,9 @@ const NEXT: Source = {
   locator: "4.5.2.1, prediction interval of a straight line",
 };
 
+/** What every trend is worked out by. */
+export const TREND_SOURCES: readonly Source[] = [LINE, NEXT];
+
 /** So many of the latest readings are named as what it rests on. */
 const EVIDENCE = 8;
 

@@ -30,6 +30,16 @@ export function slopeText(slope_perDay: number, { perSI, step, symbol }: Shown):
   return `${valueText(value, { perSI, offset: 0, step, symbol })} ${period.name}`;
 }
 
+/** `between 0.04 and 0.05 bar a week`, the ends taken outwards. */
+function intervalText(low_perDay: number, high_perDay: number, unit: Shown): string {
+  const ends = [low_perDay, high_perDay].map((end) => Math.abs(end * unit.perSI)).sort((a, b) => a - b);
+  const [least = 0, most = 0] = ends;
+  const { days, name } = PERIODS.find((period) => most * period.days >= unit.step * 0.999) ?? PERIODS[3];
+  const from = roundToSafeSide(least * days, unit.step, "down");
+  const to = roundToSafeSide(most * days, unit.step, "up");
+  return `between ${plain(from, unit.step)} and ${valueText(to, unit)} ${name}`;
+}
+
 /** A limit as it is shown, rounded to the side that does not flatter. */
 export const limitText = (limitSI: number, end: "low" | "high", { perSI, offset, step }: Shown): string =>
   plain(roundToSafeSide(limitSI * perSI + offset, step, end === "low" ? "up" : "down"), step);
@@ -167,22 +177,23 @@ export function moreOf(series: Series, forecast: Forecast | undefined, clock: Lo
     return [`Nothing is claimed from fewer than ${inWords(FEWEST_READINGS)} readings.`, ...left];
   }
   const n = fit.line.n + fit.odd.length;
+  const few = n < FEW ? "; few readings, a wide interval" : "";
   const most = Math.max(Math.abs(fit.low_perDay), Math.abs(fit.high_perDay));
   const interval =
     fit.kind === "steady"
       ? `${sentence(inWords(n))} readings: up to ${slopeText(most, unit)} could hide in them${n < FEW ? ", as few as they are" : ""}.`
-      : `${sentence(inWords(n))} readings: between ${slopeText(Math.min(Math.abs(fit.low_perDay), Math.abs(fit.high_perDay)), unit)} and ${slopeText(most, unit)}${n < FEW ? "; few readings, a wide interval" : ""}.`;
+      : `${sentence(inWords(n))} readings: ${intervalText(fit.low_perDay, fit.high_perDay, unit)}${few}.`;
   const odd =
     fit.odd.length === 0
       ? []
       : [
-          `${sentence(inWords(fit.odd.length))} odd ${fit.odd.length === 1 ? "one" : "ones"} left out of the line.`,
+          `${sentence(inWords(fit.odd.length))} odd ${fit.odd.length === 1 ? "reading is" : "readings are"} left out of the line.`,
         ];
   const range =
     forecast?.earliest_ms === undefined
       ? []
       : [
-          `The limit is met ${dayText(forecast.earliest_ms, clock)} at the earliest${forecast.latest_ms === undefined ? "; how late at the most cannot be said" : `, ${dayText(forecast.latest_ms, clock)} at the latest`}, if it goes on so.`,
+          `If it goes on so, the limit is met on ${dayText(forecast.earliest_ms, clock)} at the earliest${forecast.latest_ms === undefined ? "; how late cannot be said" : ` and on ${dayText(forecast.latest_ms, clock)} at the latest`}.`,
         ];
   return [interval, ...range, ...odd, ...left];
 }

@@ -297,7 +297,7 @@ describe("the units of a series", () => {
     expect(trend.points[0]).toMatchObject({
       valueSI: 520_000,
       shown: 5.2,
-      asRead: "5.2\u00A0bar at 15\u00A0°C",
+      asRead: "5.20\u00A0bar at 15\u00A0°C",
       by: "Ada",
     });
     expect(trend.limits).toMatchObject({ low: 520_000 });

@@ -58,14 +58,14 @@ export function RecordScreen({ open, part }: RecordScreenProps) {
           </a>
         </div>
       </main>
-      <div className="record-foot">
+      <footer className="record-foot">
         <a
           className="button filled tall full"
           href={href({ at: "discrepancy", registration, discrepancy: "new" })}
         >
           Write down a discrepancy
         </a>
-      </div>
+      </footer>
     </AircraftFrame>
   );
 }

@@ -110,9 +110,8 @@ function Chart({ trend, now_ms, width_px }: TrendChartProps & { readonly width_p
             {isAway ? null : <path className="ink-2-line" d={`M${left - 4},${y.toFixed(1)}H${right}`} />}
             <text
               className="trend-limit"
-              x={right - 6}
+              x={left + 6}
               y={end === "low" ? Math.min(y + 16, bottom - 5) : Math.max(y - 6, top + 15)}
-              textAnchor="end"
             >
               {isAway ? `limit ${text}, ${end === "low" ? "further down" : "further up"}` : text}
             </text>

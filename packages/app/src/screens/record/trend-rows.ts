@@ -32,7 +32,7 @@ export function rowsOf(book: Book, state: AircraftState, trend: Trend): readonly
           kind: "reading",
           key: reading.event,
           at_ms: Date.parse(reading.recordedAt),
-          asRead: asRead(reading),
+          asRead: asRead(reading, book.gauges.get(reading.gauge)),
           by: reading.author.name,
           shown: () => referredPoint(book, check, reading)?.shown,
         }));

@@ -1,10 +1,9 @@
-import { type Trend, valueText } from "@witnessmark/assess";
+import { TREND_SOURCES, type Trend, valueText } from "@witnessmark/assess";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { useMinute } from "../../preferences/clock.ts";
 import { href } from "../../routes/route.ts";
-import { Working } from "../decide/working.tsx";
 import { TrendChart } from "./trend-chart.tsx";
 import { addressOf, useTrends } from "./trend-hand.ts";
 import { TrendTable } from "./trend-table.tsx";
@@ -49,10 +48,9 @@ export function TrendScreen({ open, id }: TrendScreenProps) {
 function One({ open, trend }: { readonly open: OpenAircraft; readonly trend: Trend }) {
   const now_ms = useMinute() * 60_000;
   const last = trend.points.at(-1);
-  const verdict = open.assessment.verdicts.find((each) => each.id === `trend:${trend.id}`);
   return (
     <>
-      <div className={`one-head timed-head row-${trend.status}`}>
+      <div className={`one-head timed-head trend-head row-${trend.status}`}>
         <div>
           <span className="discrepancy-head">
             <Mark status={trend.status} size_px={28} />
@@ -78,6 +76,11 @@ function One({ open, trend }: { readonly open: OpenAircraft; readonly trend: Tre
           <li>
             <i className="legend-hatch" aria-hidden="true" /> past the limit
           </li>
+          {trend.fit.odd.length === 0 ? null : (
+            <li>
+              <i className="legend-odd" aria-hidden="true" /> odd, left out of the line
+            </li>
+          )}
         </ul>
       )}
       <section className="one-section">
@@ -87,7 +90,9 @@ function One({ open, trend }: { readonly open: OpenAircraft; readonly trend: Tre
             {line}
           </p>
         ))}
-        {verdict === undefined ? null : <Working verdict={verdict} />}
+        <p className="record-small">
+          By {TREND_SOURCES.map(({ title, locator }) => `${title} (${locator})`).join("; ")}.
+        </p>
         {trend.check === undefined ? null : (
           <a
             className="trend-check"

@@ -70,10 +70,12 @@ function Block({ open, trend, now_ms }: BlockProps) {
   return (
     <article className={`trend row-${trend.status}`}>
       <h3>
-        <a href={pageOf(open, trend)}>
+        <a
+          href={pageOf(open, trend)}
+          aria-label={`${trend.status === "caution" ? "Caution, " : ""}${trend.title}, ${trend.quantity}: chart and all readings`}
+        >
           {trend.status === "caution" ? <Mark status={trend.status} size_px={24} /> : null}
           {trend.title}
-          <span className="out-of-sight">, {trend.quantity}: chart and all readings</span>
         </a>
         <span>{trend.unit.symbol}</span>
       </h3>

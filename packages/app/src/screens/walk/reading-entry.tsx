@@ -44,6 +44,9 @@ export function ReadingEntry({
           onChange={inHand.setValue}
         />
       </div>
+      <p className="reading-odd" role="status">
+        {inHand.odd}
+      </p>
       <div className={inHand.needsTemperature ? "entry" : "entry entry-plain"}>
         <button
           type="button"

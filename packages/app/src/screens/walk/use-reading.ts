@@ -1,4 +1,4 @@
-import { judge } from "@witnessmark/assess";
+import { judge, oddWhileTyped } from "@witnessmark/assess";
 import type { Check, Gauge, Reading } from "@witnessmark/book";
 import { fromSI, toSI, type UnitId } from "@witnessmark/engine";
 import type { Read, RecordedReading } from "@witnessmark/ledger";
@@ -20,6 +20,8 @@ export interface ReadingInHand {
   readonly view: ReadingView;
   readonly verdict: ReturnType<typeof judge> | null;
   readonly read: Read | null;
+  /** "0.06 bar less than expected since 9 Nov": what its past says of it, where that is something. */
+  readonly odd: string | undefined;
   readonly temperature: Read | undefined;
   readonly last: RecordedReading | undefined;
   readonly needsTemperature: boolean;
@@ -91,6 +93,17 @@ export function useReading(
           }),
     [book, check, reading, draft],
   );
+  const odd = useMemo(() => {
+    if (draft.read === null) return undefined;
+    const now_ms = Date.now();
+    return oddWhileTyped(
+      book,
+      state,
+      check,
+      { walk, read: draft.read, ...(draft.temperature === null ? {} : { temperature: draft.temperature }) },
+      { now_ms, offset_min: -new Date(now_ms).getTimezoneOffset() },
+    );
+  }, [book, state, check, walk, draft]);
   if (reading === undefined || gauge === undefined || entry === null || view === null) return null;
 
   const change = (next: typeof draft) => {
@@ -105,6 +118,7 @@ export function useReading(
     view,
     verdict,
     read: draft.read,
+    odd,
     temperature,
     last,
     needsTemperature: reading.limit.by !== "fixed",
