@@ -3,7 +3,7 @@ import { predictionInterval } from "@witnessmark/engine";
 import type { AircraftState, Read } from "@witnessmark/ledger";
 import { dayText, type LocalClock } from "../words/local-time.ts";
 import { type Referred, refer } from "./refer.ts";
-import { fitBefore, seriesOf, shownValue } from "./series.ts";
+import { fitBefore, fitOfSeries, seriesOf, shownValue } from "./series.ts";
 import type { Series, TrendFit } from "./trend.ts";
 import { valueText } from "./trend-words.ts";
 
@@ -45,7 +45,7 @@ export function expectedAt(
 
 /** Within what today's reading of a series is to be expected; undefined where too few readings say. */
 export const expectedNow = (series: Series, { now_ms }: LocalClock): Expected | undefined =>
-  expectedAt(series.fit, series.points.at(-1)?.at_ms ?? now_ms, now_ms);
+  expectedAt(fitOfSeries(series), series.points.at(-1)?.at_ms ?? now_ms, now_ms);
 
 /**
  * `0.06 bar less than expected since 9 Nov`; undefined for what is within the interval, or within what one gauge can
@@ -85,7 +85,7 @@ export function oddWhileTyped(
   const isOwn = last.walk === walk; // kept already: it is held against those before it
   const before = isOwn ? series.points.at(-2) : last;
   if (before === undefined) return undefined;
-  const expected = expectedAt(isOwn ? fitBefore(series) : series.fit, before.at_ms, clock.now_ms);
+  const expected = expectedAt(isOwn ? fitBefore(series) : fitOfSeries(series), before.at_ms, clock.now_ms);
   const referred = refer(check.reading, book.gauges, {
     gauge: check.reading.gauge,
     read,

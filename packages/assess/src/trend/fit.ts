@@ -67,6 +67,29 @@ function isAlarmed(values: Values, sd: number, falls: boolean): boolean {
   return watch.kind === "watch" && watch.alarmAt !== undefined;
 }
 
+/** How many of the latest are looked at for a slope: a leak that began lately is not in all of them. */
+const LOOKED_AT = [60, 12, 6] as const;
+
+/**
+ * Whether there may be a slope at all, by the cheapest test: an assessment asks this of every series, and works out the
+ * rest only where it is so.
+ */
+export function maySlope(all: readonly TrendPoint[], began: number): boolean {
+  const points = all.slice(began);
+  return LOOKED_AT.some((count) => {
+    const latest = points.slice(-count);
+    const first = latest[0];
+    if (first === undefined || latest.length < FEWEST_READINGS) return false;
+    const robust = theilSen(
+      latest.map(({ at_ms }) => (at_ms - first.at_ms) / DAY_MS),
+      latest.map(({ valueSI }) => valueSI),
+      CONFIDENCE_1,
+      Math.max(...latest.map(({ scatterSI }) => scatterSI)) * Math.sqrt(12),
+    );
+    return robust.kind === "robust-line" && (robust.low > 0 || robust.high < 0);
+  });
+}
+
 /** Older ones say nothing of today that these do not. */
 const MOST_FITTED = 60;
 
@@ -104,7 +127,10 @@ export function fitOf(all: readonly TrendPoint[], began: number): TrendFit {
     t_d: whole.t_d.slice(since.levelFrom),
     y: whole.y.slice(since.levelFrom),
   };
-  const isMoving = isSloping && isAlarmed(watched, sdOf(watched, points, scatterSI), robust.slope_perDay < 0);
+  const isMoving =
+    isSloping &&
+    maySlope(all, began) &&
+    isAlarmed(watched, sdOf(watched, points, scatterSI), robust.slope_perDay < 0);
   const between = since.change?.between;
   return {
     kind: isMoving ? "moving" : isSloping ? "perhaps" : "steady",

@@ -3,7 +3,6 @@ import { differenceFromSI, toSI, UNITS } from "@witnessmark/engine";
 import type { AircraftState, CounterReading, Servicing } from "@witnessmark/ledger";
 import { pointName } from "../book-index.ts";
 import { MINUTE_MS } from "../walk/moments.ts";
-import { fitOf } from "./fit.ts";
 import { asRead, type Shown } from "./refer.ts";
 import { MOST_POINTS, shownValue } from "./series.ts";
 import type { Restart, Series, TrendPoint } from "./trend.ts";
@@ -149,7 +148,6 @@ export function oilUseOf(book: Book, state: AircraftState): readonly Series[] {
         restarts: use.restarts,
         limits: {},
         from,
-        fit: fitOf(points, from),
       },
     ];
   });

@@ -142,8 +142,18 @@ function makeSeries(
     restarts: begins.map(({ at_ms, what, event }) => ({ at_ms, what, event })),
     limits: limitsOf(check.reading),
     from,
-    fit: fitOf(points, from),
   };
+}
+
+const fits = new WeakMap<Series, TrendFit>();
+
+/** What all points of a series say; worked out once. */
+export function fitOfSeries(series: Series): TrendFit {
+  const known = fits.get(series);
+  if (known !== undefined) return known;
+  const made = fitOf(series.points, series.from);
+  fits.set(series, made);
+  return made;
 }
 
 const befores = new WeakMap<Series, TrendFit>();

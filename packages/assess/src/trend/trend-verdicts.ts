@@ -7,10 +7,11 @@ import { type Finding, severityOf } from "../finding.ts";
 import { sentence } from "../words/count-words.ts";
 import { dayText } from "../words/local-time.ts";
 import { expectedAt, ODD_IN_ASSESSMENT_1, oddWords } from "./expected.ts";
+import { maySlope } from "./fit.ts";
 import { fitBefore } from "./series.ts";
 import type { Series, Trend } from "./trend.ts";
-import { forecastOf, slopeText, valueText } from "./trend-words.ts";
-import { allSeries, soon_ms, statusOf, trendOf } from "./trends.ts";
+import { slopeText, valueText } from "./trend-words.ts";
+import { allSeries, trendOf } from "./trends.ts";
 
 const LINE: Source = {
   title: "Sen, Estimates of the regression coefficient based on Kendall's tau, 1968",
@@ -142,13 +143,25 @@ function oddFinding(series: Series, context: Context): Finding | undefined {
 /** One caution for each series that meets a limit soon, and for each reading of this walk that is odd. */
 export function trendVerdicts(context: Context, flight: PlannedFlight | null): readonly Finding[] {
   const { book, state, clock } = context;
-  const until_ms = soon_ms(flight, clock);
   const found: Finding[] = [];
   for (const series of allSeries(book, state)) {
-    const isSoon = statusOf(series, forecastOf(series, clock), until_ms) === "caution";
-    if (isSoon) found.push(movingFinding(trendOf(series, flight, clock), context));
+    if (mayMove(series)) {
+      const trend = trendOf(series, flight, clock);
+      if (trend.status === "caution") found.push(movingFinding(trend, context));
+    }
     const odd = oddFinding(series, context);
     if (odd !== undefined) found.push(odd);
   }
   return found;
+}
+
+const may = new WeakMap<Series, boolean>();
+
+/** Looked at once for each new reading. */
+function mayMove(series: Series): boolean {
+  const known = may.get(series);
+  if (known !== undefined) return known;
+  const made = maySlope(series.points, series.from);
+  may.set(series, made);
+  return made;
 }

@@ -2,7 +2,7 @@ import { crossing, decimalsOf, FEWEST_READINGS, roundToSafeSide } from "@witness
 import { inWords, sentence } from "../words/count-words.ts";
 import { dayText, type LocalClock } from "../words/local-time.ts";
 import type { Shown } from "./refer.ts";
-import type { Forecast, Series, TrendFit } from "./trend.ts";
+import type { FittedSeries, Forecast, Series, TrendFit } from "./trend.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -48,7 +48,7 @@ export const limitText = (limitSI: number, end: "low" | "high", { perSI, offset,
 const FARTHEST_d = 365;
 
 /** When the limit is met that the series goes towards; undefined where it goes towards none, or not within a year. */
-export function forecastOf(series: Series, clock: LocalClock): Forecast | undefined {
+export function forecastOf(series: FittedSeries, clock: LocalClock): Forecast | undefined {
   const { fit, limits } = series;
   if (fit.kind !== "moving") return undefined;
   const limit = fit.slope_perDay < 0 ? "low" : "high";
@@ -138,7 +138,7 @@ function changeText(fit: Fitted, clock: LocalClock): string {
 }
 
 /** What the readings say, in one or two short sentences. */
-export function sentenceOf(series: Series, forecast: Forecast | undefined, clock: LocalClock): string {
+export function sentenceOf(series: FittedSeries, forecast: Forecast | undefined, clock: LocalClock): string {
   const { fit } = series;
   switch (fit.kind) {
     case "too-few":
@@ -165,7 +165,11 @@ export function sentenceOf(series: Series, forecast: Forecast | undefined, clock
 const FEW = 10;
 
 /** What stands behind the sentence. */
-export function moreOf(series: Series, forecast: Forecast | undefined, clock: LocalClock): readonly string[] {
+export function moreOf(
+  series: FittedSeries,
+  forecast: Forecast | undefined,
+  clock: LocalClock,
+): readonly string[] {
   const { fit, unit, notReferred } = series;
   const left =
     notReferred === 0

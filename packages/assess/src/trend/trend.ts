@@ -66,6 +66,10 @@ export interface Series {
   readonly limits: Band;
   /** The place of the first point after the last restart. */
   readonly from: number;
+}
+
+/** A series with what its readings say; worked out when somebody asks. */
+export interface FittedSeries extends Series {
   readonly fit: TrendFit;
 }
 
@@ -79,7 +83,7 @@ export interface Forecast {
 }
 
 /** A series with what it says today. */
-export interface Trend extends Series {
+export interface Trend extends FittedSeries {
   readonly sentence: string;
   /** The interval, what was left out, what a slope could hide; for the page of the series. */
   readonly more: readonly string[];

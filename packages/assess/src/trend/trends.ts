@@ -3,8 +3,8 @@ import type { AircraftState, PlannedFlight, Status } from "@witnessmark/ledger";
 import { useOfFlight } from "../timed/use-of-flight.ts";
 import { endOfDay_ms, type LocalClock } from "../words/local-time.ts";
 import { oilUseOf } from "./oil-use.ts";
-import { seriesOf } from "./series.ts";
-import type { Forecast, Series, Trend } from "./trend.ts";
+import { fitOfSeries, seriesOf } from "./series.ts";
+import type { FittedSeries, Forecast, Series, Trend } from "./trend.ts";
 import { forecastOf, moreOf, sentenceOf } from "./trend-words.ts";
 
 const DAY_MS = 86_400_000;
@@ -12,11 +12,11 @@ const DAY_MS = 86_400_000;
 const SOON_d = 14;
 
 /** Until when a limit that is met matters today: a fortnight of whole local days, or the end of the planned flight. */
-export const soon_ms = (flight: PlannedFlight | null, clock: LocalClock): number =>
+const soon_ms = (flight: PlannedFlight | null, clock: LocalClock): number =>
   Math.max(endOfDay_ms(clock.now_ms, clock) + SOON_d * DAY_MS, useOfFlight(flight)?.ends_ms ?? 0);
 
 /** Caution when a limit may be met soon, or when oil use rises, which has no limit in a book. */
-export function statusOf(series: Series, forecast: Forecast | undefined, until_ms: number): Status {
+function statusOf(series: FittedSeries, forecast: Forecast | undefined, until_ms: number): Status {
   const { fit } = series;
   if (fit.kind === "too-few") return "open";
   if (fit.kind !== "moving") return "clear";
@@ -25,7 +25,8 @@ export function statusOf(series: Series, forecast: Forecast | undefined, until_m
   return forecast?.earliest_ms !== undefined && forecast.earliest_ms <= until_ms ? "caution" : "clear";
 }
 
-export function trendOf(series: Series, flight: PlannedFlight | null, clock: LocalClock): Trend {
+export function trendOf(of: Series, flight: PlannedFlight | null, clock: LocalClock): Trend {
+  const series: FittedSeries = { ...of, fit: fitOfSeries(of) };
   const forecast = forecastOf(series, clock);
   return {
     ...series,

@@ -34,20 +34,19 @@ export function useTrends({ book, state, flight }: OpenAircraft): readonly Trend
     const now_ms = Date.now();
     const clock = { now_ms, offset_min: -new Date(now_ms).getTimezoneOffset() };
     const each = allSeries(book, state);
-    const all: Series[] = [];
+    const all: Trend[] = [];
     let timer = 0;
     const slice = () => {
       const end_ms = performance.now() + SLICE_ms;
       while (performance.now() < end_ms) {
         const next = each.next();
         if (next.done === true) {
-          const trends = all.map((series) => trendOf(series, flight, clock)).sort(compareTrends);
-          const done: Held = { minute, flight, trends };
+          const done: Held = { minute, flight, trends: all.sort(compareTrends) };
           held.set(state, done);
           setWorked(done);
           return;
         }
-        all.push(next.value);
+        all.push(trendOf(next.value, flight, clock));
       }
       timer = window.setTimeout(slice);
     };
