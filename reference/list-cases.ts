@@ -29,12 +29,18 @@ function sourceText({ source, status, note }: Case): string {
   return `${linked}${status === "published" ? "" : ` (*${status}*)`}${note === undefined ? "" : `. ${note}`}`;
 }
 
+/** Longer lists than this stand in their file; the page shows how they begin. */
+const LISTED = 40;
+
+const listText = (values: readonly number[]): string =>
+  values.length <= LISTED ? values.join("; ") : `${values.slice(0, 4).join("; ")}; … ${values.length} values`;
+
 /** `elevation_ft 5883, altimeterSetting_inHg 30.1`; a quantity that stands for an input is shown with its own inputs. */
 const inputsText = (inputs: CaseInputs): string =>
   Object.entries(inputs)
     .map(([name, input]) =>
       isGiven(input)
-        ? `${name} ${typeof input === "number" ? input : input.join("; ")}`
+        ? `${name} ${typeof input === "number" ? input : listText(input)}`
         : `${name} from ${input.quantity} (${inputsText(input.inputs)})`,
     )
     .join(", ");

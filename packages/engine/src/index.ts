@@ -395,6 +395,57 @@ export {
 } from "./table/interpolate-table.ts";
 export { axisValuesOfCell, type Table, type TableAxis, tableFaults } from "./table/table.ts";
 export { type Trend, type TrendFault, trendFaults } from "./table/table-trend.ts";
+export { type ChangePoint, changePoint, type Side } from "./trend/change-point.ts";
+export {
+  type CusumChart,
+  type CusumSettings,
+  cusum,
+  type EwmaChart,
+  type EwmaSettings,
+  ewma,
+} from "./trend/control-charts.ts";
+export { type Crossing, crossing } from "./trend/crossing.ts";
+export { type Kendall, kendall } from "./trend/kendall.ts";
+export {
+  type Interval,
+  type LineFit,
+  leastSquares,
+  lineAt,
+  lineInterval,
+  predictionInterval,
+} from "./trend/least-squares.ts";
+export { FEWEST_READINGS, type TooFew } from "./trend/series.ts";
+export { type LeakSettings, type LeakWatch, slowLeak } from "./trend/slow-leak.ts";
+export {
+  medianOf,
+  modifiedZ,
+  ODD_FROM,
+  type Statistics,
+  scatterOf,
+  statisticsOf,
+} from "./trend/statistics.ts";
+export { type RobustLine, theilSen } from "./trend/theil-sen.ts";
+export {
+  cusumLower,
+  cusumUpper,
+  ewmaAverage,
+  ewmaHalfWidth,
+  kendallProbability,
+  kendallScore,
+  limitMetEarliest,
+  limitMetExpected,
+  modifiedZScore,
+  predictionHigh,
+  predictionLow,
+  robustSlope,
+  robustSlopeHigh,
+  robustSlopeLow,
+  seriesAutocorrelation,
+  seriesSpread,
+  trendSlope,
+  trendSpread,
+  trendValue,
+} from "./trend/trend-quantities.ts";
 export { differenceFromSI, differenceToSI, fromSI, toSI } from "./units/convert.ts";
 export { decimalsOf, formatMeasure, formatValue, withSymbol } from "./units/format.ts";
 export { type Measure, measure, parseMeasure } from "./units/measure.ts";

@@ -203,6 +203,27 @@ import {
 } from "../sun/sun-position.ts";
 import { civilDawn, civilDusk, sunrise, sunset } from "../sun/sun-times.ts";
 import {
+  cusumLower,
+  cusumUpper,
+  ewmaAverage,
+  ewmaHalfWidth,
+  kendallProbability,
+  kendallScore,
+  limitMetEarliest,
+  limitMetExpected,
+  modifiedZScore,
+  predictionHigh,
+  predictionLow,
+  robustSlope,
+  robustSlopeHigh,
+  robustSlopeLow,
+  seriesAutocorrelation,
+  seriesSpread,
+  trendSlope,
+  trendSpread,
+  trendValue,
+} from "../trend/trend-quantities.ts";
+import {
   crosswindComponent,
   headwindComponent,
   sectorCrosswind,
@@ -452,6 +473,26 @@ const ALL: readonly AnyQuantity[] = [
   reconciledFuel,
   reconciledFuelUncertainty,
   fuelConsistency,
+  // trends
+  seriesSpread,
+  seriesAutocorrelation,
+  modifiedZScore,
+  trendSlope,
+  trendValue,
+  trendSpread,
+  predictionLow,
+  predictionHigh,
+  robustSlope,
+  robustSlopeLow,
+  robustSlopeHigh,
+  kendallScore,
+  kendallProbability,
+  cusumUpper,
+  cusumLower,
+  ewmaAverage,
+  ewmaHalfWidth,
+  limitMetExpected,
+  limitMetEarliest,
 ];
 
 function byId(all: readonly AnyQuantity[]): ReadonlyMap<string, AnyQuantity> {
