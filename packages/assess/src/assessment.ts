@@ -61,9 +61,9 @@ interface VerdictBase {
   /** Ids of the events it rests on. */
   readonly evidence: readonly string[];
   readonly sources: readonly Source[];
-  /** The check, item or discrepancy to go to. */
+  /** The check, item or discrepancy to go to; of a trend the check whose readings it is made of, or its own id. */
   readonly subject?: {
-    readonly kind: "check" | "ground-gear" | "discrepancy" | "walk" | "timed";
+    readonly kind: "check" | "ground-gear" | "discrepancy" | "walk" | "timed" | "trend";
     readonly id: string;
   };
   /** When it stops holding by age, milliseconds since 1970 UTC. */

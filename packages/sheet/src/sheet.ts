@@ -90,6 +90,7 @@ function pointOf(verdict: Verdict, book: Book, state: AircraftState): string | u
   const ofCheck = (id: string) => book.checks.find((check) => check.id === id)?.point;
   switch (subject.kind) {
     case "check":
+    case "trend":
       return ofCheck(subject.id);
     case "ground-gear":
       return book.groundGear.find((item) => item.id === subject.id)?.point;

@@ -59,7 +59,8 @@ const baseOf = (series: Series, context: Context) => ({
   title: series.title,
   evidence: series.points.slice(-EVIDENCE).map(({ event }) => event),
   sources: [sourceOf(series, context), LINE, NEXT],
-  ...(series.check === undefined ? {} : { subject: { kind: "check" as const, id: series.check } }),
+  // not the check itself: a reading of today that is inside its limit stays clear, whatever its past says
+  subject: { kind: "trend" as const, id: series.check ?? series.id },
 });
 
 const lastLines = (series: Series, { clock }: Context): readonly WorkingLine[] =>

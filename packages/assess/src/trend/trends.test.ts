@@ -164,7 +164,7 @@ describe("an assessment", () => {
     expect(found).toMatchObject({
       status: "caution",
       title: "Right main tyre",
-      subject: { kind: "check", id: TYRE },
+      subject: { kind: "trend", id: TYRE },
     });
     expect(found?.says).toMatch(/^A slow leak/);
     expect(found?.evidence.length).toBeGreaterThanOrEqual(5);

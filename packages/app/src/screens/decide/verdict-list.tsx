@@ -154,6 +154,7 @@ type Subject = NonNullable<Verdict["subject"]>;
 
 function placeOf(registration: string, subject: Subject): string {
   if (subject.kind === "timed") return href({ at: "timed", registration, item: subject.id });
+  if (subject.kind === "trend") return href({ at: "trend", registration, trend: subject.id });
   return subject.kind === "check" || subject.kind === "ground-gear"
     ? href({ at: "walk", registration, step: { kind: subject.kind, id: subject.id } })
     : href({ at: "walk", registration });
