@@ -20,6 +20,7 @@ import { oxygenCanBeGiven } from "./rules/oxygen.ts";
 import { performanceNeverFlatters } from "./rules/performance.ts";
 import { pointsAreOnTheAircraft } from "./rules/places.ts";
 import { readReadings } from "./rules/readings.ts";
+import { recordCanBeKept } from "./rules/record.ts";
 import { referencesHold } from "./rules/references.ts";
 import type { Rule } from "./rules/rule.ts";
 import { stancesCanBeTaken } from "./rules/stances.ts";
@@ -56,6 +57,7 @@ const RULES: readonly Rule[] = [
   performanceNeverFlatters,
   iceProtectionProtects,
   fieldsCanBeUsed,
+  recordCanBeKept,
 ];
 
 const VERSION = 1;
