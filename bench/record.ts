@@ -161,12 +161,12 @@ try {
   await phone.page.getByRole("heading", { level: 2, name: REGISTRATION }).waitFor({ timeout: TAKES_ms });
   await slow(phone);
   await toWalk(phone.page);
-  // the screens that are not wanted at once are fetched while the page is at rest
+  // the screens that are not wanted at once are fetched while the page is at rest, one after another
   await until(
-    "the record's part of the app",
+    "the last part of the app",
     () =>
       phone.page.evaluate(() =>
-        performance.getEntriesByType("resource").some(({ name }) => name.includes("record-screen")),
+        performance.getEntriesByType("resource").some(({ name }) => /\/archived-[^/]*\.js$/.test(name)),
       ),
     (isThere) => isThere,
   );

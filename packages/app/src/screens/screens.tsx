@@ -1,4 +1,4 @@
-import { lazy, useEffect, useMemo } from "react";
+import { useEffect, useMemo } from "react";
 import { useFlight } from "../flight/flight-in-hand.ts";
 import { useFlightKeeping } from "../flight/use-flight-keeping.ts";
 import type { OpenAircraft } from "../frame/open-aircraft.ts";
@@ -13,44 +13,45 @@ import { openWalk } from "../walk/open-walk.ts";
 import { usePresence } from "../walk/use-presence.ts";
 import { keptOfAll } from "../words/keeping.ts";
 import { Apron } from "./apron/apron.tsx";
+import { partOf } from "./part.ts";
 import { StartWalk } from "./walk/start-walk.tsx";
 import { WalkScreen } from "./walk/walk-screen.tsx";
 
 // what is not wanted at once comes in parts of its own, fetched when the page is at rest so that no screen waits for it
 const parts = {
-  decide: () => import("./decide/decide-screen.tsx"),
-  left: () => import("./walk/what-is-left.tsx"),
-  happened: () => import("./walk/happened.tsx"),
-  aircraft: () => import("./aircraft/aircraft-screen.tsx"),
-  bookTrouble: () => import("./aircraft/book-trouble.tsx"),
-  sheet: () => import("./sheet/decision-sheet.tsx"),
-  settings: () => import("./settings/settings.tsx"),
-  add: () => import("./add/add-aircraft.tsx"),
-  archived: () => import("./apron/archived.tsx"),
-  load: () => import("./load/load-screen.tsx"),
-  conditions: () => import("./conditions/conditions-screen.tsx"),
-  record: () => import("./record/record-screen.tsx"),
-  discrepancy: () => import("./record/discrepancy-screen.tsx"),
-  timed: () => import("./record/timed-screen.tsx"),
-  trend: () => import("./record/trend-screen.tsx"),
-  calculators: () => import("./calculators/calculators.tsx"),
+  decide: partOf(async () => (await import("./decide/decide-screen.tsx")).DecideScreen),
+  left: partOf(async () => (await import("./walk/what-is-left.tsx")).WhatIsLeft),
+  happened: partOf(async () => (await import("./walk/happened.tsx")).Happened),
+  aircraft: partOf(async () => (await import("./aircraft/aircraft-screen.tsx")).AircraftScreen),
+  bookTrouble: partOf(async () => (await import("./aircraft/book-trouble.tsx")).BookTrouble),
+  sheet: partOf(async () => (await import("./sheet/decision-sheet.tsx")).DecisionSheet),
+  settings: partOf(async () => (await import("./settings/settings.tsx")).Settings),
+  add: partOf(async () => (await import("./add/add-aircraft.tsx")).AddAircraft),
+  load: partOf(async () => (await import("./load/load-screen.tsx")).LoadScreen),
+  conditions: partOf(async () => (await import("./conditions/conditions-screen.tsx")).ConditionsScreen),
+  record: partOf(async () => (await import("./record/record-screen.tsx")).RecordScreen),
+  discrepancy: partOf(async () => (await import("./record/discrepancy-screen.tsx")).DiscrepancyScreen),
+  timed: partOf(async () => (await import("./record/timed-screen.tsx")).TimedScreen),
+  trend: partOf(async () => (await import("./record/trend-screen.tsx")).TrendScreen),
+  calculators: partOf(async () => (await import("./calculators/calculators.tsx")).Calculators),
+  archived: partOf(async () => (await import("./apron/archived.tsx")).Archived),
 };
-const DecideScreen = lazy(async () => ({ default: (await parts.decide()).DecideScreen }));
-const WhatIsLeft = lazy(async () => ({ default: (await parts.left()).WhatIsLeft }));
-const Happened = lazy(async () => ({ default: (await parts.happened()).Happened }));
-const AircraftScreen = lazy(async () => ({ default: (await parts.aircraft()).AircraftScreen }));
-const BookTrouble = lazy(async () => ({ default: (await parts.bookTrouble()).BookTrouble }));
-const DecisionSheet = lazy(async () => ({ default: (await parts.sheet()).DecisionSheet }));
-const Settings = lazy(async () => ({ default: (await parts.settings()).Settings }));
-const AddAircraft = lazy(async () => ({ default: (await parts.add()).AddAircraft }));
-const LoadScreen = lazy(async () => ({ default: (await parts.load()).LoadScreen }));
-const ConditionsScreen = lazy(async () => ({ default: (await parts.conditions()).ConditionsScreen }));
-const RecordScreen = lazy(async () => ({ default: (await parts.record()).RecordScreen }));
-const DiscrepancyScreen = lazy(async () => ({ default: (await parts.discrepancy()).DiscrepancyScreen }));
-const TimedScreen = lazy(async () => ({ default: (await parts.timed()).TimedScreen }));
-const TrendScreen = lazy(async () => ({ default: (await parts.trend()).TrendScreen }));
-const Calculators = lazy(async () => ({ default: (await parts.calculators()).Calculators }));
-const Archived = lazy(async () => ({ default: (await parts.archived()).Archived }));
+const DecideScreen = parts.decide.Screen;
+const WhatIsLeft = parts.left.Screen;
+const Happened = parts.happened.Screen;
+const AircraftScreen = parts.aircraft.Screen;
+const BookTrouble = parts.bookTrouble.Screen;
+const DecisionSheet = parts.sheet.Screen;
+const Settings = parts.settings.Screen;
+const AddAircraft = parts.add.Screen;
+const LoadScreen = parts.load.Screen;
+const ConditionsScreen = parts.conditions.Screen;
+const RecordScreen = parts.record.Screen;
+const DiscrepancyScreen = parts.discrepancy.Screen;
+const TimedScreen = parts.timed.Screen;
+const TrendScreen = parts.trend.Screen;
+const Calculators = parts.calculators.Screen;
+const Archived = parts.archived.Screen;
 
 /** Fetches the parts one after another while nothing else is to be done; a part that fails comes when it is asked for. */
 function useParts(): void {
@@ -60,9 +61,9 @@ function useParts(): void {
       for (const part of Object.values(parts)) {
         if (left) return;
         try {
-          await part();
+          await part.fetch();
         } catch {
-          // out of reach for now: `lazy` asks again, and the screen says so if it fails then
+          // out of reach for now: it is asked for again, and the screen says so if it fails then
           return;
         }
       }
