@@ -20,6 +20,8 @@ export interface RunningServer {
 }
 
 export interface ServerGiven {
+  /** How much of the demo: its last days alone, unless two years are asked for with "1". */
+  readonly past?: "short" | "1";
   readonly dataDirectory?: string;
   readonly port?: number;
   /** Another build of the app than the one that `npm start` serves. */
@@ -65,6 +67,7 @@ async function run(
       PORT: String(given.port ?? 0),
       DATA_DIR: dataDirectory,
       DATABASE_URL: "",
+      DEMO: given.past ?? "short",
       TZ: "Europe/London",
       ...(appDirectory === undefined ? {} : { APP_DIRECTORY: appDirectory }),
       ...(given.shift_ms === undefined ? {} : { CLOCK_SHIFT_ms: String(given.shift_ms) }),

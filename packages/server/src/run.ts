@@ -11,7 +11,7 @@ async function run(settings: Settings): Promise<void> {
   const store = await openStore({ databaseUrl, file });
   try {
     const own = store.forOperator(operator);
-    if (settings.withDemo && (await own.heads()).length === 0) {
+    if (settings.demo !== "none" && (await own.heads()).length === 0) {
       // Loaded only when it is needed: it brings everything that reads a book.
       const { seedDemo } = await import("./demo/seed-demo.ts");
       const added = await seedDemo({
@@ -20,6 +20,7 @@ async function run(settings: Settings): Promise<void> {
         books: join(ROOT, "books"),
         now_ms: Date.now(),
         zone_min: -new Date().getTimezoneOffset(),
+        past: settings.demo,
       });
       if (added.length > 0) console.log(`Put in the demo aircraft ${added.join(", ")}.`);
     }

@@ -11,7 +11,7 @@ describe("readSettings", () => {
       operator: "own",
       publicOrigins: [],
       behindProxy: false,
-      withDemo: true,
+      demo: "long",
       weatherUrl: "https://aviationweather.gov/api/data",
     });
   });
@@ -36,7 +36,7 @@ describe("readSettings", () => {
       operator: "island",
       publicOrigins: ["https://a.example", "https://b.example"],
       behindProxy: true,
-      withDemo: false,
+      demo: "none",
       weatherUrl: "off",
     });
     expect(readSettings([], { PORT: "", DATABASE_URL: "" })).toMatchObject({
@@ -46,9 +46,9 @@ describe("readSettings", () => {
   });
 
   it("lets the command line win", () => {
-    expect(readSettings(["--port", "5000", "--no-demo"], { PORT: "6000", DEMO: "1" })).toMatchObject({
+    expect(readSettings(["--port", "5000", "--no-demo"], { PORT: "6000", DEMO: "short" })).toMatchObject({
       port: 5000,
-      withDemo: false,
+      demo: "none",
     });
   });
 

@@ -11,7 +11,8 @@ export interface Settings {
   readonly operator: string;
   readonly publicOrigins: readonly string[];
   readonly behindProxy: boolean;
-  readonly withDemo: boolean;
+  /** What of the demo goes into a new database: two years of it, its last days alone, or nothing. */
+  readonly demo: "long" | "short" | "none";
   /** Base of the weather service, or `off`. */
   readonly weatherUrl: string;
 }
@@ -28,6 +29,7 @@ export const USAGE = `Usage: npm start -- [options]
   --weather-url URL   WEATHER_URL     where reports are fetched from; off for nowhere
                                       (${PUBLIC_SERVICE})
   --no-demo           DEMO=0          leaves the demo aircraft out of a new database
+                      DEMO=short      puts them in without their two years of flights
   --help              this text
 `;
 
@@ -74,13 +76,20 @@ export function readSettings(
       .filter((origin) => origin !== ""),
     behindProxy: values["behind-proxy"] ?? env["BEHIND_PROXY"] === "1",
     weatherUrl: readWeatherUrl(setting(values["weather-url"], "WEATHER_URL") ?? PUBLIC_SERVICE),
-    withDemo: !(values["no-demo"] ?? env["DEMO"] === "0"),
+    demo: values["no-demo"] === true ? "none" : readDemo(setting(undefined, "DEMO") ?? "1"),
   };
 }
 
 function readWeatherUrl(text: string): string {
   if (text === "off" || (URL.canParse(text) && /^https?:/.test(text))) return text;
   throw new Error(`WEATHER_URL: expected an address that begins with https://, or off, found ${text}.`);
+}
+
+function readDemo(text: string): Settings["demo"] {
+  if (text === "0") return "none";
+  if (text === "short") return "short";
+  if (text === "1") return "long";
+  throw new Error(`DEMO: expected 0, 1 or short, found ${text}.`);
 }
 
 function readPort(text: string): number {

@@ -6,9 +6,12 @@ import {
   type LedgerEvent,
   makeEvents,
   newId,
+  Random,
   wallTime,
 } from "@witnessmark/ledger";
 import { demoReading } from "./demo-reading.ts";
+import { timedDrafts } from "./demo-timed.ts";
+import { longPast, type Timed, tyreRead } from "./long-past.ts";
 
 export interface DemoContext {
   readonly operator: string;
@@ -19,23 +22,22 @@ export interface DemoContext {
   readonly now_ms: number;
   /** Local time minus UTC, minutes, east positive. */
   readonly zone_min: number;
+  /** Two years of flying, or the last walk and flight alone. */
+  readonly past: "short" | "long";
 }
 
 const MINUTE_MS = 60_000;
 const DAY_MS = 24 * 60 * MINUTE_MS;
 /** One look takes at least this long in the invented walk. */
 const LOOK_MS = 9_000;
+/** What is left to the next inspection: in the long past less than a flight takes. */
+const INSPECTION_LEFT_h = { short: 12.4, long: 0.4 } as const;
 const WHY_NO_KEY = "This is the demo: it was written by the program, and nobody signed it.";
-
-/** A draft, and when it was made. */
-interface Timed {
-  readonly at_ms: number;
-  readonly draft: EventDraft;
-}
 
 /**
  * The invented past of one demo aircraft, as real, sealed events: its book, a walk three days ago on which everything
- * was as it should be, a flight after it, and the ground gear fitted since.
+ * was as it should be, a flight after it, the ground gear fitted since, what runs out; and, where it is asked for, the
+ * two years before.
  */
 export async function demoHistory(
   book: Book,
@@ -68,11 +70,22 @@ export async function demoHistory(
 }
 
 function timeline(book: Book, text: string, context: DemoContext): readonly Timed[] {
-  const walked = walkOf(book, context.now_ms - 3 * DAY_MS);
+  const walked = walkOf(book, context.now_ms - 3 * DAY_MS, context.past === "long");
   const finished_ms = walked.at(-1)?.at_ms ?? context.now_ms - 3 * DAY_MS;
   const landed_ms = finished_ms + 110 * MINUTE_MS;
+  const { now_ms, zone_min, past } = context;
+  const isLong = past === "long";
+  const flights = book.aircraft.engine === "turboprop" ? 200 : 60;
+  // with its long past the book is as old as the first flight
+  const adopted_ms = isLong ? now_ms - 760 * DAY_MS : now_ms - 4 * DAY_MS;
+  const known = isLong ? INSPECTION_LEFT_h.long : INSPECTION_LEFT_h.short;
   return [
-    ...adoption(book, text, context.now_ms - 4 * DAY_MS),
+    ...adoption(book, text, adopted_ms),
+    ...(isLong ? longPast(book, { now_ms, zone_min, flights }) : []),
+    ...timedDrafts(book, now_ms - 4 * DAY_MS, zone_min, known).map((draft, index) => ({
+      at_ms: now_ms - 4 * DAY_MS + 5 * MINUTE_MS + index * LOOK_MS,
+      draft,
+    })),
     ...walked,
     {
       at_ms: landed_ms + 4 * MINUTE_MS,
@@ -110,7 +123,7 @@ function fitted(book: Book, at_ms: number): readonly Timed[] {
   }));
 }
 
-function walkOf(book: Book, started_ms: number): readonly Timed[] {
+function walkOf(book: Book, started_ms: number, leaking: boolean): readonly Timed[] {
   const walk = newId();
   const steps: Timed[] = [
     {
@@ -126,14 +139,14 @@ function walkOf(book: Book, started_ms: number): readonly Timed[] {
   }
   for (const check of book.checks.filter(({ walks }) => walks.includes("first-of-day"))) {
     at_ms += Math.max(LOOK_MS, check.least.valueSI * 1_500);
-    steps.push(...answered(check, book, walk, at_ms));
+    steps.push(...answered(check, book, walk, at_ms, leaking));
   }
   steps.push({ at_ms: at_ms + LOOK_MS, draft: { type: "walk.finished", body: { walk } } });
   return steps;
 }
 
-function answered(check: Check, book: Book, walk: string, at_ms: number): readonly Timed[] {
-  const reading = demoReading(check, book);
+function answered(check: Check, book: Book, walk: string, at_ms: number, leaking: boolean): readonly Timed[] {
+  const reading = leaking ? goingOn(check, book) : demoReading(check, book);
   const answer: EventDraft = {
     type: "check.answered",
     body: { walk, check: check.id, answer: "as-it-should-be" },
@@ -143,4 +156,13 @@ function answered(check: Check, book: Book, walk: string, at_ms: number): readon
     { at_ms, draft: { type: "reading.recorded", body: { walk, check: check.id, ...reading } } },
     { at_ms: at_ms + 2_000, draft: answer },
   ];
+}
+
+/** Three days ago, as the long past goes on: the tyres as they were, one of them a little less. */
+function goingOn(check: Check, book: Book): ReturnType<typeof demoReading> {
+  const reading = demoReading(check, book);
+  const read = tyreRead(check, 3, 288.15, new Random(3));
+  return reading === null || read === undefined
+    ? reading
+    : { ...reading, read, temperature: { value: 15, unit: "degC" } };
 }

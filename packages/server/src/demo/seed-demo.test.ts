@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { judge } from "@witnessmark/assess";
+import { assess, judge } from "@witnessmark/assess";
 import { type Book, readBook, smallBookText } from "@witnessmark/book";
 import { fold, type LedgerEvent, newId, parseEvent, verifyLedger } from "@witnessmark/ledger";
 import type { OperatorStore } from "@witnessmark/store";
@@ -13,7 +13,7 @@ import { seedDemo } from "./seed-demo.ts";
 const BOOKS = join(import.meta.dirname, "../../../../books");
 const NOW_MS = Date.UTC(2031, 4, 6, 9, 0, 0);
 const DAY_MS = 86_400_000;
-const CONTEXT = { operator: "own", now_ms: NOW_MS, zone_min: 120 };
+const CONTEXT = { operator: "own", now_ms: NOW_MS, zone_min: 120, past: "short" } as const;
 
 const texts: readonly (readonly [string, string])[] = [
   ["the small book", smallBookText],
@@ -121,5 +121,60 @@ describe("seedDemo", () => {
     await expect(seedDemo({ own: await emptyStore(), books, ...CONTEXT })).rejects.toThrow(
       /The demo's book a\.yaml has faults\..*three/s,
     );
+  });
+});
+
+describe("the demo's two years", () => {
+  const turboprop = async () => {
+    const text = readFileSync(join(BOOKS, "zz-skr.yaml"), "utf8");
+    const book = await read(text);
+    const author = { id: newId(), name: "Demo", role: "owner" } as const;
+    const events = await demoHistory(book, text, { ...CONTEXT, past: "long", device: newId(), author });
+    return { book, state: fold(events), events };
+  };
+
+  it("are a ledger that verifies, of a size that a phone takes at once", async () => {
+    const { events, state } = await turboprop();
+    expect((await verifyLedger(events)).faults).toEqual([]);
+    expect(state.unplaced.size).toBe(0);
+    expect(state.flightsMade.length).toBe(200);
+    expect(events.length).toBeLessThan(5000);
+    for (const readings of state.counters.values())
+      expect(readings.some(({ backwards }) => backwards)).toBe(false);
+  });
+
+  it("have a tyre that leaks, found before its limit, and a fault that came back", async () => {
+    const { book, state } = await turboprop();
+    const { verdicts } = assess(book, state, null, NOW_MS);
+    const about = (topic: string) => verdicts.filter((verdict) => verdict.topic === topic);
+    const leak = about("trend").find(({ title }) => title.includes("Right main tyre"));
+    expect(leak?.status).toBe("caution");
+    expect(verdicts.some(({ id, status }) => id.startsWith("repeat:") && status === "caution")).toBe(true);
+    const reading = state.checks.get("main-tyre-pressure.right-main-tyre")?.readings.at(-1);
+    const check = book.checksById.get("main-tyre-pressure.right-main-tyre");
+    if (reading === undefined || check === undefined) throw new Error("expected a reading of the tyre");
+    expect(judge(check, book, reading).status).not.toBe("stop");
+  });
+
+  it("end with an inspection that the planned flight would overrun", async () => {
+    const { book, state } = await turboprop();
+    const plan = {
+      from: "ZZTW",
+      to: "ZZQN",
+      offBlocks: new Date(NOW_MS).toISOString(),
+      plan: {
+        rulePack: "us-part-91",
+        flightRules: "VFR",
+        route: {
+          distance: { value: 120, unit: "NM" },
+          time: { value: 48, unit: "min" },
+          level: { value: 9000, unit: "ft" },
+        },
+      },
+    } as const;
+    const of = (flight: typeof plan | null) =>
+      assess(book, state, flight, NOW_MS).verdicts.find(({ id }) => id === "timed:inspection-100h");
+    expect(of(null)?.status).toBe("clear");
+    expect(of(plan)).toMatchObject({ status: "stop", because: ["It runs out during this flight"] });
   });
 });

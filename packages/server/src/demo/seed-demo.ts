@@ -15,6 +15,8 @@ export interface SeedOptions {
   readonly now_ms: number;
   /** Local time minus UTC, minutes, east positive. */
   readonly zone_min: number;
+  /** Two years of flying, or the last walk and flight alone. */
+  readonly past: "short" | "long";
 }
 
 /**
@@ -24,7 +26,7 @@ export interface SeedOptions {
  * @throws {Error} when a book of the demo has faults; the demo is part of the program, so that is a fault of it
  */
 export async function seedDemo(options: SeedOptions): Promise<readonly string[]> {
-  const { own, operator, books, now_ms, zone_min } = options;
+  const { own, operator, books, now_ms, zone_min, past } = options;
   if (!existsSync(books) || (await own.heads()).length > 0) return [];
   const device = newId();
   const author: Author = { id: newId(), name: "Demo", role: "owner" };
@@ -36,7 +38,7 @@ export async function seedDemo(options: SeedOptions): Promise<readonly string[]>
     const result = await readBook(text, file);
     if (!result.ok) throw new Error(`The demo's book ${file} has faults. ${faultSentence(result.faults[0])}`);
     const { registration } = result.book.aircraft;
-    const events = await demoHistory(result.book, text, { operator, device, author, now_ms, zone_min });
+    const events = await demoHistory(result.book, text, { operator, device, author, now_ms, zone_min, past });
     const arrivals = await Promise.all(events.map((event) => sift(event, operator, registration)));
     const refused = arrivals.find((arrival) => arrival.kind === "unsound");
     if (refused !== undefined)
