@@ -23,6 +23,7 @@ const LEAK = { check: "main-tyre-pressure.right-main-tyre", bar_perDay: 0.02, si
 const FILLED_1 = 1.045;
 /** Tyres are filled up again when they have lost so much, and so often at the least. */
 const REFILL_d = 70;
+const LAST_REFILL_d = 33;
 
 interface Past {
   readonly now_ms: number;
@@ -118,13 +119,13 @@ const hoursOf = (flights: number, random: Random): readonly number[] =>
 
 const refillsOf = (): readonly number[] => {
   const days: number[] = [];
-  for (let day = DAYS - 20; day > LEAK.since_d + 8; day -= REFILL_d) days.push(day);
-  return days;
+  for (let day = DAYS - 20; day > LAST_REFILL_d + 20; day -= REFILL_d) days.push(day);
+  return [...days, LAST_REFILL_d];
 };
 
 /** What a tyre has lost since it was filled: next to nothing, and what the leak took. */
 function pressure_bar(check: Check, service_bar: number, daysAgo: number): number {
-  const filled = refillsOf().find((day) => day >= daysAgo && day - daysAgo < REFILL_d) ?? DAYS;
+  const filled = refillsOf().findLast((day) => day >= daysAgo) ?? DAYS;
   const lost = (filled - daysAgo) * 0.001;
   const leaked =
     check.id === LEAK.check && daysAgo < LEAK.since_d ? (LEAK.since_d - daysAgo) * LEAK.bar_perDay : 0;
