@@ -32,6 +32,7 @@ describe("what has moved since it was last looked at", () => {
     expect(await trends.block("Right main tyre").textContent()).toMatch(
       /A slow leak: 0\.0\d bar a week\. Below 5\.20 in /,
     );
+    expect(await trends.block("Engine oil used").textContent()).toContain("Oil use rises");
     expect(await trends.block("Left main tyre").textContent()).toContain(
       "Steady within what the gauge can tell",
     );

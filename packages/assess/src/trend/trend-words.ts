@@ -125,8 +125,9 @@ function sinceText(series: Series, fit: Fitted, clock: LocalClock): string {
 function movingText(series: Series, slope_perDay: number): string {
   const slope = slopeText(slope_perDay, series.unit);
   const falls = slope_perDay < 0;
-  if (series.kind === "oil-use")
-    return `${falls ? "Oil use falls" : "Oil use rises"}: ${slope} ${falls ? "less" : "more"}`;
+  if (series.kind === "oil-use") {
+    return `Oil use ${falls ? "falls" : "rises"} by ${slope.replace(/ a (\w+)$/, " each $1")}`;
+  }
   if (series.quantity.includes("pressure") && falls) return `A slow leak: ${slope}`;
   return `${falls ? "Going down" : "Going up"}: ${slope}`;
 }

@@ -268,7 +268,7 @@ describe("oil use", () => {
 
   it("is told when it rises, which has no limit in the book", () => {
     const story = flown((count) => 0.3 + 0.05 * count, 10);
-    expect(trendAfter(story, 31)?.sentence).toMatch(/^Oil use rises: /);
+    expect(trendAfter(story, 31)?.sentence).toMatch(/^Oil use rises by 0\.\d\d L in 10 h each day\./);
     expect(trendAfter(story, 31)?.status).toBe("caution");
     const found = assess(oilBook, story.state, null, at("18:00", 31)).verdicts.find(
       ({ topic }) => topic === "trend",
