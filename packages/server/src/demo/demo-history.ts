@@ -11,7 +11,7 @@ import {
 } from "@witnessmark/ledger";
 import { demoReading } from "./demo-reading.ts";
 import { timedDrafts } from "./demo-timed.ts";
-import { longPast, type Timed, tyreRead } from "./long-past.ts";
+import { leaksOf, longPast, type Timed, tyreRead } from "./long-past.ts";
 
 export interface DemoContext {
   readonly operator: string;
@@ -161,7 +161,7 @@ function answered(check: Check, book: Book, walk: string, at_ms: number, leaking
 /** Three days ago, as the long past goes on: the tyres as they were, one of them a little less. */
 function goingOn(check: Check, book: Book): ReturnType<typeof demoReading> {
   const reading = demoReading(check, book);
-  const read = tyreRead(check, 3, 288.15, new Random(3));
+  const read = tyreRead(check, { daysAgo: 3, kelvin: 288.15, leaks: leaksOf(book) }, new Random(3));
   return reading === null || read === undefined
     ? reading
     : { ...reading, read, temperature: { value: 15, unit: "degC" } };

@@ -17,13 +17,15 @@ const SEED = 460;
 const AIR_Pa = 101_325;
 const REFERENCE_K = 288.15;
 
-/** The right main tyre loses so much a day since so long. */
+/** The right main tyre of the turboprop loses so much a day since so long. */
 const LEAK = { check: "main-tyre-pressure.right-main-tyre", bar_perDay: 0.02, since_d: 12 } as const;
 /** Filled to so much above its service pressure, as a share. */
 const FILLED_1 = 1.045;
 /** Tyres are filled up again when they have lost so much, and so often at the least. */
 const REFILL_d = 70;
 const LAST_REFILL_d = 33;
+/** Over so many hours the engine has come to use twice the oil. */
+const RISING_h = 70;
 
 interface Past {
   readonly now_ms: number;
@@ -53,7 +55,8 @@ export function longPast(book: Book, { now_ms, zone_min, flights }: Past): reado
     let step_ms = at_ms;
     for (const check of tyres) {
       step_ms += 40_000;
-      for (const draft of tyreDrafts(check, walk, daysAgo, kelvin, random)) say(step_ms, draft);
+      for (const draft of tyreDrafts(check, walk, { daysAgo, kelvin, leaks: leaksOf(book) }, random))
+        say(step_ms, draft);
     }
     say(step_ms + 30_000, { type: "walk.finished", body: { walk } });
     const flown_h = hours[flight] ?? 0;
@@ -84,8 +87,9 @@ export function longPast(book: Book, { now_ms, zone_min, flights }: Past): reado
     });
     if (oil !== undefined && total_h - lastOil_h > 10) {
       lastOil_h = total_h;
-      // more for each hour over the last 25
-      const more = DEMO_HOURS - total_h < 25 ? 1 + (25 - (DEMO_HOURS - total_h)) / 20 : 1;
+      // more for each hour over the last of them
+      const ago_h = DEMO_HOURS - total_h;
+      const more = leaksOf(book) && ago_h < RISING_h ? 1 + (RISING_h - ago_h) / RISING_h : 1;
       const litres = Math.round((0.31 + random.between(-0.02, 0.02)) * more * 100) / 100;
       say(landing_ms + 8 * MIN_MS, {
         type: "servicing.recorded",
@@ -124,34 +128,43 @@ const refillsOf = (): readonly number[] => {
 };
 
 /** What a tyre has lost since it was filled: next to nothing, and what the leak took. */
-function pressure_bar(check: Check, service_bar: number, daysAgo: number): number {
+function pressure_bar(check: Check, service_bar: number, daysAgo: number, leaks: boolean): number {
   const filled = refillsOf().findLast((day) => day >= daysAgo) ?? DAYS;
   const lost = (filled - daysAgo) * 0.001;
   const leaked =
-    check.id === LEAK.check && daysAgo < LEAK.since_d ? (LEAK.since_d - daysAgo) * LEAK.bar_perDay : 0;
+    leaks && check.id === LEAK.check && daysAgo < LEAK.since_d
+      ? (LEAK.since_d - daysAgo) * LEAK.bar_perDay
+      : 0;
   return service_bar * FILLED_1 - lost - leaked;
 }
 
+interface TyreDay {
+  readonly daysAgo: number;
+  readonly kelvin: number;
+  readonly leaks: boolean;
+}
+
+/** Whether one of its tyres leaks: one aircraft of the demo has that fault. */
+export const leaksOf = (book: Book): boolean => book.aircraft.engine === "turboprop";
+
 /** As the gauge shows it at a temperature, in its steps. */
-export function tyreRead(check: Check, daysAgo: number, kelvin: number, random: Random): Read | undefined {
+export function tyreRead(
+  check: Check,
+  { leaks, daysAgo, kelvin }: TyreDay,
+  random: Random,
+): Read | undefined {
   const { reading } = check;
   if (reading?.limit.by !== "tyre") return undefined;
   const service_bar = fromSI(reading.limit.service.valueSI, "bar");
-  const absolute_Pa = toSI(pressure_bar(check, service_bar, daysAgo), "bar") + AIR_Pa;
+  const absolute_Pa = toSI(pressure_bar(check, service_bar, daysAgo, leaks), "bar") + AIR_Pa;
   const shown_bar = fromSI((absolute_Pa * kelvin) / REFERENCE_K - AIR_Pa, "bar");
   return { value: Math.round((shown_bar + random.between(-0.01, 0.01)) * 100) / 100, unit: "bar" };
 }
 
-function tyreDrafts(
-  check: Check,
-  walk: string,
-  daysAgo: number,
-  kelvin: number,
-  random: Random,
-): readonly EventDraft[] {
-  const read = tyreRead(check, daysAgo, kelvin, random);
+function tyreDrafts(check: Check, walk: string, day: TyreDay, random: Random): readonly EventDraft[] {
+  const read = tyreRead(check, day, random);
   if (read === undefined || check.reading === undefined) return [];
-  const temperature = { value: Math.round(kelvin - 273.15), unit: "degC" as const };
+  const temperature = { value: Math.round(day.kelvin - 273.15), unit: "degC" as const };
   return [
     {
       type: "reading.recorded",
