@@ -35,7 +35,7 @@ if (typeof document !== "undefined") {
   document.addEventListener(
     "click",
     (event) => {
-      if (!isSpent || !event.isTrusted) return;
+      if (!isSpent || event.detail === 0) return; // 0: from a keyboard or a screen reader
       event.preventDefault();
       event.stopImmediatePropagation();
     },
