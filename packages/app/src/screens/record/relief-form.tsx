@@ -194,7 +194,8 @@ function Sign({ open, discrepancy, answer, said, onClose }: Omit<StepsProps, "on
         </p>
       ) : null}
       {said.placard === true || answer.listItem?.placard !== undefined ? (
-        <p className="relief-placard" aria-label="The placard">
+        <p className="relief-placard">
+          <span className="out-of-sight">The placard: </span>
           {answer.placard}
         </p>
       ) : null}
