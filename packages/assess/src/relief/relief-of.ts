@@ -1,7 +1,7 @@
 import type { Book, Equipment, KindOfOperation, MelItem } from "@witnessmark/book";
 import { positionLightNights } from "@witnessmark/engine";
-import type { Discrepancy, LocalDate, PlannedFlight } from "@witnessmark/ledger";
-import { type FlightNature, isOfAnyKind, natureOfFlight } from "../flight/kinds-of-flight.ts";
+import type { AircraftState, Discrepancy, LocalDate, PlannedFlight } from "@witnessmark/ledger";
+import { type FlightNature, isOfAnyKind, KIND_WORDS, natureOfFlight } from "../flight/kinds-of-flight.ts";
 import {
   type EquipmentOf,
   FLIGHT_KINDS,
@@ -13,10 +13,13 @@ import {
 import { repairUntil } from "../rules/repair-interval.ts";
 import type { RulePack } from "../rules/rule-pack.ts";
 import { rulePacks } from "../rules/rule-packs.ts";
+import { LOCATOR_PLACARD, removedLocatorUntil } from "../rules/us-part-91/locator-removed.ts";
 import { usPart91 } from "../rules/us-part-91/pack.ts";
 import { localDayOf } from "../timed/local-day.ts";
+import { listed } from "../words/count-words.ts";
 import { offsetOf_min } from "../words/local-time.ts";
 import { equipmentOf } from "./equipment-of.ts";
+import { nextRequiredInspection } from "./required-inspection.ts";
 
 /** Which relief there is for a discrepancy, on a flight, with what was said so far. */
 export interface ReliefAnswer {
@@ -30,6 +33,8 @@ export interface ReliefAnswer {
   /** The last day on which it holds; undefined where the rules set none. */
   readonly until: LocalDate | undefined;
   readonly listItem: MelItem | undefined;
+  /** What of the list's own conditions this flight or a second fault breaks, whatever is said. */
+  readonly broken: readonly string[];
   /** What the placard says. */
   readonly placard: string;
 }
@@ -75,69 +80,117 @@ interface Request {
   readonly flight: PlannedFlight | null;
   readonly said: ReliefSaid;
   readonly pack?: RulePack;
+  /** What else is on the record: other faults of the same equipment, the inspection that comes next. */
+  readonly state?: AircraftState;
+}
+
+/** How many discrepancies of one piece of equipment stand open, this one among them. */
+function openOf(equipment: Equipment, { book, discrepancy, state }: Request): number {
+  const others = state === undefined ? [] : [...state.discrepancies.values()];
+  return (
+    1 +
+    others.filter(
+      (other) => other.isOpen && other.id !== discrepancy.id && equipmentOf(book, other)?.id === equipment.id,
+    ).length
+  );
 }
 
 /** Undefined while nobody can tell which piece of equipment it is: then there is nothing to rule on. */
-export function reliefOf({
-  book,
-  discrepancy,
-  flight,
-  said,
-  pack: wanted,
-}: Request): ReliefAnswer | undefined {
+export function reliefOf(request: Request): ReliefAnswer | undefined {
+  const { book, discrepancy, flight, said } = request;
   const equipment = equipmentOf(book, discrepancy);
   if (equipment === undefined) return undefined;
-  const pack = wanted ?? packOf(flight);
+  const pack = request.pack ?? packOf(flight);
   const nature = natureForRelief(book, flight);
   const list = book.relief?.minimumEquipmentList;
   const listItem = list?.items.find((item) => item.equipment === equipment.id);
   const byRule = kindsOfRule(book, pack, equipment.ruleItem);
   const known = tellsNeeds(book);
+  const working = listItem === undefined ? 0 : listItem.installed - openOf(equipment, request);
   const item: ReliefItem = {
     inOwnList: listItem !== undefined,
-    typeEquipment: known ? equipment.typeEquipment : undefined,
+    typeEquipment: known ? equipment.typeEquipment === true : undefined,
     listed: known ? among(equipment.neededFor, nature) : undefined,
     ruleRequires: known ? among(byRule, nature) : undefined,
     directive: known ? equipment.directive !== undefined : undefined,
     endangers: said.noHazardBy === undefined ? undefined : said.noHazardBy === "nobody",
+    restServes: listItem !== undefined && listItem.needed > 0 && working >= listItem.needed,
+    locator: equipment.ruleItem === "elt",
   };
-  const { certification, engine } = book.aircraft;
   const ruling = pack.relief({
-    aircraft: {
-      engine,
-      maxTakeOff_kg: certification?.maxTakeOff?.valueSI,
-      masterList: certification?.masterList,
-      ownList: list !== undefined,
-      letterAboard: list?.letterAboard,
-    },
+    aircraft: aircraftGiven(book),
     item,
-    said: { ...said, provisosMet: provisosMet(said, listItem, nature) },
+    said: { ...said, provisosMet: provisosMet(said, listItem, nature, working) },
   } satisfies ReliefInput);
-  const raised = discrepancy.raised.recordedAt;
-  const foundOn = localDayOf(Date.parse(raised), offsetOf_min(raised));
   return {
     pack,
     equipment,
     ruling,
     ask: ruling.steps.find(({ holds, asks }) => holds === "unknown" && asks !== undefined)?.asks,
     notFor: [
-      ...new Set([
-        ...(list === undefined ? [...byRule, ...(equipment.neededFor ?? [])] : (listItem?.notFor ?? [])),
-      ]),
+      ...new Set(list === undefined ? [...byRule, ...(equipment.neededFor ?? [])] : (listItem?.notFor ?? [])),
     ],
-    until: listItem === undefined ? undefined : repairUntil(listItem.category, foundOn, listItem.days),
+    until: untilOf(request, ruling, listItem),
     listItem,
-    placard: listItem?.placard ?? "Inoperative",
+    broken: listItem === undefined ? [] : brokenOf(listItem, nature, working),
+    placard: ruling.path === "91.207(f)(10)" ? LOCATOR_PLACARD : (listItem?.placard ?? "Inoperative"),
   };
 }
 
-/** A proviso of the list is broken by the flight's kind, whatever is said. */
+function aircraftGiven({ aircraft, relief }: Book): ReliefInput["aircraft"] {
+  const { certification, engine } = aircraft;
+  return {
+    engine,
+    maxTakeOff_kg: certification?.maxTakeOff?.valueSI,
+    masterList: certification?.masterList,
+    ownList: relief?.minimumEquipmentList !== undefined,
+    letterAboard: relief?.minimumEquipmentList?.letterAboard,
+  };
+}
+
+/** The local day on which it was found. No later word moves it: an interval counts from the fault, not from its relief. */
+export function foundOn({ raised }: Discrepancy): LocalDate {
+  return localDayOf(Date.parse(raised.recordedAt), offsetOf_min(raised.recordedAt));
+}
+
+/** The last day: of the list's interval, of the days without a locator, else the next required inspection. */
+function untilOf(
+  { book, discrepancy, state }: Request,
+  { path }: ReliefRuling,
+  listItem: MelItem | undefined,
+): LocalDate | undefined {
+  const found = foundOn(discrepancy);
+  switch (path) {
+    case "91.207(f)(10)":
+      return removedLocatorUntil(found);
+    case "91.213(d)":
+      return state === undefined ? undefined : nextRequiredInspection(book, state);
+    default:
+      return listItem === undefined ? undefined : repairUntil(listItem.category, found, listItem.days);
+  }
+}
+
+/** What of a list's own conditions does not hold. */
+function brokenOf(item: MelItem, nature: FlightNature, working: number): readonly string[] {
+  const kinds = item.notFor.filter((kind) => among([kind], nature) === true);
+  return [
+    ...(kinds.length === 0
+      ? []
+      : [`The list is not for a flight ${listed(kinds.map((k) => KIND_WORDS[k]))}`]),
+    ...(working >= item.needed
+      ? []
+      : [`${Math.max(0, working)} of ${item.installed} work, ${item.needed} must by the list`]),
+  ];
+}
+
+/** A proviso of the list is broken by the flight's kind, or by a second fault, whatever is said. */
 function provisosMet(
   { provisosMet: met }: ReliefSaid,
   item: MelItem | undefined,
   nature: FlightNature,
+  working: number,
 ): boolean | undefined {
-  if (met !== true || item === undefined) return met;
-  const broken = among(item.notFor, nature);
-  return broken === undefined ? undefined : !broken;
+  if (item === undefined) return met;
+  if (brokenOf(item, nature, working).length > 0) return false;
+  return met === true && among(item.notFor, nature) === undefined ? undefined : met;
 }

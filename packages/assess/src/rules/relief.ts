@@ -45,6 +45,12 @@ export interface ReliefItem {
   readonly directive?: boolean | undefined;
   /** Dangerous in itself, whatever the lists say. */
   readonly endangers?: boolean | undefined;
+  /** Essential under the type's certification for every operation; nothing is asked of it where it is left out. */
+  readonly essential?: boolean | undefined;
+  /** More than one is installed, and those that still work are as many as a rule and the list ask for. */
+  readonly restServes?: boolean | undefined;
+  /** It is the emergency locator, which may be away for repair. */
+  readonly locator?: boolean | undefined;
 }
 
 /** What was done about it, as the pilot or the mechanic says; what is left out was not asked yet. */

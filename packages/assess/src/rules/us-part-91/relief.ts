@@ -8,6 +8,8 @@ import {
   rulingOf,
 } from "../relief.ts";
 import type { Citations } from "../ruling.ts";
+import { LOCATOR_CITATIONS, locatorRemoved } from "./locator-removed.ts";
+import { listMayHold } from "./minimum-list.ts";
 
 export const RELIEF_CITATIONS: Citations = [
   {
@@ -29,6 +31,9 @@ const SMALL_kg = toSI(12_500, "lb");
 /** Which of the ways of 91.213 applies, and every step of it. */
 export function relief(input: ReliefInput): ReliefRuling {
   if (input.said.permit === true) return byPermit();
+  if (input.item.locator === true && input.said.action === "removed") {
+    return rulingOf("91.207(f)(10)", locatorRemoved(input.said), LOCATOR_CITATIONS, ["pilot", "mechanic"]);
+  }
   return input.aircraft.ownList === true ? byList(input) : byParagraphD(input);
 }
 
@@ -55,6 +60,7 @@ function byList({ aircraft, item, said }: ReliefInput): ReliefRuling {
       words: "The approved minimum equipment list has it; what it does not list must work",
       holds: holdsWhen(item.inOwnList, true),
     },
+    ...listMayHold(item),
     {
       rule: "91.213(a)(2)",
       words: "The letter of authorization is aboard",
