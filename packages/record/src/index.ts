@@ -1,1 +1,3 @@
-export {};
+export { readingsCsv } from "./readings-csv.ts";
+export { timedCalendar } from "./timed-calendar.ts";
+export { timedCsv } from "./timed-csv.ts";

@@ -28,7 +28,7 @@ export function DiscrepancyActs({ open, discrepancy }: ActsProps) {
     if (kept) setPhotographed(true);
   };
   return (
-    <section className="one-section acts">
+    <section className="one-section what-to-do">
       <h3>{discrepancy.isOpen ? "What to do about it" : "If it is there again"}</h3>
       <div className="ways">
         {discrepancy.isOpen ? (

@@ -9,6 +9,7 @@ import { lifeOf } from "./discrepancy-life.ts";
 import { Growth } from "./growth.tsx";
 import { NewDiscrepancy } from "./new-discrepancy.tsx";
 import { WhereItIs } from "./where-it-is.tsx";
+import "../decide/decide.css";
 import "./record.css";
 
 interface DiscrepancyScreenProps {

@@ -5,6 +5,7 @@ import { href, type RecordPart } from "../../routes/route.ts";
 import { figure } from "../../words/figures.ts";
 import { Discrepancies } from "./discrepancies.tsx";
 import { PastList } from "./past-list.tsx";
+import { SaveFiles } from "./save-files.tsx";
 import { Trends } from "./trends.tsx";
 import { WhatRunsOut } from "./what-runs-out.tsx";
 import "./record.css";
@@ -52,6 +53,7 @@ export function RecordScreen({ open, part }: RecordScreenProps) {
           <WhatRunsOut open={open} />
           <Trends open={open} />
           <PastList open={open} />
+          <SaveFiles open={open} />
           <a className="record-book" href={href({ at: "aircraft", registration })}>
             <b>The aircraft and its book</b>
             <span>Revision {book.revision}, gauges, ledger, people</span>

@@ -102,7 +102,7 @@ function Steps({ open, discrepancy, answer, said, onSaid, onClose }: StepsProps)
   return (
     <>
       <p>
-        <b>{equipment.name}</b>, by {ruling.path}
+        {equipment.name}, by {ruling.path}
         {answer.until === undefined ? "" : `, until ${answer.until}`}
       </p>
       <ol className="relief-steps">

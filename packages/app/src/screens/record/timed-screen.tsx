@@ -13,6 +13,7 @@ import { figure } from "../../words/figures.ts";
 import { Working } from "../decide/working.tsx";
 import { RunsOutRule } from "./runs-out-rule.tsx";
 import { useTimed } from "./what-runs-out.tsx";
+import "../decide/decide.css";
 import "./record.css";
 
 interface TimedScreenProps {
