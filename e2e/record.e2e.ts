@@ -1,0 +1,90 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { REGISTRATION } from "./harness/book.ts";
+import type { Phone } from "./harness/browser.ts";
+import { lookInEveryView } from "./harness/every-view.ts";
+import { openScene, type Scene } from "./harness/scene.ts";
+import { go, introduce } from "./harness/screens.ts";
+
+/** With the two years that the demo has behind it. */
+describe("the record", () => {
+  let scene: Scene;
+  let phone: Phone;
+
+  beforeAll(async () => {
+    scene = await openScene({ past: "1" });
+    phone = await scene.phone();
+    await introduce(phone.page, "MK");
+    return scene.end;
+  });
+
+  const open = async (address: string) => {
+    await go(phone.page, `#/${REGISTRATION}/${address}`);
+    await phone.page.getByRole("heading", { level: 1, name: "Record", exact: true }).waitFor();
+    await phone.page.getByRole("main").waitFor();
+  };
+
+  it("has what is open, what runs out first and the past, clear to every eye and finger", async () => {
+    const { page } = phone;
+    await open("record");
+    await page.getByRole("link", { name: /the same lamp dark again/ }).waitFor();
+    const timed = page.getByRole("link", { name: /^Clear\s*100 h inspection/ });
+    expect(await timed.textContent()).toContain("0.4 h");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+  });
+
+  it("takes down that an inspection was done, and then counts from there", async () => {
+    const { page } = phone;
+    await open("timed/inspection-100h");
+    await page.getByRole("button", { name: "Keep it" }).tap();
+    expect(await page.getByRole("alert").textContent()).toBe("Say who did it, or who released it.");
+    await page.getByRole("textbox", { name: "By, as on the work order" }).fill("The workshop");
+    await page.getByRole("button", { name: "Keep it" }).tap();
+    await page.getByText("Kept.", { exact: true }).waitFor();
+    expect(await page.locator(".timed-head").textContent()).toContain("100.0 h");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+  });
+
+  it("takes down a discrepancy that no check found, where the drawing is tapped", async () => {
+    const { page } = phone;
+    await open("discrepancy/new");
+    await page.getByRole("button", { name: "Write it down" }).tap();
+    expect(await page.getByRole("alert").textContent()).toContain("Write what is not right first");
+    await page.locator(".place-plan").tap({ position: { x: 180, y: 100 } });
+    await page.getByRole("textbox", { name: "What is not right" }).fill("Scratch beside the door");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await page.getByRole("button", { name: "Write it down" }).tap();
+    await page.getByRole("heading", { level: 3, name: "What became of it" }).waitFor();
+    expect(await page.locator(".life").textContent()).toContain("Scratch beside the door");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+  });
+
+  it("goes through the rules step by step before a light that is dark may be flown with", async () => {
+    const { page } = phone;
+    await open("record");
+    await page.getByRole("link", { name: /the same lamp dark again/ }).tap();
+    await page.getByRole("button", { name: /^Fly with it/ }).tap();
+    const dialog = page.getByRole("dialog");
+    for (let asked = 0; asked < 8; asked += 1) {
+      if (await dialog.getByRole("button", { name: "Sign the relief" }).isVisible()) break;
+      const yes = dialog.getByRole("button", { name: /^(Yes|Removed|The pilot)$/ });
+      if ((await yes.count()) === 0) break;
+      await yes.first().tap();
+    }
+    expect(await dialog.textContent()).toContain("91.213(a)");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await page.keyboard.press("Escape");
+  });
+
+  it("is saved as files with no net", async () => {
+    const { page } = phone;
+    await open("record/past");
+    for (const name of ["Readings, CSV", "What runs out, CSV", "Its last days, calendar"]) {
+      const [download] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", { name }).tap(),
+      ]);
+      expect(download.suggestedFilename()).toMatch(/^zz-skr-(readings|runs-out)\.(csv|ics)$/);
+    }
+    expect(phone.complaints).toEqual([]);
+  });
+});
