@@ -7,7 +7,7 @@ export default defineConfig({
     environment: "node",
     // a worker for each file costs more than half of the run; what a test changes of its surroundings, it puts back
     isolate: false,
-    testTimeout: 20_000,
+    testTimeout: 60_000,
     passWithNoTests: false,
   },
 });
