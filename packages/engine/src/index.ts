@@ -414,6 +414,8 @@ export {
   lineInterval,
   predictionInterval,
 } from "./trend/least-squares.ts";
+export { type LinearFit, linearFit, polynomialFit } from "./trend/linear-fit.ts";
+export { type OutlierStep, type Outliers, outliersOf } from "./trend/outliers.ts";
 export { FEWEST_READINGS, type TooFew } from "./trend/series.ts";
 export { type LeakSettings, type LeakWatch, slowLeak } from "./trend/slow-leak.ts";
 export {
