@@ -2,9 +2,9 @@ import { type Author, type LedgerEvent, makeEvents, newId } from "@witnessmark/l
 import type { StoreNames } from "idb";
 import type { Draft } from "../contract.ts";
 import type { Connection } from "../storage/open-database.ts";
-import type { AircraftRow, KeepSchema, PhotoRow } from "../storage/schema.ts";
-import { allOf, type Writing, writeStrictly } from "../storage/strict-write.ts";
-import { type ChainPlace, chainEnd, deviceIn, isSamePlace, rowIn } from "./place.ts";
+import type { AircraftRow, DeviceRow, KeepSchema, PhotoRow } from "../storage/schema.ts";
+import { allOf, putAll, type Writing, writeStrictly } from "../storage/strict-write.ts";
+import { type ChainPlace, chainEnd, deviceIn, rowIn } from "./place.ts";
 
 /** Everything that new events take from around them. */
 export interface AppendContext {
@@ -28,7 +28,7 @@ const ATTEMPTS = 50;
 
 /**
  * Keeps drafts as events in one strict transaction. The events are made before it, because hashing would end it;
- * inside, it is checked that the chain has not moved, and when it has, they are made again.
+ * inside, it is checked that the storage has not moved, and when it has, they are made again.
  *
  * @param known where the chain is believed to be, so that the storage need not be asked first
  * @param photo bytes to keep with its event, of which the id is not known yet
@@ -42,23 +42,21 @@ export async function appendDrafts(
   let place = known;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
     const made = await makeAt(context, place, drafts);
-    const written = await context.connection.run((database) =>
-      writeStrictly(database, photo ? PHOTO_STORES : STORES, async (transaction) => {
-        const now = await rowIn(transaction, place.row.aircraft);
-        // A connection that died after it had committed: this is the second run, and everything is there.
-        if (now.chain !== null && now.chain.hash === made.row.chain?.hash) return { kept: now };
-        if (!isSamePlace(now, place.row)) {
-          // Another tab; it may also have given this phone another id.
-          return { moved: { row: now, device: (await deviceIn(transaction)) ?? place.device } };
-        }
-        const eventCount = now.eventCount + made.events.length;
-        const row = { ...made.row, eventCount, ...serverSide(now) };
-        await writeEvents(transaction, made.events, row, photo);
-        return { kept: row };
-      }),
-    );
-    if (written.kept) return { events: made.events, row: written.kept };
-    place = written.moved;
+    try {
+      await context.connection.run((database) =>
+        writeStrictly(database, photo ? PHOTO_STORES : STORES, (transaction) =>
+          writeUnlessMoved(transaction, place.row, made, photo),
+        ),
+      );
+      return made;
+    } catch (error) {
+      if (!(error instanceof Moved)) throw error;
+      // A connection that died after it had committed: this was the second run, and everything is there.
+      if (error.row.chain !== null && error.row.chain.hash === made.row.chain?.hash) {
+        return { events: made.events, row: error.row };
+      }
+      place = { row: error.row, device: error.device ?? place.device };
+    }
   }
   throw new Error(
     `${known.row.aircraft}: expected the ledger to hold still for a moment; other tabs wrote at every try`,
@@ -69,7 +67,7 @@ async function makeAt(
   context: AppendContext,
   { device, row }: ChainPlace,
   drafts: readonly Draft[],
-): Promise<{ readonly events: readonly LedgerEvent[]; readonly row: AircraftRow }> {
+): Promise<Appended> {
   const last = chainEnd(row, device);
   const introduction: Draft = {
     type: "device.introduced",
@@ -92,21 +90,49 @@ async function makeAt(
     last === null ? [introduction, ...drafts] : drafts,
   );
   const chain = made.last === null ? null : { device: device.id, ...made.last };
-  return { events: made.events, row: { ...row, chain, hlc: made.clock } };
+  const eventCount = row.eventCount + made.events.length;
+  return { events: made.events, row: { ...row, chain, hlc: made.clock, eventCount } };
 }
 
-/** What an exchange in another tab may have changed in the row, which new events do not touch. */
-const serverSide = ({ pulledTo, pulledId, epoch, refill, settled }: AircraftRow) => ({
-  pulledTo,
-  pulledId,
-  epoch,
-  refill,
-  settled,
-});
+/** The storage was not as it was believed to be; what was asked for is undone. */
+class Moved extends Error {
+  override readonly name = "Moved";
+  readonly row: AircraftRow;
+  /** Another tab may have given this phone another id, too. */
+  readonly device: DeviceRow | undefined;
+  constructor(row: AircraftRow, device: DeviceRow | undefined) {
+    super(`${row.aircraft}: the ledger has moved on`);
+    this.row = row;
+    this.device = device;
+  }
+}
 
 /**
- * Everything at once: a person waits for this. What cannot even be asked for throws before the browser is told to
- * commit, so that it is all of it or nothing.
+ * Looks where the storage is, and asks for the writing in the same breath: a person waits for this, and the look is
+ * answered before anything is committed.
+ *
+ * @throws {Moved} when the row is another than it was believed to be; the transaction is given up by that
+ */
+async function writeUnlessMoved(
+  transaction: Writing,
+  believed: AircraftRow,
+  made: Appended,
+  photo: PhotoRow | undefined,
+): Promise<void> {
+  const look = rowIn(transaction, believed.aircraft);
+  const writing = writeEvents(transaction, made.events, made.row, photo);
+  writing.catch(() => {}); // heard below, or given up with the transaction
+  const row = await look;
+  if (!isSame(row, believed)) throw new Moved(row, await deviceIn(transaction));
+  await writing;
+}
+
+/** Both were written by this program, so that the same says the same in the same order. */
+const isSame = (a: AircraftRow, b: AircraftRow): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/**
+ * Everything at once. The browser commits by itself once all is answered: told to (`commit`), Chromium 156 on a full
+ * phone has been seen to answer nothing at all any more.
  */
 async function writeEvents(
   transaction: Writing,
@@ -114,22 +140,21 @@ async function writeEvents(
   row: AircraftRow,
   photo: PhotoRow | undefined,
 ): Promise<void> {
-  const asked: Promise<unknown>[] = [];
-  const ask = (request: Promise<unknown>) => {
-    request.catch(() => {}); // heard below, or told by the transaction when a later one cannot be asked for
-    asked.push(request);
-  };
-  const [inEvents, inOutbox] = [transaction.objectStore("events"), transaction.objectStore("outbox")];
-  for (const event of events) {
-    const { id, aircraft, device, deviceSeq } = event;
-    ask(inEvents.put(event));
-    ask(inOutbox.put({ id, aircraft, device, deviceSeq, state: "waiting" }));
-  }
-  ask(transaction.objectStore("aircraft").put(row));
-  if (photo) ask(writePhoto(transaction, photo, row.aircraft, events.at(-1)?.id ?? null));
-  // nothing more will be asked of it: the browser need not wait for the answers before it commits
-  else transaction.commit();
-  await allOf(asked);
+  await allOf([
+    putAll(transaction.objectStore("events"), events),
+    putAll(
+      transaction.objectStore("outbox"),
+      events.map(({ id, aircraft, device, deviceSeq }) => ({
+        id,
+        aircraft,
+        device,
+        deviceSeq,
+        state: "waiting" as const,
+      })),
+    ),
+    putAll(transaction.objectStore("aircraft"), [row]),
+    photo ? writePhoto(transaction, photo, row.aircraft, events.at(-1)?.id ?? null) : Promise.resolve(),
+  ]);
 }
 
 async function writePhoto(
