@@ -21,6 +21,13 @@ export interface ChangePoint {
 
 /** Readings that a side has at least: one alone is an odd reading, not a change. */
 const FEWEST_ON_A_SIDE = 2;
+/** And of a bend: of two, the last alone would make it. */
+const FEWEST_BESIDE_A_BEND = 3;
+/** Below this the places of a change are counted one by one where the spread is not known. */
+const FEWEST_FOR_NEIGHBOURS = 8;
+
+/** How much of the largest reading the sums of 5,000 may lose. */
+const ROUNDING_1 = 1e-12;
 
 /** The series about its middle, and its sums from each place to the end. */
 interface Sums {
@@ -29,6 +36,8 @@ interface Sums {
   readonly y: readonly number[];
   readonly middle_d: number;
   readonly mean: number;
+  /** The largest reading, either way. */
+  readonly largest: number;
   readonly timeSquares: number;
   readonly timeProducts: number;
   /** From the place to the end: Σt, Σt², Σy, Σty. */
@@ -52,7 +61,8 @@ function sumsOf(t_d: readonly number[], y: readonly number[]): Sums {
     sty += time * value;
     from.push([st, stt, sy, sty]);
   }
-  return { n, t, y: v, middle_d, mean, timeSquares: stt, timeProducts: sty, from: from.reverse() };
+  const largest = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  return { n, t, y: v, middle_d, mean, largest, timeSquares: stt, timeProducts: sty, from: from.reverse() };
 }
 
 /** A shape that may be in the readings from a place on, and what is left of it beside a straight line. */
@@ -119,6 +129,8 @@ function normalised(t: number, degrees: number): number {
 function clearestOf(sums: Sums, shapes: readonly Shape[], sd: number | undefined): Found | undefined {
   const left =
     sums.y.reduce((sum, value) => sum + value * value, 0) - sums.timeProducts ** 2 / sums.timeSquares;
+  // What is smaller than the last digits of the readings themselves is no scatter and no change.
+  const least = ROUNDING_1 * sums.largest;
   let best: { shape: Shape; size: number; z: number } | undefined;
   const squares = shapes.map((shape) => besideLine(sums, shape, shape, shape.square));
   for (const [index, shape] of shapes.entries()) {
@@ -126,9 +138,9 @@ function clearestOf(sums: Sums, shapes: readonly Shape[], sd: number | undefined
     if (!(square > 0)) continue;
     const product = shape.withY - (shape.withTime * sums.timeProducts) / sums.timeSquares;
     const rest = Math.max(0, left - product ** 2 / square);
-    const spread = sd ?? Math.sqrt(rest / (sums.n - 3));
+    const spread = Math.max(sd ?? Math.sqrt(rest / (sums.n - 3)), least);
     if (product === 0) continue;
-    const ratio = product / (Math.sqrt(square) * Math.max(spread, Number.MIN_VALUE));
+    const ratio = product / (Math.sqrt(square) * spread);
     const bounded = Math.sign(ratio) * Math.min(Math.abs(ratio), 1e100);
     const z = sd === undefined ? normalised(bounded, sums.n - 3) : bounded;
     if (best === undefined || Math.abs(z) > Math.abs(best.z)) best = { shape, size: product / square, z };
@@ -147,7 +159,9 @@ function clearestOf(sums: Sums, shapes: readonly Shape[], sd: number | undefined
       Math.max(bothWithin_1(width, correlation), Number.MIN_VALUE) / Math.max(one, Number.MIN_VALUE),
     );
   }
-  return { ...best, p: Math.min(1, Math.max(-Math.expm1(all), 2 * normalBelow_1(-width))) };
+  // Where so few readings also give the spread, neighbours are less alike than their correlation says.
+  const byPlaces = sd === undefined && sums.n < FEWEST_FOR_NEIGHBOURS ? shapes.length : 1;
+  return { ...best, p: Math.min(1, Math.max(-Math.expm1(all), byPlaces * 2 * normalBelow_1(-width))) };
 }
 
 function told(sums: Sums, kind: ChangePoint["kind"], { shape, size, p }: Found): ChangePoint {
@@ -188,18 +202,17 @@ export function changePoint(
   const n = y.length;
   if (n < FEWEST_READINGS) return tooFew(n);
   const sums = sumsOf(t_d, y);
-  const places = Array.from(
-    { length: n - 2 * FEWEST_ON_A_SIDE + 1 },
-    (_, index) => index + FEWEST_ON_A_SIDE - 1,
-  );
+  /** The places after which a shape may begin, with so many readings on either side. */
+  const places = (fewest: number): readonly number[] =>
+    Array.from({ length: Math.max(0, n - 2 * fewest + 1) }, (_, index) => index + fewest - 1);
   const step = clearestOf(
     sums,
-    places.map((last) => stepAfter(sums, last)),
+    places(FEWEST_ON_A_SIDE).map((last) => stepAfter(sums, last)),
     sd,
   );
   const bend = clearestOf(
     sums,
-    places.map((last) => bendAfter(sums, last)),
+    places(FEWEST_BESIDE_A_BEND).map((last) => bendAfter(sums, last)),
     sd,
   );
   const isBend = (bend === undefined ? 0 : Math.abs(bend.z)) > (step === undefined ? 0 : Math.abs(step.z));

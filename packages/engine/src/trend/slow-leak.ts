@@ -15,8 +15,8 @@ export interface LeakWatch {
   readonly kind: "watch";
   /** Evidence after each reading, on a scale on which a sound series has the days that have gone by, on average. */
   readonly evidence_d: readonly number[];
-  /** From which evidence there is an alarm. */
-  readonly alarmFrom_d: number;
+  /** From which evidence there is an alarm at each reading: the less, the rarer the readings have been so far. */
+  readonly alarmFrom_d: readonly number[];
   /** The place of the first reading with an alarm. */
   readonly alarmAt?: number;
   /** After the last reading: since when, and how fast, if there is a leak. */
@@ -29,11 +29,20 @@ const RATES_sdPerDay = [0.02, 0.04, 0.08, 0.16, 0.32, 0.64, 1.28, 2.56] as const
 const MOST_BACK = 400;
 /** e^300 for each of 400 beginnings is still a number. */
 const MOST_EXPONENT = 300;
+/** What is less likely than this adds nothing to a sum of days. */
+const LEAST_EXPONENT = -40;
 /**
- * The bound of Doob's inequality is the horizon over the false-alarm rate. What really happens is a share of that;
- * this share keeps the rate in simulations of readings every day to every ten days, over 60 to 1,000 days.
+ * The bound of Doob's inequality is the horizon over the false-alarm rate; what really happens is a share of it, the
+ * smaller the rarer the readings, since evidence that comes in large steps is past a threshold at once. For readings
+ * one day apart, and how it goes with their distance: on the safe side of simulations of readings every third of a day
+ * to every two weeks, over 60 to 730 days.
  */
-const OF_THE_BOUND_1 = 0.3;
+const SHARE_OF_BOUND_1 = 0.22;
+const WITH_DISTANCE = -0.45;
+
+/** From which evidence there is an alarm, for readings that are on average so far apart. */
+const alarmFrom_d = (gap_d: number, horizon_d: number, falseAlarm_1: number): number =>
+  (Math.min(1, SHARE_OF_BOUND_1 * gap_d ** WITH_DISTANCE) * horizon_d) / falseAlarm_1;
 
 /** What the readings after a possible beginning say: products of the ramp with the readings and with itself. */
 interface Ramp {
@@ -62,14 +71,21 @@ function* rampsAt(t_d: readonly number[], y: readonly number[], at: number, mean
   }
 }
 
+/**
+ * How much each rate counts: as its root. A fast leak has few readings to be found in, a slow one has many, so that the
+ * same doubt costs the fast one the larger part of its time.
+ */
+const WEIGHTS = RATES_sdPerDay.map(Math.sqrt);
+const ALL_WEIGHTS = WEIGHTS.reduce((sum, weight) => sum + weight);
+
 /** How much likelier the readings are with a leak from there on than without: the mean over all rates. */
 function likelihoodRatio({ withReadings, square }: Ramp, sd: number): number {
   let sum = 0;
-  for (const rate of RATES_sdPerDay) {
+  for (const [index, rate] of RATES_sdPerDay.entries()) {
     const exponent = (rate * withReadings) / sd - (rate * rate * square) / 2;
-    if (exponent > -40) sum += Math.exp(Math.min(exponent, MOST_EXPONENT));
+    if (exponent > LEAST_EXPONENT) sum += (WEIGHTS[index] ?? 0) * Math.exp(Math.min(exponent, MOST_EXPONENT));
   }
-  return sum / RATES_sdPerDay.length;
+  return sum / ALL_WEIGHTS;
 }
 
 /**
@@ -102,7 +118,7 @@ export function slowLeak(
   if (y.length < FEWEST_READINGS) return tooFew(y.length);
   const turn = direction === "falling" ? -1 : 1;
   const towards = y.map((value) => turn * (value - (y[0] ?? 0)));
-  const alarmFrom_d = (OF_THE_BOUND_1 * horizon_d) / falseAlarm_1;
+  const thresholds_d: number[] = [];
   const evidence_d: number[] = [];
   let total = 0;
   let alarmAt: number | undefined;
@@ -115,13 +131,16 @@ export function slowLeak(
       }
     }
     evidence_d.push(evidence);
-    if (evidence >= alarmFrom_d) alarmAt ??= at;
+    const gap_d = ((t_d[at] ?? 0) - (t_d[0] ?? 0)) / Math.max(1, at);
+    const threshold_d = alarmFrom_d(at === 0 ? 1 : gap_d, horizon_d, falseAlarm_1);
+    thresholds_d.push(threshold_d);
+    if (evidence >= threshold_d) alarmAt ??= at;
   }
   const likely = likeliest(t_d, towards, total / y.length);
   return {
     kind: "watch",
     evidence_d,
-    alarmFrom_d,
+    alarmFrom_d: thresholds_d,
     ...(alarmAt === undefined ? {} : { alarmAt }),
     ...(likely === undefined
       ? {}
