@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
@@ -7,7 +8,9 @@ export default defineConfig({
     environment: "node",
     // a worker for each file costs more than half of the run; what a test changes of its surroundings, it puts back
     isolate: false,
-    testTimeout: 60_000,
+    // two workers on the two cores of a small machine: without this, one core would stand idle
+    maxWorkers: Math.max(2, availableParallelism() - 1),
+    testTimeout: 20_000,
     passWithNoTests: false,
   },
 });

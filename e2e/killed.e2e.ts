@@ -7,7 +7,7 @@ import { phoneLedger, serverEvents, serverHead, serverLedger } from "./harness/r
 import { openScene, type Scene } from "./harness/scene.ts";
 import { toWalk } from "./harness/screens.ts";
 
-const KILLS = 2;
+const KILLS = 3;
 
 /** Ids of the checks and pieces of ground gear that these events say something of. */
 const saidOf = (events: readonly LedgerEvent[]): readonly string[] =>

@@ -7,8 +7,8 @@ export default defineConfig({
     setupFiles: ["harness/leave-a-picture.ts"],
     testTimeout: 120_000,
     hookTimeout: 120_000,
-    // one browser and one server at a time: the machine of the tests has two cores
-    fileParallelism: false,
+    // two browsers, each with its server: more would starve one another on the two cores of a small machine
+    maxWorkers: 2,
     passWithNoTests: false,
   },
 });

@@ -49,6 +49,22 @@ describe("a newer version of the app", () => {
     expect(reload).toHaveBeenCalledOnce();
   });
 
+  it("that does not come in time is not waited for: the page begins again, and it is offered once more", async () => {
+    vi.useFakeTimers();
+    try {
+      const { container, page, reload } = fakePage();
+      container.controller = {};
+      const updates = watchForUpdates(page, () => {});
+      updates.take();
+      await vi.advanceTimersByTimeAsync(4_000);
+      expect(reload).not.toHaveBeenCalled();
+      await vi.advanceTimersByTimeAsync(2_000);
+      expect(reload).toHaveBeenCalledOnce();
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
   it("does not reload a page because it is the first visit", async () => {
     const { container, page, reload } = fakePage();
     const updates = watchForUpdates(page, () => {});

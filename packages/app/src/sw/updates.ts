@@ -21,6 +21,9 @@ export const NO_UPDATES: AppUpdates = {
 
 const LOOK_EVERY_MS = 30 * 60 * 1_000;
 
+/** A worker that is still busy is not waited for longer: the page reloads, and what still waits is offered again. */
+const TAKEN_UP_WITHIN_MS = 5_000;
+
 /** What of a browser page this needs; the defaults are the page itself. */
 export interface UpdatePage {
   readonly container: ServiceWorkerContainer;
@@ -65,7 +68,8 @@ export function watchForUpdates(page: UpdatePage, report: (error: unknown) => vo
       asked = true;
       registered.then(
         (registration) => {
-          if (!registration.skipWaiting()) page.reload(); // another tab has already taken it up
+          if (registration.skipWaiting()) setTimeout(page.reload, TAKEN_UP_WITHIN_MS);
+          else page.reload(); // another tab has already taken it up
         },
         () => page.reload(),
       );
