@@ -65,112 +65,133 @@ const StatusName = oneOf<Status>({ clear: true, caution: true, stop: true, open:
 const Coordinate = matching(/^[A-Za-z0-9_-]{43}$/, "a P-256 coordinate in base64url, 43 characters");
 const Verdicts = 5000;
 
-export const BODIES: { readonly [T in EventType]: z.ZodMiniType<Bodies[T]> } = {
-  "device.introduced": z.strictObject({
-    label: text(1, 120),
-    key: z.discriminatedUnion("kind", [
-      z.strictObject({
-        kind: z.literal("ecdsa-p256", { error: "ecdsa-p256" }),
-        publicKey: z.strictObject({ x: Coordinate, y: Coordinate }),
-      }),
-      z.strictObject({ kind: z.literal("none", { error: "none" }), why: text(1, 400) }),
-    ]),
-  }),
-  "book.adopted": z.strictObject({
-    sha256: Sha256,
-    revision: count(0, 1_000_000_000),
-    registration: text(1, 40),
-    type: text(1, 200),
-    text: text(1, 1_500_000),
-  }),
-  "aircraft.archived": z.strictObject({ why: Words }),
-  "aircraft.restored": z.strictObject({}),
-  "walk.started": z.strictObject({ walk: Uuid, kind: WalkKindName, bookSha256: Sha256 }),
-  "walk.interrupted": z.strictObject({
-    walk: Uuid,
-    cause: oneOf({ away: true, said: true }),
-    left: When,
-    back: When,
-  }),
-  "walk.finished": z.strictObject({ walk: Uuid }),
-  "walk.abandoned": z.strictObject({ walk: Uuid, why: Words }),
-  "check.answered": z.strictObject({
-    walk: Uuid,
-    check: Name,
-    answer: AnswerName,
-    reason: z.exactOptional(ReasonName),
-  }),
-  "reading.recorded": z.strictObject({
-    walk: Uuid,
-    check: Name,
-    gauge: Name,
-    read: ReadValue,
-    temperature: z.exactOptional(ReadValue),
-  }),
-  "note.written": z.strictObject({ subject: SubjectPart, text: text(1, 10_000) }),
-  "photo.attached": z.strictObject({
-    subject: SubjectPart,
-    sha256: Sha256,
-    mediaType: oneOf({ "image/jpeg": true, "image/png": true, "image/webp": true }),
-    size_B: count(1, 100_000_000),
-    width_px: count(1, 100_000),
-    height_px: count(1, 100_000),
-  }),
-  "happening.recorded": z.strictObject({
-    happening: HappeningName,
-    at: When,
-    words: z.exactOptional(Words),
-  }),
-  "groundGear.removed": z.strictObject({
-    item: Name,
-    count: count(1, 1000),
-    stowedIn: text(1, 400),
-    walk: z.exactOptional(Uuid),
-  }),
-  "groundGear.fitted": z.strictObject({ item: Name, count: count(1, 1000), walk: z.exactOptional(Uuid) }),
-  "discrepancy.raised": z.strictObject({
-    discrepancy: Uuid,
-    words: Words,
-    walk: z.exactOptional(Uuid),
-    check: z.exactOptional(Name),
-    point: z.exactOptional(Name),
-    fault: z.exactOptional(Name),
-    measured: z.exactOptional(ReadValue),
-    jasc: z.exactOptional(matching(/^\d{4}$/, "four figures of the JASC table")),
-  }),
-  "discrepancy.closed": z.strictObject({
-    discrepancy: Uuid,
-    how: oneOf({ "put-right": true, "no-fault-found": true }),
-    words: Words,
-    releasedBy: text(1, 400),
-  }),
-  ...RECORD_BODIES,
-  "flight.planned": z.strictObject({ flight: Uuid, planned: FlightPart }),
-  "flight.dropped": z.strictObject({ flight: Uuid, why: text(0, 400) }),
-  "decision.signed": z.strictObject({
-    decision: Uuid,
-    walk: Uuid,
-    answer: oneOf({ go: true, "not-going": true }),
-    flight: z.nullable(FlightPart),
-    at: When,
-    bookSha256: Sha256,
-    assessmentSha256: Sha256,
-    counts: z.strictObject({
-      clear: count(0, 100_000),
-      caution: count(0, 100_000),
-      stop: count(0, 100_000),
-      open: count(0, 100_000),
+/** Each is made when an event of its type is first read: making all of them holds a phone up. */
+const MADE_WHEN_READ: { readonly [T in EventType]: () => z.ZodMiniType<Bodies[T]> } = {
+  "device.introduced": () =>
+    z.strictObject({
+      label: text(1, 120),
+      key: z.discriminatedUnion("kind", [
+        z.strictObject({
+          kind: z.literal("ecdsa-p256", { error: "ecdsa-p256" }),
+          publicKey: z.strictObject({ x: Coordinate, y: Coordinate }),
+        }),
+        z.strictObject({ kind: z.literal("none", { error: "none" }), why: text(1, 400) }),
+      ]),
     }),
-    restsOn: z
-      .array(z.strictObject({ verdict: Name, status: StatusName }))
-      .check(z.maxLength(Verdicts, { error: `at most ${Verdicts} verdicts` })),
-    heads: z.record(Uuid, count(0, Number.MAX_SAFE_INTEGER)),
-    reasons: z
-      .array(z.strictObject({ verdict: Name, words: Words, basis: z.exactOptional(text(1, 1000)) }))
-      .check(z.maxLength(Verdicts, { error: `at most ${Verdicts} reasons` })),
-  }),
-  "event.withdrawn": z.strictObject({ event: Uuid, why: Words }),
+  "book.adopted": () =>
+    z.strictObject({
+      sha256: Sha256,
+      revision: count(0, 1_000_000_000),
+      registration: text(1, 40),
+      type: text(1, 200),
+      text: text(1, 1_500_000),
+    }),
+  "aircraft.archived": () => z.strictObject({ why: Words }),
+  "aircraft.restored": () => z.strictObject({}),
+  "walk.started": () => z.strictObject({ walk: Uuid, kind: WalkKindName, bookSha256: Sha256 }),
+  "walk.interrupted": () =>
+    z.strictObject({
+      walk: Uuid,
+      cause: oneOf({ away: true, said: true }),
+      left: When,
+      back: When,
+    }),
+  "walk.finished": () => z.strictObject({ walk: Uuid }),
+  "walk.abandoned": () => z.strictObject({ walk: Uuid, why: Words }),
+  "check.answered": () =>
+    z.strictObject({
+      walk: Uuid,
+      check: Name,
+      answer: AnswerName,
+      reason: z.exactOptional(ReasonName),
+    }),
+  "reading.recorded": () =>
+    z.strictObject({
+      walk: Uuid,
+      check: Name,
+      gauge: Name,
+      read: ReadValue,
+      temperature: z.exactOptional(ReadValue),
+    }),
+  "note.written": () => z.strictObject({ subject: SubjectPart, text: text(1, 10_000) }),
+  "photo.attached": () =>
+    z.strictObject({
+      subject: SubjectPart,
+      sha256: Sha256,
+      mediaType: oneOf({ "image/jpeg": true, "image/png": true, "image/webp": true }),
+      size_B: count(1, 100_000_000),
+      width_px: count(1, 100_000),
+      height_px: count(1, 100_000),
+    }),
+  "happening.recorded": () =>
+    z.strictObject({
+      happening: HappeningName,
+      at: When,
+      words: z.exactOptional(Words),
+    }),
+  "groundGear.removed": () =>
+    z.strictObject({
+      item: Name,
+      count: count(1, 1000),
+      stowedIn: text(1, 400),
+      walk: z.exactOptional(Uuid),
+    }),
+  "groundGear.fitted": () =>
+    z.strictObject({ item: Name, count: count(1, 1000), walk: z.exactOptional(Uuid) }),
+  "discrepancy.raised": () =>
+    z.strictObject({
+      discrepancy: Uuid,
+      words: Words,
+      walk: z.exactOptional(Uuid),
+      check: z.exactOptional(Name),
+      point: z.exactOptional(Name),
+      fault: z.exactOptional(Name),
+      measured: z.exactOptional(ReadValue),
+      jasc: z.exactOptional(matching(/^\d{4}$/, "four figures of the JASC table")),
+    }),
+  "discrepancy.closed": () =>
+    z.strictObject({
+      discrepancy: Uuid,
+      how: oneOf({ "put-right": true, "no-fault-found": true }),
+      words: Words,
+      releasedBy: text(1, 400),
+    }),
+  ...RECORD_BODIES,
+  "flight.planned": () => z.strictObject({ flight: Uuid, planned: FlightPart }),
+  "flight.dropped": () => z.strictObject({ flight: Uuid, why: text(0, 400) }),
+  "decision.signed": () =>
+    z.strictObject({
+      decision: Uuid,
+      walk: Uuid,
+      answer: oneOf({ go: true, "not-going": true }),
+      flight: z.nullable(FlightPart),
+      at: When,
+      bookSha256: Sha256,
+      assessmentSha256: Sha256,
+      counts: z.strictObject({
+        clear: count(0, 100_000),
+        caution: count(0, 100_000),
+        stop: count(0, 100_000),
+        open: count(0, 100_000),
+      }),
+      restsOn: z
+        .array(z.strictObject({ verdict: Name, status: StatusName }))
+        .check(z.maxLength(Verdicts, { error: `at most ${Verdicts} verdicts` })),
+      heads: z.record(Uuid, count(0, Number.MAX_SAFE_INTEGER)),
+      reasons: z
+        .array(z.strictObject({ verdict: Name, words: Words, basis: z.exactOptional(text(1, 1000)) }))
+        .check(z.maxLength(Verdicts, { error: `at most ${Verdicts} reasons` })),
+    }),
+  "event.withdrawn": () => z.strictObject({ event: Uuid, why: Words }),
 };
+
+const made = new Map<EventType, z.ZodMiniType>();
+
+export function bodyOf(type: EventType): z.ZodMiniType {
+  const schema = made.get(type) ?? MADE_WHEN_READ[type]();
+  made.set(type, schema);
+  return schema;
+}
 
 const envelope = {
   id: UuidV7,

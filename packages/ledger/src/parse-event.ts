@@ -1,4 +1,4 @@
-import { AnyEnvelope, BODIES, KnownEnvelope } from "./bodies.ts";
+import { AnyEnvelope, bodyOf, KnownEnvelope } from "./bodies.ts";
 import type { LedgerEvent } from "./event.ts";
 import { isEventType, SCHEMA_VERSION } from "./known.ts";
 
@@ -35,7 +35,7 @@ export function parseEvent(value: unknown): ParsedEvent {
   const tooLarge = sizeFault(type, body);
   if (tooLarge !== null) faults.push(tooLarge);
   else if (known) {
-    const parsed = BODIES[type].safeParse(body);
+    const parsed = bodyOf(type).safeParse(body);
     if (!parsed.success) faults.push(...faultsOf(parsed.error.issues, body, ["body"]));
   } else faults.push(...unkeepable(value, ""));
 

@@ -47,6 +47,16 @@ function tagsOf(files: readonly string[]): HtmlTagDescriptor[] {
     return `/${found}`;
   };
   return [
+    {
+      tag: "link",
+      attrs: {
+        rel: "modulepreload",
+        fetchpriority: "low",
+        crossorigin: "",
+        href: one(/draw-app-[^/]+\.js$/),
+      },
+      injectTo: "head",
+    },
     { tag: "script", attrs: { src: one(/before-paint[^/]*\.js$/) }, injectTo: "head" },
     {
       tag: "link",

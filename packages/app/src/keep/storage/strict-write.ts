@@ -34,15 +34,19 @@ export async function writeStrictly<T>(
   return result;
 }
 
+/** So many are copied into the storage at once; more would hold the page up under a finger. */
+const PUT_AT_ONCE = 20;
+
 /**
- * Puts values without waiting for each. Whatever fails is thrown once all have been answered, so that no failure is
- * left over that nobody hears of.
+ * Puts values, a handful at a time without waiting for each. Whatever fails is thrown once its handful has been
+ * answered, so that no failure is left over that nobody hears of.
  */
 export async function putAll<V>(
   store: { put(value: V): Promise<unknown> },
   values: readonly V[],
 ): Promise<void> {
-  await allOf(values.map(async (value) => store.put(value)));
+  for (let from = 0; from < values.length; from += PUT_AT_ONCE)
+    await allOf(values.slice(from, from + PUT_AT_ONCE).map(async (value) => store.put(value)));
 }
 
 /** As `Promise.all`, but heard to the end. */
