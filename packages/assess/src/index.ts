@@ -88,7 +88,7 @@ export type { ReliefRuling, ReliefSaid, RuledStep } from "./rules/relief.ts";
 export type { RulePack } from "./rules/rule-pack.ts";
 export { rulePacks } from "./rules/rule-packs.ts";
 export type { CannotTell, Citation, MissingInput, Ruling } from "./rules/ruling.ts";
-export { type Item as FollowedItem, isPrinted } from "./timed/due.ts";
+export type { Item as FollowedItem } from "./timed/due.ts";
 export { localDayOf } from "./timed/local-day.ts";
 export {
   type LimitLeft,

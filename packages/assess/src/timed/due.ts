@@ -28,9 +28,6 @@ interface Base {
   readonly total: (counter: string) => number | undefined;
 }
 
-/** Whether the item runs by nothing that was done: only by dates printed on it. */
-export const isPrinted = (item: Item): boolean => item.limits.every(({ by }) => by === "date");
-
 /** A date that somebody mistyped by thousands of years has no due date: that is not known, and no crash. */
 function dueOf(limit: TimedLimit, base: Base | undefined, book: Pick<Book, "counters">): LimitDue {
   try {

@@ -18,6 +18,8 @@ export interface Recency {
   /** The last day on which enough still count; undefined while there are too few. */
   readonly goodThrough: LocalDate | undefined;
   readonly evidence: readonly string[];
+  /** Whether anything that counts is on this record at all, however long ago. */
+  readonly isOnRecord: boolean;
 }
 
 type Counts = NonNullable<Item["counts"]>;
@@ -92,9 +94,8 @@ export function recencyOf(
   const window = windowOf(item, on);
   if (item.counts === undefined || window === undefined) return undefined;
   const need = item.atLeast ?? 1;
-  const within = deedsOf(state, person, item.counts).filter(
-    (deed) => deed.on >= window.from && deed.on <= on,
-  );
+  const deeds = deedsOf(state, person, item.counts);
+  const within = deeds.filter((deed) => deed.on >= window.from && deed.on <= on);
   let have = 0;
   let goodThrough: LocalDate | undefined;
   for (const deed of within) {
@@ -102,5 +103,11 @@ export function recencyOf(
     // when this one, so far back, counts no more there are too few
     if (goodThrough === undefined && have >= need) goodThrough = window.through(deed.on);
   }
-  return { have, need, goodThrough, evidence: within.map(({ event }) => event) };
+  return {
+    have,
+    need,
+    goodThrough,
+    evidence: within.map(({ event }) => event),
+    isOnRecord: deeds.length > 0,
+  };
 }

@@ -6,7 +6,7 @@ import type { LocalClock } from "../words/local-time.ts";
 import { duesOf, type Item, type LimitDue, toleranceOf } from "./due.ts";
 import { localDayOf } from "./local-day.ts";
 import { type Recency, recencyOf } from "./recency.ts";
-import { countedNow, type UseOfFlight, useOfFlight } from "./use-of-flight.ts";
+import { countedNow, flownSinceRead_ms, type UseOfFlight, useOfFlight } from "./use-of-flight.ts";
 
 /** How far one limit is from its end, now and when the planned flight is over. */
 export type LimitLeft =
@@ -76,6 +76,10 @@ function leftOf(
     case "counter": {
       const now = countedNow(state, due.counter.id);
       if (now === undefined) return { by: "unknown", lacks: `what ${due.counter.name} shows` };
+      const past = now > due.at + ROUNDING;
+      // it has gone on since it was read: what is over stays over, what was left may be gone
+      if (!past && flownSinceRead_ms(state, due.counter.id) !== undefined)
+        return { by: "unknown", lacks: `what ${due.counter.name} shows after the last flight` };
       const adds = flight === undefined ? 0 : flight.adds(due.counter);
       return {
         by: "counter",
@@ -84,7 +88,7 @@ function leftOf(
         from: due.from,
         now,
         left: due.at - now,
-        past: now > due.at + ROUNDING,
+        past,
         pastAfterFlight: adds === undefined ? undefined : now + adds > due.at + ROUNDING,
       };
     }
@@ -208,7 +212,14 @@ function recencyFigure(
     const nearest: LimitLeft = { by: "unknown", lacks: "the days within which it counts" };
     return { limits: [nearest], nearest, state: "unknown" };
   }
-  if (recency.goodThrough === undefined) return { limits: [], nearest: undefined, state: "past", recency };
+  if (recency.goodThrough === undefined) {
+    // nobody has said anything that counts: that is not known, and not too few
+    if (!recency.isOnRecord) {
+      const nearest: LimitLeft = { by: "unknown", lacks: "what you did elsewhere that counts for it" };
+      return { limits: [nearest], nearest, state: "unknown", recency };
+    }
+    return { limits: [], nearest: undefined, state: "past", recency };
+  }
   const nearest = dayLeft(recency.goodThrough, today, use);
   return { limits: [nearest], nearest, state: stateOf(item, [nearest], today), recency };
 }

@@ -386,12 +386,40 @@ describe("what is not known is never good", () => {
       },
     ],
     [
+      "the counter was read before the last flight",
+      {
+        item: item({ limits: HUNDRED }),
+        dones: [done("2026-01-01", { hours: 100 })],
+        counters: { hours: 120 },
+        flights: [{ ...made("2026-06-01", 1), landing: "2026-06-01T13:00:00Z" }],
+        today: "2026-06-01",
+      },
+    ],
+    [
+      "nothing that counts was ever said",
+      {
+        item: item({ about: "pilot", limits: [{ by: "days", days: 90 }], counts: "landings", atLeast: 3 }),
+        today: "2026-06-01",
+      },
+    ],
+    [
       "a date thousands of years off",
       { item: item({ limits: months(12) }), dones: [done("9999-12-31")], today: "2026-06-01" },
     ],
   ] as const)("%s", (_why, setting) => {
     expect(figureOf(setting).state).toBe("unknown");
   });
+});
+
+it("what is over when it was read stays over, however much was flown since", () => {
+  const figure = figureOf({
+    item: item({ limits: HUNDRED }),
+    dones: [done("2026-01-01", { hours: 100 })],
+    counters: { hours: 201 },
+    flights: [{ ...made("2026-06-01", 1), landing: "2026-06-01T13:00:00Z" }],
+    today: "2026-06-01",
+  });
+  expect(figure.state).toBe("past");
 });
 
 describe("no tighter limit is better", () => {

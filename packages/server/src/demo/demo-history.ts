@@ -10,7 +10,7 @@ import {
   wallTime,
 } from "@witnessmark/ledger";
 import { demoReading } from "./demo-reading.ts";
-import { timedDrafts } from "./demo-timed.ts";
+import { countersOf, SHOWN, timedDrafts } from "./demo-timed.ts";
 import { leaksOf, longPast, type Timed, tyreRead } from "./long-past.ts";
 
 export interface DemoContext {
@@ -94,9 +94,19 @@ function timeline(book: Book, text: string, context: DemoContext): readonly Time
         body: { happening: "flown", at: wallTime(landed_ms, context.zone_min) },
       },
     },
+    ...(book.counters.length === 0 ? [] : [counted(book, landed_ms, context.zone_min)]),
     ...fitted(book, landed_ms + 25 * MINUTE_MS),
   ];
 }
+
+/** What the counters show after the last flight. */
+const counted = (book: Book, landed_ms: number, zone_min: number): Timed => ({
+  at_ms: landed_ms + 6 * MINUTE_MS,
+  draft: {
+    type: "counters.read",
+    body: { at: wallTime(landed_ms + 5 * MINUTE_MS, zone_min), counters: countersOf(book, SHOWN) },
+  },
+});
 
 function adoption(book: Book, text: string, at_ms: number): readonly Timed[] {
   const { registration, type } = book.aircraft;

@@ -1,6 +1,12 @@
 import type { Book } from "@witnessmark/book";
 import { addDays, airacCycleOn, dateOfDayNumber } from "@witnessmark/engine";
-import { type AddedItem, type EventDraft, type LocalDate, wallTime } from "@witnessmark/ledger";
+import {
+  type AddedItem,
+  type CounterValues,
+  type EventDraft,
+  type LocalDate,
+  wallTime,
+} from "@witnessmark/ledger";
 
 /** An invented thing that runs out, and how long ago it was last done. */
 interface DemoItem {
@@ -14,8 +20,15 @@ const DAY_MS = 86_400_000;
 const MIN_MS = 60_000;
 
 /** What the demo's counters show on the day of the demo. */
-export const DEMO_HOURS = 1284.6;
-export const DEMO_LANDINGS = 1623;
+export const SHOWN = { "airframe-hours": 1284.6, landings: 1623, "engine-starts": 1188 };
+/** And what they showed before the last flight of the demo. */
+export const BEFORE_LAST = { "airframe-hours": 1283.5, landings: 1622, "engine-starts": 1187 };
+
+/** Of what is shown, the counters that the book has. */
+export const countersOf = (book: Book, shown: CounterValues): CounterValues =>
+  Object.fromEntries(
+    Object.entries(shown).filter(([id]) => book.counters.some((counter) => counter.id === id)),
+  );
 
 export const demoDay = (now_ms: number, zone_min: number): LocalDate =>
   dateOfDayNumber(Math.floor((now_ms + zone_min * MIN_MS) / DAY_MS));
@@ -152,19 +165,16 @@ export function timedDrafts(
 ): readonly EventDraft[] {
   const today = demoDay(now_ms, zone_min);
   const equipment = new Set(book.equipment.map(({ id }) => id));
-  const known = new Set(book.counters.map(({ id }) => id));
-  const shows: Readonly<Record<string, number>> = {
-    "airframe-hours": DEMO_HOURS,
-    landings: DEMO_LANDINGS,
-    "engine-starts": 1188,
-  };
-  if (known.size === 0) return [];
-  const counters = Object.fromEntries(Object.entries(shows).filter(([id]) => known.has(id)));
+  if (book.counters.length === 0) return [];
+  const shows: CounterValues = SHOWN;
   const followed = itemsOf(today, inspectionLeft_h).filter(
     ({ item: each }) => each.component === undefined || equipment.has(each.component),
   );
   return [
-    { type: "counters.read", body: { at: wallTime(now_ms, zone_min), counters } },
+    {
+      type: "counters.read",
+      body: { at: wallTime(now_ms, zone_min), counters: countersOf(book, BEFORE_LAST) },
+    },
     ...followed.flatMap(({ item: each, doneDaysAgo, since }): readonly EventDraft[] => [
       { type: "timedItem.added", body: { item: each } },
       {

@@ -1,7 +1,7 @@
 import type { Book, Check } from "@witnessmark/book";
 import { fromSI, toSI } from "@witnessmark/engine";
 import { type EventDraft, newId, Random, type Read, wallTime } from "@witnessmark/ledger";
-import { DEMO_HOURS, DEMO_LANDINGS } from "./demo-timed.ts";
+import { BEFORE_LAST } from "./demo-timed.ts";
 
 /** A draft, and when it was made. */
 export interface Timed {
@@ -60,7 +60,7 @@ export function longPast(book: Book, { now_ms, zone_min, flights }: Past): reado
     }
     say(step_ms + 30_000, { type: "walk.finished", body: { walk } });
     const flown_h = hours[flight] ?? 0;
-    const total_h = DEMO_HOURS - sum(hours.slice(flight + 1));
+    const total_h = BEFORE_LAST["airframe-hours"] - sum(hours.slice(flight + 1));
     const takeOff_ms = step_ms + 25 * MIN_MS;
     const landing_ms = takeOff_ms + flown_h * 3_600_000;
     const [from, to] = [codes[flight % codes.length] ?? "home", codes[(flight + 1) % codes.length] ?? "home"];
@@ -81,14 +81,14 @@ export function longPast(book: Book, { now_ms, zone_min, flights }: Past): reado
         at: wallTime(landing_ms, zone_min),
         counters: {
           "airframe-hours": Math.round(total_h * 10) / 10,
-          landings: DEMO_LANDINGS - (flights - 1 - flight),
+          landings: BEFORE_LAST.landings - (flights - 1 - flight),
         },
       },
     });
     if (oil !== undefined && total_h - lastOil_h > 10) {
       lastOil_h = total_h;
       // more for each hour over the last of them
-      const ago_h = DEMO_HOURS - total_h;
+      const ago_h = BEFORE_LAST["airframe-hours"] - total_h;
       const more = leaksOf(book) && ago_h < RISING_h ? 1 + (RISING_h - ago_h) / RISING_h : 1;
       const litres = Math.round((0.31 + random.between(-0.02, 0.02)) * more * 100) / 100;
       say(landing_ms + 8 * MIN_MS, {

@@ -39,11 +39,11 @@ export function Relief({ open, discrepancy }: ReliefProps) {
 }
 
 function ReliefForm({ open, discrepancy, onClose }: ReliefProps & { readonly onClose: () => void }) {
-  const { book, flight } = open;
+  const { book, flight, state } = open;
   const [packId, setPackId] = useState(packOf(flight).id);
   const [said, setSaid] = useState<ReliefSaid>({});
   const pack = rulePacks.get(packId) ?? packOf(flight);
-  const answer = reliefOf({ book, discrepancy, flight, said, pack });
+  const answer = reliefOf({ book, discrepancy, flight, said, pack, state });
   return (
     <Popup title={discrepancy.words} onClose={onClose}>
       <div className="popup-body relief">
@@ -97,8 +97,9 @@ interface StepsProps extends ReliefProps {
 }
 
 function Steps({ open, discrepancy, answer, said, onSaid, onClose }: StepsProps) {
-  const { ruling, equipment, ask, listItem } = answer;
-  const barred = ruling.failing.length > 0 && ask === undefined;
+  const { ruling, equipment, listItem, broken } = answer;
+  const barred = ruling.failing.length > 0 || broken.length > 0;
+  const ask = askOf(answer, said);
   return (
     <>
       <p>
@@ -128,23 +129,45 @@ function Steps({ open, discrepancy, answer, said, onSaid, onClose }: StepsProps)
             ))}
         </ul>
       )}
-      {ask === undefined || (ruling.failing.length > 0 && ask !== "action") ? null : (
+      {ask === undefined || broken.length > 0 || (ruling.failing.length > 0 && ask !== "action") ? null : (
         <Question ask={ask} answer={answer} said={said} onSaid={onSaid} />
       )}
-      {barred || ruling.failing.length > 0 ? (
+      {barred ? (
         <p className="verdict stop" role="status">
           <Mark status="stop" size_px={28} />
           <span>
+            {broken.map((line) => `${line}. `).join("")}
             No relief for this flight. It is put right, or a special permit is asked for: a way of its own.
           </span>
         </p>
       ) : null}
-      {ruling.allowed ? (
+      {said.placard === false && ask === undefined && !barred ? (
+        <p className="verdict stop" role="status">
+          <Mark status="stop" size_px={28} />
+          <span>No relief without the placard. Fit it, then answer again.</span>
+        </p>
+      ) : null}
+      {Object.keys(said).length === 0 ? null : (
+        <button type="button" className="quiet" onClick={() => onSaid({})}>
+          Answer again from the start
+        </button>
+      )}
+      {ruling.allowed && !barred && ask === undefined && isPlacarded(answer, said) ? (
         <Sign open={open} discrepancy={discrepancy} answer={answer} said={said} onClose={onClose} />
       ) : null}
     </>
   );
 }
+
+const isPlacarded = ({ listItem }: ReliefAnswer, said: ReliefSaid): boolean =>
+  listItem?.placard === undefined || said.placard === true;
+
+/** What the rules want to know, then whether the list's own placard is there: no rule's step asks for that one. */
+const askOf = (answer: ReliefAnswer, said: ReliefSaid): keyof ReliefSaid | undefined =>
+  answer.ask ??
+  (answer.listItem?.placard !== undefined && said.placard === undefined && answer.ruling.allowed
+    ? "placard"
+    : undefined);
 
 interface QuestionProps {
   readonly ask: keyof ReliefSaid;
@@ -171,13 +194,15 @@ function Sign({ open, discrepancy, answer, said, onClose }: Omit<StepsProps, "on
   const keep = useKeep();
   const keeping = useKeeping();
   const [by, setBy] = useState(open.person.name);
+  const [entry, setEntry] = useState("");
   const [asked, setAsked] = useState(false);
+  const isRecorded = said.recorded === true;
   const sign = async () => {
     setAsked(true);
-    if (by.trim() === "") return;
+    if (by.trim() === "" || (isRecorded && entry.trim() === "")) return;
     const kept = await keeping.keep(() =>
       keep.append(open.registration, [
-        { type: "discrepancy.relieved", body: bodyOf(discrepancy, answer, said, by.trim()) },
+        { type: "discrepancy.relieved", body: bodyOf(discrepancy, answer, said, by.trim(), entry.trim()) },
       ]),
     );
     if (kept) onClose();
@@ -193,7 +218,23 @@ function Sign({ open, discrepancy, answer, said, onClose }: Omit<StepsProps, "on
           Say who determined it.
         </p>
       ) : null}
-      {said.placard === true || answer.listItem?.placard !== undefined ? (
+      {isRecorded ? (
+        <label className="field">
+          <span>What the maintenance record says of it</span>
+          <textarea
+            value={entry}
+            onChange={(event) => setEntry(event.target.value)}
+            rows={2}
+            maxLength={400}
+          />
+        </label>
+      ) : null}
+      {asked && isRecorded && entry.trim() === "" ? (
+        <p className="trouble" role="alert">
+          Copy the entry, with its date and who signed it.
+        </p>
+      ) : null}
+      {said.placard === true ? (
         <p className="relief-placard">
           <span className="out-of-sight">The placard: </span>
           {answer.placard}
@@ -217,6 +258,7 @@ function bodyOf(
   { pack, equipment, ruling, notFor, until, listItem, placard }: ReliefAnswer,
   said: ReliefSaid,
   determinedBy: string,
+  recordEntry: string,
 ): Bodies["discrepancy.relieved"] {
   const by = said.noHazardBy;
   return {
@@ -227,8 +269,8 @@ function bodyOf(
     equipment: equipment.id,
     steps: ruling.steps.map(({ rule, words, holds }) => ({ rule, words, holds: holds === true })),
     action: said.action ?? "none",
-    ...(said.placard === true || listItem?.placard !== undefined ? { placard } : {}),
-    ...(said.recorded === true ? { recordEntry: "Written in the maintenance record" } : {}),
+    ...(said.placard === true ? { placard } : {}),
+    ...(said.recorded === true ? { recordEntry } : {}),
     determinedBy,
     as: by === undefined || by === "nobody" ? "pilot" : by,
     notFor: [...notFor],
