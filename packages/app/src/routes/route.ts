@@ -10,6 +10,7 @@ export type Route =
   | { readonly at: "left"; readonly registration: string }
   | { readonly at: "gear"; readonly registration: string }
   | { readonly at: "happened"; readonly registration: string }
+  | { readonly at: "after"; readonly registration: string }
   | { readonly at: "load"; readonly registration: string }
   | { readonly at: "conditions"; readonly registration: string }
   | { readonly at: "decide"; readonly registration: string }
@@ -31,7 +32,7 @@ export interface StepAddress {
 }
 
 const SINGLE = ["archived", "add", "settings"] as const;
-const OF_AIRCRAFT = ["start", "left", "gear", "happened", "load", "conditions", "decide"] as const;
+const OF_AIRCRAFT = ["start", "left", "gear", "happened", "after", "load", "conditions", "decide"] as const;
 
 /** `#/ZZ-SKR/walk/check/oil-level` as a route; what does not read is `unknown`, never a wrong screen. */
 export function readRoute(hash: string): Route {
@@ -101,6 +102,7 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
     case "left":
     case "gear":
     case "happened":
+    case "after":
     case "load":
     case "conditions":
     case "decide":

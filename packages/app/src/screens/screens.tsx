@@ -22,6 +22,7 @@ const parts = {
   decide: partOf(async () => (await import("./decide/decide-screen.tsx")).DecideScreen),
   left: partOf(async () => (await import("./walk/what-is-left.tsx")).WhatIsLeft),
   happened: partOf(async () => (await import("./walk/happened.tsx")).Happened),
+  after: partOf(async () => (await import("./after/after-screen.tsx")).AfterScreen),
   aircraft: partOf(async () => (await import("./aircraft/aircraft-screen.tsx")).AircraftScreen),
   bookTrouble: partOf(async () => (await import("./aircraft/book-trouble.tsx")).BookTrouble),
   sheet: partOf(async () => (await import("./sheet/decision-sheet.tsx")).DecisionSheet),
@@ -39,6 +40,7 @@ const parts = {
 const DecideScreen = parts.decide.Screen;
 const WhatIsLeft = parts.left.Screen;
 const Happened = parts.happened.Screen;
+const AfterScreen = parts.after.Screen;
 const AircraftScreen = parts.aircraft.Screen;
 const BookTrouble = parts.bookTrouble.Screen;
 const DecisionSheet = parts.sheet.Screen;
@@ -148,6 +150,8 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <WhatIsLeft open={open} gear />;
     case "happened":
       return <Happened open={open} />;
+    case "after":
+      return <AfterScreen open={open} />;
     case "load":
       return <LoadScreen open={open} />;
     case "conditions":

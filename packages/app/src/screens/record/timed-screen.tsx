@@ -11,6 +11,7 @@ import { href } from "../../routes/route.ts";
 import { dayMonth } from "../../words/dates.ts";
 import { figure } from "../../words/figures.ts";
 import { Working } from "../decide/working.tsx";
+import { ExperienceForm } from "./experience-form.tsx";
 import { RunsOutRule } from "./runs-out-rule.tsx";
 import { useTimed } from "./what-runs-out.tsx";
 import "../decide/decide.css";
@@ -54,7 +55,9 @@ export function TimedScreen({ open, id }: TimedScreenProps) {
             <Done open={open} id={id} />
             {found.item.counts === undefined ? (
               <DoneForm open={open} id={id} counters={countersOf(open, id)} />
-            ) : null}
+            ) : (
+              <ExperienceForm open={open} />
+            )}
           </>
         )}
       </main>

@@ -12,6 +12,7 @@ import { useMinute } from "../../preferences/clock.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { latestWalk, likelyKind, openWalk, WALK_NAMES } from "../../walk/open-walk.ts";
+import { sinceLast } from "../../walk/since-last.ts";
 import { planOf } from "../../walk/walk-plan.ts";
 import { lasting, whenShort } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
@@ -32,6 +33,7 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
   );
   const likelyPlan = plans.find((plan) => plan.kind === likely);
   const last = latestWalk(state);
+  const left = useMemo(() => sinceLast(book, state), [book, state]);
   useJoin(registration, last);
   const going = openWalk(state);
   const start = async (kind: WalkKind) => {
@@ -54,6 +56,13 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
               ? "No walk of this aircraft is known here."
               : `Last: ${WALK_NAMES[last.kind].toLowerCase()}, ${whenShort(Date.parse(last.recordedAt), minute * 60_000)}, ${last.author.name}.`}
           </p>
+          {left.length === 0 ? null : (
+            <ul className="start-since" aria-label="What the last flight left">
+              {left.map(({ what, words }) => (
+                <li key={what}>{words}</li>
+              ))}
+            </ul>
+          )}
           <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
           {going === undefined ? null : (
             <a className="button full start-on" href={href({ at: "walk", registration })}>
@@ -80,9 +89,14 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
               </li>
             ))}
           </ul>
-          <a className="quiet start-happened" href={href({ at: "happened", registration })}>
-            Something happened to it since
-          </a>
+          <div className="start-said">
+            <a className="quiet start-happened" href={href({ at: "after", registration })}>
+              It has flown
+            </a>
+            <a className="quiet start-happened" href={href({ at: "happened", registration })}>
+              Something happened
+            </a>
+          </div>
         </section>
       </main>
     </AircraftFrame>

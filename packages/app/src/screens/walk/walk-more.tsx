@@ -94,6 +94,12 @@ export function WalkMore({ open, view, inHand, sayer, onClose }: WalkMoreProps) 
           </a>
         </li>
         <li>
+          <a href={href({ at: "after", registration })}>
+            It has flown
+            <small>Hours, landings, what was filled up, where it stands</small>
+          </a>
+        </li>
+        <li>
           <a href={href({ at: "happened", registration })}>
             Something happened
             <small>Fuelled, left alone, rain, frost, worked on</small>

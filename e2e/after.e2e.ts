@@ -1,0 +1,105 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { REGISTRATION } from "./harness/book.ts";
+import type { Phone } from "./harness/browser.ts";
+import { lookInEveryView } from "./harness/every-view.ts";
+import { openScene, type Scene } from "./harness/scene.ts";
+import { go, introduce } from "./harness/screens.ts";
+
+/** What is written down after a flight, and what the next walk makes of it. */
+describe("after the flight", () => {
+  let scene: Scene;
+  let phone: Phone;
+
+  beforeAll(async () => {
+    scene = await openScene();
+    phone = await scene.phone();
+    await introduce(phone.page, "MK");
+    return scene.end;
+  });
+
+  const after = async () => {
+    await go(phone.page, `#/${REGISTRATION}/after`);
+    await phone.page.getByRole("heading", { level: 2, name: "The flight", exact: true }).waitFor();
+  };
+  const timed = async (item: string) => {
+    await go(phone.page, `#/${REGISTRATION}/timed/${item}`);
+    const head = phone.page.locator(".timed-head");
+    await head.waitFor();
+    return head;
+  };
+
+  it("a flight that ended before it began is told at once, and nothing of it is kept", async () => {
+    const { page } = phone;
+    await after();
+    await page.getByRole("textbox", { name: "From" }).fill("ZZQN");
+    await page.getByRole("textbox", { name: "To", exact: true }).fill("ZZTW");
+    await page.getByLabel("Landed, local").fill("2026-01-05T10:00");
+    await page.getByLabel("Took off, local").fill("2026-01-05T11:00");
+    await page.getByRole("button", { name: "Keep the flight" }).tap();
+    expect(await page.getByRole("alert").textContent()).toContain("It landed before it took off");
+    expect(await page.getByText(/^Kept: ZZQN/).count()).toBe(0);
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+  });
+
+  it("a flight that was made leaves open what runs by hours, until the counters are read", async () => {
+    const { page } = phone;
+    expect(await (await timed("inspection-100h")).textContent()).toMatch(/\d h/);
+    await after();
+    await page.getByRole("textbox", { name: "From" }).fill("ZZQN");
+    await page.getByRole("textbox", { name: "To", exact: true }).fill("ZZTW");
+    await page.getByRole("textbox", { name: /^In your words, for the next/ }).fill("Door light flickers");
+    await page.getByRole("button", { name: "Keep the flight" }).tap();
+    await page.getByText(/^Kept: ZZQN to ZZTW/).waitFor();
+    expect(await (await timed("inspection-100h")).textContent()).toContain("after the last flight");
+  });
+
+  it("a counter that runs backwards is asked about, and a meter that was replaced goes on from the old one", async () => {
+    const { page } = phone;
+    await after();
+    const starts = page.getByRole("textbox", { name: /^Engine starts/ });
+    await starts.fill("3");
+    await page.getByRole("button", { name: "Keep what they show" }).tap();
+    expect(await page.getByRole("alert").textContent()).toContain("Engine starts would run backwards");
+    await page.getByRole("checkbox", { name: /Tick if the meter was replaced/ }).tap();
+    await page.getByRole("textbox", { name: /^Airframe hours/ }).fill("1285,5");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await page.getByRole("button", { name: "Keep what they show" }).tap();
+    await page.getByText("Kept: 2 counters.").waitFor();
+    expect(await (await timed("inspection-100h")).textContent()).not.toContain("after the last flight");
+  });
+
+  it("what was filled up is kept with how much, and can be taken back", async () => {
+    const { page } = phone;
+    await after();
+    await page.getByRole("button", { name: "Oil", exact: true }).tap();
+    const much = page.getByRole("textbox", { name: "How much, if it is known" });
+    await much.fill("plenty");
+    const form = page.locator("form").filter({ has: page.getByRole("button", { name: "Oil", exact: true }) });
+    await form.getByRole("button", { name: "Keep it" }).tap();
+    expect((await page.getByRole("alert").textContent())?.length).toBeGreaterThan(10);
+    await much.fill("1,5");
+    await form.getByRole("button", { name: "Keep it" }).tap();
+    await page.getByText("Kept: oil filled up, 1.5 US qt.").waitFor();
+    await form.getByRole("button", { name: "Undo" }).tap();
+    await page.getByText("Kept: oil filled up, 1.5 US qt.").waitFor({ state: "detached" });
+  });
+
+  it("the next walk opens with where it stands, what is fitted and what was said", async () => {
+    const { page } = phone;
+    await after();
+    await page.getByRole("textbox", { name: "Where" }).fill("Stand 4 by the fence");
+    await page
+      .getByRole("textbox", { name: "How it is secured" })
+      .fill("Tied at three points, nose into wind");
+    await page.getByRole("button", { name: "Keep where it stands" }).tap();
+    await page.getByText("Kept: Stand 4 by the fence.").waitFor();
+    await page.getByRole("link", { name: "To the walk after the flight" }).tap();
+    const left = page.getByRole("list", { name: "What the last flight left" });
+    await left.waitFor();
+    const words = await left.textContent();
+    expect(words).toContain("Parked: Stand 4 by the fence. Tied at three points, nose into wind");
+    expect(words).toContain("Door light flickers");
+    expect(words).toContain("Ground gear fitted: ");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+  });
+});
