@@ -1,5 +1,6 @@
+import { askedByChance } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
-import { type EventDraft, type LedgerEvent, makeEvents, newId, sha256 } from "@witnessmark/ledger";
+import { type EventDraft, fold, type LedgerEvent, makeEvents, newId, sha256 } from "@witnessmark/ledger";
 import { firstOfDay } from "./book.ts";
 import type { PictureFile } from "./picture-file.ts";
 import { goodReading } from "./readings.ts";
@@ -58,10 +59,11 @@ export async function walkedMorning({ url, book, name, picture, began_ms, leave 
     { type: "device.introduced", body: { label: "Phone", key: { kind: "none", why: "For a picture." } } },
     { type: "walk.started", body: { walk, kind: "first-of-day", bookSha256: book.sha256 } },
   ]);
+  const drawn = askedByChance(book, fold(events), fold(events).walks.get(walk) ?? null);
   for (const { step } of firstOfDay(book)) {
     const least_ms = step.kind === "check" ? step.check.least.valueSI * 1_300 : 0;
     now_ms += Math.max(STEP_ms, least_ms);
-    if (!leave.includes(step.id)) await say(draftsOf(step, walk, book, photo));
+    if (!leave.includes(step.id)) await say(draftsOf(step, walk, book, photo, drawn));
   }
   await push(url, context.aircraft, events);
   await put(url, photo.sha256, picture);
@@ -73,6 +75,7 @@ function draftsOf(
   walk: string,
   book: Book,
   photo: Omit<Extract<EventDraft, { type: "photo.attached" }>["body"], "subject">,
+  drawn: ReadonlySet<string>,
 ): readonly EventDraft[] {
   if (step.kind === "ground-gear") {
     const { id: item, count, stowedIn } = step.item;
@@ -82,7 +85,7 @@ function draftsOf(
   }
   const { id: check, reading, evidence } = step.check;
   const answer = { type: "check.answered", body: { walk, check, answer: "as-it-should-be" } } as const;
-  if (evidence === "photo") {
+  if (evidence === "photo" || drawn.has(check)) {
     return [answer, { type: "photo.attached", body: { ...photo, subject: { kind: "check", id: check } } }];
   }
   const gauge = reading === undefined ? undefined : book.gauges.get(reading.gauge);

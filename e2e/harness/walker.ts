@@ -233,7 +233,7 @@ export class Walker {
     }
     if (step.check.reading !== undefined) await this.read(goodReading(this.book, step.check));
     await look();
-    if (step.check.evidence === "photo") await this.answerWithPicture();
+    if (step.check.evidence === "photo" || (await this.asksByChance())) await this.answerWithPicture();
     else await this.kept(this.yes, place);
     return step.id;
   }
@@ -263,10 +263,15 @@ export class Walker {
     await dialog.waitFor({ state: "hidden" });
   }
 
+  /** Whether this walk has drawn the check in hand to be shown. */
+  private asksByChance(): Promise<boolean> {
+    return this.card.getByText("This walk asks for a photo here").isVisible();
+  }
+
   async answerWithPicture(): Promise<void> {
     const { place } = await this.onCard();
     await this.yes.tap();
-    await this.card.getByRole("heading", { name: "The book asks for a photo" }).waitFor();
+    await this.card.getByRole("heading", { name: /^(The book|This walk) asks for a photo$/ }).waitFor();
     await this.photoInput.setInputFiles(this.picture);
     await this.card.getByText("Photo taken").waitFor();
     await this.kept(this.yes, place);

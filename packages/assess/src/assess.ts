@@ -3,6 +3,7 @@ import type { AircraftState, Origin, PlannedFlight, Walk } from "@witnessmark/le
 import type { Assessment } from "./assessment.ts";
 import { type BookIndex, indexOf } from "./book-index.ts";
 import type { Context } from "./context.ts";
+import { askedByChance } from "./evidence/by-chance.ts";
 import type { Finding } from "./finding.ts";
 import { flightVerdicts } from "./flight/flight-verdicts.ts";
 import { compareFindings } from "./order.ts";
@@ -81,6 +82,7 @@ function contextOf(book: Book, state: AircraftState, now_ms: number, heads: Head
   const walk = walkInHand(state);
   const inWalk = answersIn(state, walk, heads);
   const looks = looksAt(checksOf(index, walk), state, walk, inWalk, heads);
+  const byChance = askedByChance(book, state, walk);
   return {
     book,
     index,
@@ -92,7 +94,8 @@ function contextOf(book: Book, state: AircraftState, now_ms: number, heads: Head
     clock: { now_ms, offset_min: offset_min(state, walk, looks.values()) },
     happenings: happeningsSince(state.happenings, earliestOf(state, walk, looks.values())),
     discrepancies: indexDiscrepancies(state.discrepancies),
-    photos: index.asksForPhotos ? latestPhotos(state.photos, heads) : NO_PHOTOS,
+    byChance,
+    photos: index.asksForPhotos || byChance.size > 0 ? latestPhotos(state.photos, heads) : NO_PHOTOS,
   };
 }
 

@@ -19,6 +19,8 @@ export interface Context {
   readonly looks: ReadonlyMap<string, Look>;
   readonly happenings: Happenings;
   readonly discrepancies: DiscrepancyIndex;
-  /** The latest photo of each check; empty when no check of the book asks for one. */
+  /** The checks of which the walk in hand asks a photo by chance. */
+  readonly byChance: ReadonlySet<string>;
+  /** The latest photo of each check; empty when none is asked for. */
   readonly photos: ReadonlyMap<string, Origin>;
 }

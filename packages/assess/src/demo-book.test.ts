@@ -6,6 +6,7 @@ import { assess } from "./assess.ts";
 import { decisionBody } from "./decision/hash.ts";
 import { standing } from "./decision/standing.ts";
 import { verifyDecision } from "./decision/verify.ts";
+import { askedByChance } from "./evidence/by-chance.ts";
 import { band } from "./reading/judge.ts";
 import { reopenedBy } from "./reopened-by.ts";
 import { at, Story } from "./testing/story.ts";
@@ -37,10 +38,11 @@ function walked(): Story {
   const story = new Story(book, "07:00");
   story.ada.start();
   for (const { id, count, stowedIn } of book.groundGear) story.ada.remove(id, count, stowedIn[0]);
+  const drawn = askedByChance(book, story.state, [...story.state.walks.values()].at(-1) ?? null);
   for (const check of book.checks.filter(({ walks }) => walks.includes("first-of-day"))) {
     story.now_ms += check.least.valueSI * 1000;
     goodReading(story, check);
-    if (check.evidence === "photo") story.ada.photo(check.id);
+    if (check.evidence === "photo" || drawn.has(check.id)) story.ada.photo(check.id);
     story.ada.answer(check.id);
   }
   story.ada.finish();

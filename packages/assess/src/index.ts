@@ -22,6 +22,7 @@ export {
 } from "./decision/needs.ts";
 export { standing } from "./decision/standing.ts";
 export { type BookReader, type DecisionCheck, verifyDecision } from "./decision/verify.ts";
+export { askedByChance } from "./evidence/by-chance.ts";
 export { CORRECTED_HEIGHT_M } from "./flight/conditions/air.ts";
 export type { DaylightFigures } from "./flight/conditions/daylight.ts";
 export { axisText, type DistanceAnswer, type Need, type TableMode } from "./flight/conditions/distances.ts";

@@ -72,15 +72,24 @@ export function whyOpen(check: Check, look: Look, context: Context): Opened | un
       missing: "a reading in the book",
     };
   }
-  if (check.evidence === "photo") {
+  const isByChance = context.byChance.has(check.id) && answer.walk === context.walk?.id;
+  if (check.evidence === "photo" || (isByChance && !declined(check, answer, state))) {
     const walk = state.walks.get(answer.walk);
     const photo = photos.get(check.id);
     if (photo === undefined || (walk !== undefined && compareOrder(photo, walk) < 0)) {
-      return { says: "no photo was left in this walk", short: "no photo", missing: "a photo" };
+      return {
+        says: isByChance ? "this walk asked for a photo of it" : "no photo was left in this walk",
+        short: "no photo",
+        missing: isByChance ? "a photo, or why there is none" : "a photo",
+      };
     }
   }
   return undefined;
 }
+
+/** Somebody has said in its walk why there is no photo. */
+const declined = (check: Check, { walk }: CheckAnswer, { evidenceDeclined }: Context["state"]): boolean =>
+  evidenceDeclined.some((said) => said.walk === walk && said.check === check.id);
 
 const notRead = (check: Check): Opened => ({
   says: `${check.reading?.quantity ?? "a reading"} not read`,

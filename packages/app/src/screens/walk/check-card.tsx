@@ -1,3 +1,4 @@
+import { askedByChance } from "@witnessmark/assess";
 import { differenceFromSI, differenceToSI, roundToSafeSide, UNITS, withSymbol } from "@witnessmark/engine";
 import { useEffect, useState } from "react";
 import { onTap } from "../../frame/on-tap.ts";
@@ -28,6 +29,7 @@ export function CheckCard(props: CheckCardProps) {
   const [whyOpen, setWhyOpen] = useState(false);
   const [asks, setAsks] = useState<string | null>(null);
   const back = () => setPanel("check");
+  const byChance = askedByChance(open.book, open.state, view.walk).has(check.id);
   const hasPhoto = open.state.photos.some(
     (photo) => photo.subject.kind === "check" && photo.subject.id === check.id && photo.hlc > view.walk.hlc,
   );
@@ -37,7 +39,7 @@ export function CheckCard(props: CheckCardProps) {
       setAsks(`Read the ${reading.reading.quantity} first, or say why you could not`);
       return;
     }
-    if (check.evidence === "photo" && !hasPhoto) {
+    if ((check.evidence === "photo" || byChance) && !hasPhoto) {
       setPanel("photo");
       return;
     }
@@ -50,7 +52,7 @@ export function CheckCard(props: CheckCardProps) {
 
   if (panel === "not-right") return <NotRight {...props} reading={reading} onBack={back} />;
   if (panel === "could-not") return <CouldNot {...props} onBack={back} />;
-  if (panel === "photo") return <PhotoAsked {...props} reading={reading} onBack={back} />;
+  if (panel === "photo") return <PhotoAsked {...props} byChance={byChance} reading={reading} onBack={back} />;
 
   const outside = isOutside(reading?.verdict ?? null);
   return (
@@ -63,6 +65,7 @@ export function CheckCard(props: CheckCardProps) {
           <h2 ref={heading} tabIndex={-1}>
             {check.title}
           </h2>
+          {byChance && !hasPhoto ? <p className="asked-by-chance">This walk asks for a photo here</p> : null}
           {wide ? null : (
             <button
               type="button"
