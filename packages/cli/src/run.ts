@@ -4,6 +4,7 @@ import { bookCheckCommand } from "./commands/book-check.ts";
 import { ledgerExportCommand } from "./commands/ledger-export.ts";
 import { ledgerImportCommand } from "./commands/ledger-import.ts";
 import { ledgerVerifyCommand } from "./commands/ledger-verify.ts";
+import { recordCommand } from "./commands/record.ts";
 import { sheetCommand } from "./commands/sheet.ts";
 import { workCommand } from "./commands/work.ts";
 import { EXIT } from "./exit-code.ts";
@@ -17,6 +18,7 @@ export const COMMANDS: readonly Command[] = [
   ledgerExportCommand,
   ledgerImportCommand,
   ledgerVerifyCommand,
+  recordCommand,
   sheetCommand,
 ];
 

@@ -10,6 +10,22 @@ export type { SheetNumber } from "./flight/numbers.ts";
 export type { SheetFigures } from "./flight/sheet-figures.ts";
 export type { SheetTip } from "./flight/tips.ts";
 export { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";
+export type {
+  AircraftRecord,
+  RecordCorrection,
+  RecordDecision,
+  RecordDiscrepancy,
+  RecordDone,
+  RecordEntry,
+  RecordLedger,
+  RecordStep,
+  RecordTimed,
+  RecordWalk,
+  RecordWriter,
+} from "./record/aircraft-record.ts";
+export { type PeriodResult, periodOf, type RecordPeriod } from "./record/period.ts";
+export { type RecordRequest, recordOf } from "./record/record-of.ts";
+export { type RecordResult, recordOfLedger } from "./record/record-of-ledger.ts";
 export {
   decisionTitle,
   makeSheet,

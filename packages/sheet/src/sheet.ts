@@ -2,9 +2,11 @@ import type { Assessment, Verdict } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState, Decision, Status } from "@witnessmark/ledger";
 import { figuresOf, type SheetFigures } from "./flight/sheet-figures.ts";
+import { grouped } from "./grouped.ts";
 import { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";
 import { type SlipCell, slipOf } from "./slip.ts";
 import { voidWhen } from "./void-when.ts";
+import { WALK_NAMES } from "./walk-names.ts";
 
 /** One numbered line: what is not as the book says, too close, or not known. */
 export interface SheetNote {
@@ -77,12 +79,6 @@ export const STANDING_CAUTION =
   "The pilot in command decides. The approved flight manual, the rules where you fly and licensed mechanics come before this sheet.";
 
 const BADNESS: Readonly<Record<Status, number>> = { stop: 0, caution: 1, open: 2, clear: 3 };
-
-const WALK_NAMES = {
-  "first-of-day": "First walk of the day",
-  turnaround: "Turnaround walk",
-  "after-flight": "After-flight walk",
-} as const;
 
 function pointOf(verdict: Verdict, book: Book, state: AircraftState): string | undefined {
   const subject = verdict.subject;
@@ -175,8 +171,6 @@ function readingsOf(assessment: Assessment, book: Book): SheetReading[] {
       status: verdict.status,
     }));
 }
-
-const grouped = (hash: string) => (hash.slice(0, 16).toUpperCase().match(/.{4}/g) ?? []).join(" ");
 
 const plural = (n: number, one: string) => `${n} ${n === 1 ? one : `${one}s`}`;
 

@@ -1,9 +1,12 @@
 import type { Book } from "@witnessmark/book";
 import PdfDocument from "pdfkit";
 import type { Sheet } from "../sheet.ts";
+import { collect } from "./collect.ts";
 import { drawSheet } from "./page.ts";
 import { Pen } from "./pen.ts";
 import { registerTypeFace } from "./type-face.ts";
+
+export { renderRecordPdf } from "../record/render-record-pdf.ts";
 
 /** The signed record that travels inside the PDF. */
 export interface SheetAttachment {
@@ -57,11 +60,3 @@ export async function renderSheetPdf(given: {
   document.end();
   return done;
 }
-
-const collect = (document: PDFKit.PDFDocument): Promise<Uint8Array> =>
-  new Promise((resolve, reject) => {
-    const parts: Uint8Array[] = [];
-    document.on("data", (part: Uint8Array) => parts.push(part));
-    document.on("end", () => resolve(Buffer.concat(parts)));
-    document.on("error", reject);
-  });

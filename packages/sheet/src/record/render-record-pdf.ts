@@ -1,0 +1,48 @@
+import PdfDocument from "pdfkit";
+import { collect } from "../pdf/collect.ts";
+import { Pen } from "../pdf/pen.ts";
+import { registerTypeFace } from "../pdf/type-face.ts";
+import type { AircraftRecord } from "./aircraft-record.ts";
+import { drawRecord } from "./draw-record.ts";
+
+/**
+ * The aircraft's record as a PDF file, black on white, with the ledger that it is drawn from attached.
+ * The same record and ledger give the same bytes.
+ */
+export async function renderRecordPdf(given: {
+  readonly record: AircraftRecord;
+  /** The file that `record.ledger` names. */
+  readonly ledgerText: string;
+  readonly paper?: "A4" | "LETTER";
+}): Promise<Uint8Array> {
+  const { record, ledgerText } = given;
+  const at = new Date(record.madeAt);
+  const { registration, period, ledger } = record;
+  const document = new PdfDocument({
+    size: given.paper ?? "A4",
+    margin: 0,
+    lang: "en",
+    displayTitle: true,
+    info: {
+      Title: `${registration}: aircraft's record, ${period.from} to ${period.to}`,
+      Author: "Witnessmark",
+      Subject: record.caution,
+      Creator: "Witnessmark",
+      Producer: "Witnessmark",
+      CreationDate: at,
+      ModDate: at,
+    },
+  });
+  const done = collect(document);
+  registerTypeFace(document);
+  drawRecord(new Pen(document), record, () => document.addPage());
+  document.file(Buffer.from(ledgerText, "utf8"), {
+    name: ledger.file,
+    type: "application/jsonl",
+    description: "The whole ledger as JSON Lines",
+    creationDate: at,
+    modifiedDate: at,
+  });
+  document.end();
+  return done;
+}
