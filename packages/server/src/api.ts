@@ -10,6 +10,7 @@ import { ledgerFileRoutes } from "./routes/ledger-file.ts";
 import { liveRoutes } from "./routes/live.ts";
 import type { Parts } from "./routes/parts.ts";
 import { photoRoutes } from "./routes/photos.ts";
+import { recordRoutes } from "./routes/record.ts";
 import { sheetRoutes } from "./routes/sheet.ts";
 import { weatherRoutes } from "./routes/weather.ts";
 import type { AppFile } from "./static/app-files.ts";
@@ -23,6 +24,7 @@ function routes(parts: Parts) {
     .route("/", photoRoutes(parts))
     .route("/", liveRoutes(parts))
     .route("/", ledgerFileRoutes(parts))
+    .route("/", recordRoutes(parts))
     .route("/", sheetRoutes(parts))
     .route("/", weatherRoutes(parts));
 }

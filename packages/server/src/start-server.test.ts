@@ -201,6 +201,7 @@ describe("the list of routes", () => {
       "/api/aircraft/{aircraft}/events",
       "/api/aircraft/{aircraft}/ledger.jsonl",
       "/api/aircraft/{aircraft}/quarantine",
+      "/api/aircraft/{aircraft}/record.pdf",
       "/api/live",
       "/api/photos/{sha256}",
       "/api/weather",

@@ -217,6 +217,47 @@ export function serverContract(name: string, create: () => Promise<TestDatabase>
       });
     });
 
+    describe("the record", () => {
+      const record = (query: string, aircraft = AIRCRAFT) =>
+        fetch(`${running[0]?.url}/api/aircraft/${aircraft}/record.pdf${query}`);
+      const refused = async (query: string, aircraft?: string) => {
+        const response = await record(query, aircraft);
+        return { status: response.status, ...(await response.json()).error };
+      };
+
+      it("of a period is a PDF with the ledger in it", async () => {
+        await client.push(AIRCRAFT, await new TestDevice().make(5));
+        const response = await record("?from=2031-05-01&to=2031-05-06");
+        expect(response.status).toBe(200);
+        expect(response.headers.get("content-type")).toBe("application/pdf");
+        expect(response.headers.get("content-disposition")).toContain(
+          `${AIRCRAFT}-record-2031-05-01-2031-05-06.pdf`,
+        );
+        const pdf = Buffer.from(await response.arrayBuffer()).toString("latin1");
+        expect(pdf).toMatch(/^%PDF-/);
+        expect(pdf).toContain(`${AIRCRAFT}.jsonl`);
+        // without a period: everything until today
+        expect((await record("")).headers.get("content-disposition")).toContain("2031-05-06-2031-05-06");
+      });
+
+      it("of a period that cannot be, or of nothing, is refused in words", async () => {
+        await client.push(AIRCRAFT, await new TestDevice().make(2));
+        expect(await refused("?from=2031-02-30")).toEqual({
+          status: 400,
+          code: "bad-period",
+          field: "from",
+          message:
+            'from: expected a day of the calendar, written YYYY-MM-DD, received "2031-02-30"; February 2031 ends with day 28.',
+        });
+        expect(await refused("?from=2031-05-06&to=2031-05-01")).toMatchObject({
+          status: 400,
+          code: "bad-period",
+          message: expect.stringContaining("give an earlier first day or a later last day"),
+        });
+        expect(await refused("", "ZZ-NIL")).toMatchObject({ status: 404, code: "no-such-aircraft" });
+      });
+    });
+
     describe("pictures", () => {
       const png = new Uint8Array([
         ...PNG_SIGNATURE,

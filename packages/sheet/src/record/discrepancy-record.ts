@@ -1,5 +1,13 @@
+import { reliefOnRecord } from "@witnessmark/assess";
 import { withSymbol } from "@witnessmark/engine";
-import type { AircraftState, Discrepancy, LocalDate, Origin, ReliefOnRecord } from "@witnessmark/ledger";
+import type {
+  AircraftState,
+  Discrepancy,
+  LocalDate,
+  Origin,
+  Read,
+  ReliefOnRecord,
+} from "@witnessmark/ledger";
 import type { RecordDiscrepancy, RecordStep } from "./aircraft-record.ts";
 import { dayOf, dayWords } from "./day-words.ts";
 import { type Names, personWords, whereWords } from "./names.ts";
@@ -55,16 +63,17 @@ function reliefSteps(relief: ReliefOnRecord): readonly Ordered[] {
   ];
 }
 
+const sizeOf = ({ value, unit }: Read): string => withSymbol(String(value), unit);
+
 function stepsOf(discrepancy: Discrepancy, { book }: Names, signed: SignedEvents): readonly Ordered[] {
-  const { raised, measurements, assessments, reliefs, closings, reopenings } = discrepancy;
+  const { raised, measured, measurements, assessments, reliefs, closings, reopenings } = discrepancy;
   const steps = [
-    step(raised, "Written down", []),
-    ...measurements.map((each) =>
-      step(each, "Measured", [
-        withSymbol(String(each.measured.value), each.measured.unit),
-        ...(each.words === undefined ? [] : [each.words]),
-      ]),
-    ),
+    step(raised, "Written down", measured === undefined ? [] : [sizeOf(measured)]),
+    ...measurements
+      .filter(({ event }) => event !== raised.event)
+      .map((each) =>
+        step(each, "Measured", [sizeOf(each.measured), ...(each.words === undefined ? [] : [each.words])]),
+      ),
     ...assessments.map((each) => {
       const name = book?.equipment.find(({ id }) => id === each.equipment)?.name ?? each.equipment;
       return step(each, "Looked into", [each.words, ...(name === undefined ? [] : [`Equipment: ${name}`])]);
@@ -79,12 +88,13 @@ function stepsOf(discrepancy: Discrepancy, { book }: Names, signed: SignedEvents
   return steps.sort((a, b) => (a.hlc < b.hlc ? -1 : a.hlc > b.hlc ? 1 : 0));
 }
 
-function dispositionOf({ isOpen, closings, reliefs }: Discrepancy, standsOn: LocalDate): string {
+function dispositionOf(discrepancy: Discrepancy, standsOn: LocalDate): string {
+  const { isOpen, closings } = discrepancy;
   if (!isOpen) {
     const hows = [...new Set(closings.map(({ how }) => HOW[how]))];
     return hows.join(", and by another: ");
   }
-  const relief = reliefs.findLast(({ ended }) => ended === undefined);
+  const relief = reliefOnRecord(discrepancy);
   if (relief === undefined) return "Open";
   if (relief.until === undefined) return "Open, with relief";
   const on = dayWords(relief.until);

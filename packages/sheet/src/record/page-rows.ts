@@ -89,15 +89,15 @@ export function rowBlocks(
   return blocks;
 }
 
-/** A section's title on a line of its own, with the heads of its columns under it. */
-export function headingBlock(title: string, columns: Columns, heads: readonly string[]): Block {
-  const top = 23;
+/** A section's title on a line of its own, with room above it, and the heads of its columns under it. */
+export function headingBlock(title: string, columns: Columns, heads: readonly string[], above = 0): Block {
+  const top = above + 23;
   const height = top + (heads.length === 0 ? 0 : 13);
   return {
     height,
     keepsWithNext: true,
     draw(pen, x, y) {
-      pen.line(title, x + PAD, y + 17, { size: 12.5, weight: "black" });
+      pen.line(title, x + PAD, y + top - 6, { size: 12.5, weight: "black" });
       pen.rule(x, y + top, x + WIDTH, y + top, 1.5);
       heads.forEach((head, index) => {
         pen.line(head, x + (columns[index] ?? 0) + PAD, y + top + 10, { size: 8 });

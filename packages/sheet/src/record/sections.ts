@@ -46,7 +46,7 @@ function section(
 ): Section {
   const isEmpty = rows.length === 0;
   return {
-    heading: headingBlock(title, columns, isEmpty ? [] : heads),
+    heading: headingBlock(title, columns, isEmpty ? [] : heads, 10),
     continued: headingBlock(`${title}, continued`, columns, heads),
     rows: isEmpty ? rowBlocks(pen, [0], [plain(NOTHING)]) : rows,
   };

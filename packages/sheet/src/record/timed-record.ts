@@ -19,7 +19,8 @@ function dueWords(left: LimitLeft): string {
       return dayWords(left.on);
     case "counter": {
       const at = left.at.toLocaleString("en", { maximumFractionDigits: 1 });
-      return `${at}${left.counter.unit === "h" ? " h" : ""} of ${left.counter.name.toLowerCase()}`;
+      const name = left.counter.name.toLowerCase();
+      return left.counter.unit === "h" ? `${at} h of ${name}` : `${at} ${name}`;
     }
     case "unknown":
       return `not known: ${left.lacks}`;
