@@ -75,6 +75,17 @@ describe("the record", () => {
     await page.keyboard.press("Escape");
   });
 
+  it("has the past of each point, a page at a time", async () => {
+    const { page } = phone;
+    await open("point/right-main-tyre");
+    const lines = page.locator(".life li");
+    expect(await lines.count()).toBe(20);
+    expect(await lines.first().textContent()).toContain("Demo");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await page.getByRole("button", { name: /^Earlier: / }).tap();
+    expect(await lines.count()).toBe(40);
+  });
+
   it("is saved as files with no net", async () => {
     const { page } = phone;
     await open("record/past");

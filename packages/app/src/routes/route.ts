@@ -18,6 +18,7 @@ export type Route =
   | { readonly at: "discrepancy"; readonly registration: string; readonly discrepancy: string }
   | { readonly at: "timed"; readonly registration: string; readonly item: string }
   | { readonly at: "trend"; readonly registration: string; readonly trend: string }
+  | { readonly at: "point"; readonly registration: string; readonly point: string }
   | { readonly at: "decision"; readonly registration: string; readonly decision: string }
   | { readonly at: "aircraft"; readonly registration: string; readonly check?: string }
   | { readonly at: "unknown"; readonly address: string };
@@ -79,6 +80,7 @@ function readOfAircraft(
   }
   if (second === "timed" && third !== undefined) return { at: "timed", registration, item: third };
   if (second === "trend" && third !== undefined) return { at: "trend", registration, trend: third };
+  if (second === "point" && third !== undefined) return { at: "point", registration, point: third };
   if (second === "decision" && third !== undefined) return { at: "decision", registration, decision: third };
   return undefined;
 }
@@ -117,6 +119,8 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
       return address(route.registration, "timed", route.item);
     case "trend":
       return address(route.registration, "trend", route.trend);
+    case "point":
+      return address(route.registration, "point", route.point);
     case "decision":
       return address(route.registration, "decision", route.decision);
     case "aircraft":

@@ -33,6 +33,7 @@ const parts = {
   record: partOf(async () => (await import("./record/record-screen.tsx")).RecordScreen),
   discrepancy: partOf(async () => (await import("./record/discrepancy-screen.tsx")).DiscrepancyScreen),
   timed: partOf(async () => (await import("./record/timed-screen.tsx")).TimedScreen),
+  point: partOf(async () => (await import("./record/point-screen.tsx")).PointScreen),
   trend: partOf(async () => (await import("./record/trend-screen.tsx")).TrendScreen),
   calculators: partOf(async () => (await import("./calculators/calculators.tsx")).Calculators),
   archived: partOf(async () => (await import("./apron/archived.tsx")).Archived),
@@ -51,6 +52,7 @@ const ConditionsScreen = parts.conditions.Screen;
 const RecordScreen = parts.record.Screen;
 const DiscrepancyScreen = parts.discrepancy.Screen;
 const TimedScreen = parts.timed.Screen;
+const PointScreen = parts.point.Screen;
 const TrendScreen = parts.trend.Screen;
 const Calculators = parts.calculators.Screen;
 const Archived = parts.archived.Screen;
@@ -162,6 +164,8 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <DiscrepancyScreen key={route.discrepancy} open={open} id={route.discrepancy} />;
     case "timed":
       return <TimedScreen key={route.item} open={open} id={route.item} />;
+    case "point":
+      return <PointScreen open={open} id={route.point} />;
     case "trend":
       return <TrendScreen key={route.trend} open={open} id={route.trend} />;
     case "decide":

@@ -1,5 +1,6 @@
 import type { Book } from "@witnessmark/book";
 import type { Step } from "@witnessmark/planner";
+import { capital } from "../words/capital.ts";
 
 /**
  * A step in a word or two, for the row of a stance: "Pressure", "Tread", "Wheel well". Where several checks are made
@@ -35,5 +36,3 @@ function withoutPlace(words: readonly string[], place: string): readonly string[
   if (last === undefined || isOfPlace(last)) return words;
   return words.filter((word) => !isOfPlace(word));
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

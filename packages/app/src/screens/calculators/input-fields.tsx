@@ -1,5 +1,6 @@
 import type { InputSpec, UnitId } from "@witnessmark/engine";
 import { useId } from "react";
+import { capital } from "../../words/capital.ts";
 import { placeOf, rangeIn } from "./calculate.ts";
 import { UnitSelect } from "./unit-select.tsx";
 
@@ -10,8 +11,6 @@ interface Entry {
   readonly onText: (name: string, row: number, text: string) => void;
   readonly onUnit: (name: string, unit: UnitId) => void;
 }
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /** One figure: what it means, where it is typed, in which unit, and what it may be. */
 export function ScalarField({

@@ -125,6 +125,11 @@ function Row({ open, verdict }: { readonly open: OpenAircraft; readonly verdict:
         <span className="row-does chevron">Working</span>
       </button>
       {unfolded ? <Working verdict={verdict} /> : null}
+      {unfolded && verdict.status !== "stop" && (subject?.kind === "trend" || subject?.kind === "timed") ? (
+        <a className="row-record" href={placeOf(open.registration, subject)}>
+          {subject.kind === "trend" ? "Every reading of it" : "When it was done, and until when"}
+        </a>
+      ) : null}
       {subject?.kind === "discrepancy" ? <Photos open={open} id={subject.id} about={verdict.title} /> : null}
       {verdict.status === "stop" ? <WaysOut open={open} verdict={verdict} /> : null}
     </li>
@@ -192,13 +197,13 @@ function WaysOut({
           <span>What became of it, and what else can be done</span>
         </a>
       )}
-      {subject?.kind === "timed" ? (
-        <a href={href({ at: "timed", registration: open.registration, item: subject.id })}>
+      {subject?.kind === "timed" || subject?.kind === "trend" ? (
+        <a href={placeOf(open.registration, subject)}>
           <b>In the record</b>
           <span>{verdict.wayOut.join(". ")}</span>
         </a>
       ) : null}
-      {found === undefined && step === undefined && subject?.kind !== "timed" ? (
+      {found === undefined && step === undefined && subject?.kind !== "timed" && subject?.kind !== "trend" ? (
         <p>
           <b>Way out</b>
           <span>{verdict.wayOut.join(". ")}</span>

@@ -6,6 +6,7 @@ import { lastLook } from "../../walk/last-look.ts";
 import { carriedValue, readingText, temperatureText } from "../../walk/reading-view.ts";
 import type { StepView, WalkView } from "../../walk/walk-view.ts";
 import { ANSWER_WORDS, REASON_WORDS } from "../../words/answers.ts";
+import { capital } from "../../words/capital.ts";
 import { clockTime, shortDay, whenShort } from "../../words/dates.ts";
 import { figure } from "../../words/figures.ts";
 import type { ReadingInHand } from "./use-reading.ts";
@@ -147,5 +148,3 @@ function besideOf({ state }: OpenAircraft, view: WalkView, check: string) {
       .join(" "),
   };
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

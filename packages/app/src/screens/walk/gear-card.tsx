@@ -5,6 +5,7 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { putOff } from "../../walk/put-off.ts";
 import { piecesOffCount, postureText, type StepView, type WalkView } from "../../walk/walk-view.ts";
+import { capital } from "../../words/capital.ts";
 import { countOf, tally } from "../../words/figures.ts";
 import { GearList } from "./gear-list.tsx";
 import type { Sayer } from "./sayer.ts";
@@ -121,5 +122,3 @@ export function GearCard(props: GearCardProps) {
     </>
   );
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -5,6 +5,7 @@ import { useState } from "react";
 import { TwoPartRule } from "../../instruments/two-part-rule.tsx";
 import { preferences } from "../../preferences/preferences.ts";
 import { temperatureText } from "../../walk/reading-view.ts";
+import { capital } from "../../words/capital.ts";
 import { figure } from "../../words/figures.ts";
 import { FigurePopup } from "./figure-popup.tsx";
 import { understandFigure } from "./understand-figure.ts";
@@ -136,8 +137,6 @@ function TemperaturePopup({
 /** "Tyre": in the room of a small button; a longer word than fits is "It is". */
 const ofWhat = (word: string | undefined) =>
   word === undefined || word.length > 8 ? "It is" : capital(word);
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 function middleOf({ min, max, low = min, high = max }: ReadingInHand["view"]["values"]): number {
   return (low + high) / 2;

@@ -93,6 +93,14 @@ export function WalkMore({ open, view, inHand, sayer, onClose }: WalkMoreProps) 
             </small>
           </a>
         </li>
+        {check === undefined ? null : (
+          <li>
+            <a href={href({ at: "point", registration, point: check.point })}>
+              Its past
+              <small>Results, readings and photos of {name}</small>
+            </a>
+          </li>
+        )}
         <li>
           <a href={href({ at: "after", registration })}>
             It has flown

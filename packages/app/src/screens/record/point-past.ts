@@ -1,0 +1,85 @@
+import type { Book, Check } from "@witnessmark/book";
+import { withSymbol } from "@witnessmark/engine";
+import type { AircraftState, Read } from "@witnessmark/ledger";
+import { ANSWER_WORDS, REASON_WORDS } from "../../words/answers.ts";
+import { capital } from "../../words/capital.ts";
+import { figure } from "../../words/figures.ts";
+
+/** One thing that was said of a point, as a line of its past. */
+export interface PointLine {
+  readonly key: string;
+  readonly at_ms: number;
+  readonly who: string;
+  readonly title: string;
+  readonly words: string;
+  readonly discrepancy?: string;
+  readonly photo?: { readonly sha256: string; readonly recordedAt: string };
+}
+
+const asRead = ({ value, unit }: Read): string => withSymbol(figure(value, decimals(value)), unit);
+const decimals = (value: number): number => Math.min(3, `${value}`.split(".")[1]?.length ?? 0);
+
+/** Everything that is on the record of a point: answers, readings, notes, photos, discrepancies; latest first. */
+export function pastOfPoint(book: Book, state: AircraftState, point: string): readonly PointLine[] {
+  const checks = book.checks.filter((check) => check.point === point);
+  const titles = new Map(checks.map(({ id, title }) => [id, title]));
+  const discrepancies = [...state.discrepancies.values()].filter(
+    (found) => found.point === point || (found.check !== undefined && titles.has(found.check)),
+  );
+  const words = new Map(discrepancies.map(({ id, words: said }) => [id, said]));
+  const titleOf = (subject: { readonly kind: string; readonly id: string }): string | undefined =>
+    subject.kind === "check" ? titles.get(subject.id) : words.get(subject.id);
+  const lines = [
+    ...checks.flatMap((check) => saidOf(check, state)),
+    ...state.photos.flatMap((photo): readonly PointLine[] => {
+      const title = titleOf(photo.subject);
+      return title === undefined ? [] : [{ ...said(photo), title, words: "Photo", photo }];
+    }),
+    ...state.notes.flatMap((note): readonly PointLine[] => {
+      const title = titleOf(note.subject);
+      return title === undefined ? [] : [{ ...said(note), title, words: note.text }];
+    }),
+    ...discrepancies.flatMap((found): readonly PointLine[] => [
+      {
+        ...said(found.raised),
+        title: found.words,
+        words: found.measured === undefined ? "Raised" : `Raised, ${asRead(found.measured)}`,
+        discrepancy: found.id,
+      },
+      ...found.closings.map((closing) => ({
+        ...said(closing),
+        title: found.words,
+        words: `${closing.how === "put-right" ? "Put right" : "No fault found"}: ${closing.words}`,
+        discrepancy: found.id,
+      })),
+    ]),
+  ];
+  return lines.toSorted((a, b) => b.at_ms - a.at_ms || (a.key < b.key ? 1 : -1));
+}
+
+const said = (origin: {
+  readonly event: string;
+  readonly recordedAt: string;
+  readonly author: { readonly name: string };
+}) => ({ key: origin.event, at_ms: Date.parse(origin.recordedAt), who: origin.author.name });
+
+function saidOf(check: Check, state: AircraftState): readonly PointLine[] {
+  const history = state.checks.get(check.id);
+  return [
+    ...(history?.answers ?? []).map((answer) => ({
+      ...said(answer),
+      title: check.title,
+      words:
+        answer.reason === undefined
+          ? capital(ANSWER_WORDS[answer.answer])
+          : `${capital(ANSWER_WORDS[answer.answer])}: ${REASON_WORDS[answer.reason].toLowerCase()}`,
+    })),
+    ...(history?.readings ?? []).map((reading) => ({
+      ...said(reading),
+      title: check.title,
+      words: `Read ${asRead(reading.read)}${
+        reading.temperature === undefined ? "" : ` at ${asRead(reading.temperature)}`
+      }`,
+    })),
+  ];
+}

@@ -1,0 +1,2 @@
+/** The same words with a capital letter first. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
