@@ -38,6 +38,7 @@ const TYPES: Readonly<Record<EventType, true>> = {
   "servicing.recorded": true,
   "aircraft.parked": true,
   "experience.recorded": true,
+  "reading.imported": true,
   "evidence.declined": true,
   "flight.planned": true,
   "flight.dropped": true,

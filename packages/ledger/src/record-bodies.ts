@@ -169,5 +169,16 @@ export const RECORD_BODIES: { readonly [T in keyof RecordBodies]: () => z.ZodMin
       class: text(1, 120),
       words: z.exactOptional(Words),
     }),
+  "reading.imported": () =>
+    z.strictObject({
+      import: Uuid,
+      check: Name,
+      gauge: Name,
+      at: When,
+      read: ReadValue,
+      temperature: z.exactOptional(ReadValue),
+      by: z.exactOptional(text(1, 200)),
+      words: z.exactOptional(Words),
+    }),
   "evidence.declined": () => z.strictObject({ walk: Uuid, check: Name, why: Words }),
 };

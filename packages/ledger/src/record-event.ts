@@ -137,6 +137,20 @@ export interface RecordBodies {
     readonly class: string;
     readonly words?: string;
   };
+  /** A reading of the past, from a file: it belongs to no walk, and has a moment of its own. */
+  "reading.imported": {
+    /** What was brought in at one time has one id, so that it can be told together and withdrawn together. */
+    readonly import: string;
+    readonly check: string;
+    readonly gauge: string;
+    /** When it was read, as the file says. */
+    readonly at: string;
+    readonly read: Read;
+    readonly temperature?: Read;
+    /** Who read it, as the file says. */
+    readonly by?: string;
+    readonly words?: string;
+  };
   /** Why the photo or figure that a walk asked for by chance was not given. */
   "evidence.declined": { readonly walk: string; readonly check: string; readonly why: string };
 }

@@ -39,14 +39,28 @@ export interface CheckAnswer extends Origin {
   readonly askedAgainBy?: string;
 }
 
+/**
+ * A reading as it was taken on a walk, or as a file told of it. Of one from a file `recordedAt` is the moment that the
+ * file gives, and `walk` is the id of its own event: it belongs to no walk.
+ */
 export interface RecordedReading extends Origin {
   readonly walk: string;
   readonly gauge: string;
   readonly read: Read;
   readonly temperature?: Read;
+  /** Set when it came from a file: who read it as the file says, and when it was brought in. */
+  readonly imported?: {
+    readonly import: string;
+    readonly broughtInAt: string;
+    readonly by?: string;
+    readonly words?: string;
+  };
 }
 
-/** Everything ever said of one check, oldest first; withdrawn entries are not in it. */
+/**
+ * Everything ever said of one check, oldest first; withdrawn entries are not in it. Readings from a file stand where
+ * their own moment puts them, so that an old one is never the last.
+ */
 export interface CheckHistory {
   readonly answers: readonly CheckAnswer[];
   readonly readings: readonly RecordedReading[];

@@ -1,7 +1,7 @@
 import type { KnownEvent, LedgerEvent } from "../event.ts";
 import { hlcTime_ms } from "../hlc.ts";
 import { isKnownEvent } from "../known.ts";
-import { foldAnswer, foldReading } from "./checks.ts";
+import { foldAnswer, foldImported, foldReading } from "./checks.ts";
 import { foldOfDiscrepancy, foldRaised } from "./discrepancies.ts";
 import { type Draft, originOf, present } from "./draft.ts";
 import { foldFitted, foldRemoved } from "./ground-gear.ts";
@@ -25,6 +25,9 @@ function applyKnown(draft: Draft, event: KnownEvent): void {
       return;
     case "reading.recorded":
       foldReading(draft, event);
+      return;
+    case "reading.imported":
+      foldImported(draft, event);
       return;
     case "walk.started":
       foldWalkStarted(draft, event);
@@ -81,7 +84,7 @@ type Record_ = Exclude<
       | `groundGear.${string}`
       | `discrepancy.${string}`
       | "check.answered"
-      | "reading.recorded"
+      | `reading.${string}`
       | "event.withdrawn";
   }
 >;

@@ -1,6 +1,8 @@
 import type { Bodies, KnownEvent } from "../event.ts";
+import { hlcTime_ms } from "../hlc.ts";
 import type { CheckAnswer, Origin, RecordedReading } from "../state.ts";
-import type { Draft } from "./draft.ts";
+import { type Draft, originOf, present } from "./draft.ts";
+import { saidMoment_ms } from "./timed.ts";
 
 type Event<T extends KnownEvent["type"]> = Extract<KnownEvent, { type: T }>;
 
@@ -38,6 +40,47 @@ export function foldReading(draft: Draft, event: Event<"reading.recorded">): voi
   };
   if (body.temperature !== undefined) reading.temperature = body.temperature;
   draft.history(body.check).readings.push(reading);
+}
+
+/** A reading whose text of the time does not read is taken at its stamp. */
+function moment_ms(reading: RecordedReading): number {
+  const read_ms = Date.parse(reading.recordedAt);
+  return Number.isNaN(read_ms) ? hlcTime_ms(reading.hlc) : read_ms;
+}
+
+/** The place after every reading that is not later, in a list that is oldest first. */
+function placeOf(readings: readonly RecordedReading[], at_ms: number): number {
+  let low = 0;
+  let high = readings.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const found = readings[middle];
+    if (found !== undefined && moment_ms(found) <= at_ms) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Puts a reading from a file where its moment belongs; the same value at the same moment counts once. */
+export function foldImported(draft: Draft, event: Event<"reading.imported">): void {
+  const { check, gauge, at, read, temperature, by, words, import: from } = event.body;
+  const { readings } = draft.history(check);
+  const at_ms = saidMoment_ms(at, event);
+  const place = placeOf(readings, at_ms);
+  for (let before = place - 1; before >= 0; before -= 1) {
+    const other = readings[before];
+    if (other === undefined || moment_ms(other) !== at_ms) break;
+    if (other.read.value === read.value && other.read.unit === read.unit) return;
+  }
+  readings.splice(place, 0, {
+    ...originOf(event),
+    recordedAt: at,
+    walk: event.id,
+    gauge,
+    read,
+    ...present({ temperature }),
+    imported: { import: from, broughtInAt: event.recordedAt, ...present({ by, words }) },
+  });
 }
 
 /** Marks, or clears, every answer of one walk to one check. */

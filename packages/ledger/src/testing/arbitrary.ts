@@ -22,6 +22,7 @@ const ACTS = [
   "answer",
   "answer",
   "read",
+  "import",
   "interrupt",
   "interrupt",
   "finish",
@@ -144,6 +145,15 @@ function draftOf(act: Exclude<Step["act"], "see" | "set-clock">, pick: number, a
     case "read": {
       const read = { value: pick / 10, unit: "bar" } as const;
       return { type: "reading.recorded", body: { walk, check, gauge: "gauge", read } };
+    }
+    case "import": {
+      // Few values and few moments, so that the same reading comes twice, and some are older than all others.
+      const at = `2031-05-0${1 + (pick % 6)}T09:07:00.000+02:00`;
+      const read = { value: pick % 3, unit: "bar" } as const;
+      return {
+        type: "reading.imported",
+        body: { import: walk, check, gauge: "gauge", at, read, by: "the old log" },
+      };
     }
     case "interrupt":
       return { type: "walk.interrupted", body: { walk, cause: "said", left: AT, back: AT } };
