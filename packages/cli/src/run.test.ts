@@ -52,6 +52,7 @@ describe("a command line that is not understood", () => {
       "ledger export",
       "ledger import",
       "ledger verify",
+      "record",
       "sheet",
     ]) {
       expect(machine.out()).toContain(`witnessmark ${name}`);
@@ -189,6 +190,62 @@ describe("sheet", () => {
     const { exit, err } = await command("sheet walk.jsonl --decision 01900000-0000-7000-8000-00000000ffff");
     expect(err).toContain("There is no decision");
     expect(exit).toBe(EXIT.unreadable);
+  });
+});
+
+describe("record", () => {
+  it("is a PDF of the period with the whole ledger in it", async () => {
+    const { exit, err, written } = await command(
+      "record walk.jsonl --from 2026-11-01 --to 2026-11-12 --out record.pdf",
+    );
+    expect(err).toContain("record.pdf: ZZ-SML, 2026-11-01 to 2026-11-12, with ZZ-SML.jsonl in it.");
+    const pdf = Buffer.from(written.get("record.pdf") ?? []).toString("latin1");
+    expect(pdf).toMatch(/^%PDF-/);
+    expect(pdf).toContain("(ZZ-SML.jsonl)");
+    expect(exit).toBe(EXIT.done);
+  });
+
+  it("gives programs what it says, and writes no file that was not asked for", async () => {
+    const { exit, out, written } = await command("record walk.jsonl --json");
+    const record = JSON.parse(out);
+    expect(record.period).toEqual({ from: "2026-11-12", to: "2026-11-12" });
+    expect(record.decisions).toMatchObject([{ id: ledger.decision, title: "Not going yet", signed: true }]);
+    expect(record.ledger).toMatchObject({ events: ledger.events.length, isSound: true });
+    expect(written.size).toBe(0);
+    expect(exit).toBe(EXIT.done);
+  });
+
+  it("says what is wrong with a period, and when no file is named", async () => {
+    const noDay = await command("record walk.jsonl --from 2026-11-31 --out record.pdf");
+    expect(noDay.err).toBe(
+      '--from: expected a day of the calendar, written YYYY-MM-DD, received "2026-11-31"; November 2026 ends with day 30.',
+    );
+    expect(noDay.exit).toBe(EXIT.usage);
+    const backwards = await command("record walk.jsonl --from 2026-11-12 --to 2026-11-02 --out record.pdf");
+    expect(backwards.err).toContain("give an earlier first day or a later last day");
+    expect(backwards.exit).toBe(EXIT.usage);
+    expect(backwards.written.size).toBe(0);
+    const nowhere = await command("record walk.jsonl");
+    expect(nowhere.err).toContain("Give the file to write, such as --out record.pdf");
+    expect(nowhere.exit).toBe(EXIT.usage);
+  });
+
+  it("of a ledger that does not hold is written, and says so in file and exit code", async () => {
+    const changed = ledger.text.replace("as-it-should-be", "not-right");
+    const { exit, err, written } = await command("record changed.jsonl --out record.pdf", {
+      "changed.jsonl": changed,
+    });
+    expect(err).toContain("was changed after it was made");
+    expect(written.has("record.pdf")).toBe(true);
+    expect(exit).toBe(EXIT.faults);
+    const cut = await command("record cut.jsonl --json", {
+      "cut.jsonl": ledger.text.slice(0, ledger.text.length * 0.6),
+    });
+    expect(JSON.parse(cut.out).ledger).toMatchObject({
+      isSound: false,
+      says: expect.stringContaining("promises"),
+    });
+    expect(cut.exit).toBe(EXIT.faults);
   });
 });
 

@@ -33,6 +33,7 @@ export const recordCommand: Command = {
       from: textOption(given, "from"),
       to: textOption(given, "to"),
       now_ms: io.now_ms(),
+      faults: ledger.faults,
     });
     if (!result.ok) {
       if (result.why === "bad-period") throw new Refused("usage", `--${result.says}.`);
@@ -54,6 +55,6 @@ export const recordCommand: Command = {
         `${out}: ${registration}, ${period.from} to ${period.to}, with ${attached.file} in it. ${attached.says}`,
       );
     }
-    return record.ledger.isSound && ledger.faults.length === 0 ? EXIT.done : EXIT.faults;
+    return record.ledger.isSound ? EXIT.done : EXIT.faults;
   },
 };

@@ -29,8 +29,8 @@ export const TEXT_SIZE = 9;
 const LEADING = TEXT_SIZE * 1.3;
 const PAD = 6;
 const GAP = 8;
-/** More lines than these are cut into blocks, so that no text is longer than a page. */
-const MOST_LINES = 40;
+/** Rows of more lines are cut into blocks, so that no text is longer than a page, or leaves much of one empty. */
+const MOST_LINES = 12;
 
 /** Left edges of the columns of a row; the last ends at the right edge. */
 export type Columns = readonly number[];
@@ -107,7 +107,21 @@ export function headingBlock(title: string, columns: Columns, heads: readonly st
   };
 }
 
-/** Blocks page by page: nothing is left out, and nothing that belongs together is torn where it need not be. */
+/** Rows that stand together: each that keeps with the next, and the one after it. */
+function clumpsOf(rows: readonly Block[]): readonly (readonly Block[])[] {
+  const clumps: Block[][] = [];
+  let isOpen = false;
+  for (const row of rows) {
+    if (isOpen) clumps.at(-1)?.push(row);
+    else clumps.push([row]);
+    isOpen = row.keepsWithNext === true;
+  }
+  return clumps;
+}
+
+const heightOf = (blocks: readonly Block[]): number => blocks.reduce((sum, { height }) => sum + height, 0);
+
+/** Blocks page by page: nothing is left out, and what belongs together is torn only where no page holds it. */
 export function paginate(
   sections: readonly Section[],
   rooms: { readonly first: number; readonly next: number },
@@ -123,29 +137,21 @@ export function paginate(
     left = rooms.next;
   };
   for (const { heading, continued, rows } of sections) {
-    let isBegun = false;
-    for (const [index, row] of rows.entries()) {
-      // with what it may not be parted from, as far as a page holds that
-      let wanted = row.height;
-      for (let next = index; rows[next]?.keepsWithNext === true && next + 1 < rows.length; next += 1)
-        wanted += rows[next + 1]?.height ?? 0;
-      wanted = Math.min(wanted, rooms.next - continued.height);
-      const lead = isBegun ? 0 : heading.height;
-      const isOverfull = wanted + lead > left;
-      if (
-        isOverfull &&
-        (pages.at(-1)?.length ?? 0) > 0 &&
-        (!isBegun || row.height > left || !follows(rows, index))
-      )
-        turn();
-      if (!isBegun) place(heading);
+    for (const [index, clump] of clumpsOf(rows).entries()) {
+      const lead = index === 0 ? [heading] : [];
+      const isUsed = left < rooms.next;
+      if (isUsed && heightOf([...lead, ...clump]) > left) turn();
+      if (index === 0) place(heading);
       else if (pages.at(-1)?.length === 0) place(continued);
-      isBegun = true;
-      place(row);
+      for (const [nth, row] of clump.entries()) {
+        // nth 0 has its heading above it, and fits: no block is as high as a page
+        if (nth > 0 && row.height > left) {
+          turn();
+          place(continued);
+        }
+        place(row);
+      }
     }
   }
   return pages;
 }
-
-/** Whether the row before it keeps with this one, so that they were weighed together already. */
-const follows = (rows: readonly Block[], index: number): boolean => rows[index - 1]?.keepsWithNext === true;

@@ -43,10 +43,10 @@ export function periodOf(
       field: "to",
       says: `to: expected ${from}, the first day on record, or later, received ${to}; give a later last day, or a first day with it`,
     };
-  const today = asked.to === undefined ? ", which is today," : "";
+  const today = asked.to === undefined ? ", which is today" : "";
   return {
     ok: false,
     field: "from",
-    says: `from: expected a day not after the last day ${to}${today} received ${from}; give an earlier first day or a later last day`,
+    says: `from: expected a day not after the last day ${to}${today}, received ${from}; give an earlier first day or a later last day`,
   };
 }

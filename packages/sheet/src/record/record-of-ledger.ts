@@ -6,6 +6,7 @@ import {
   compareEvents,
   fold,
   type LedgerEvent,
+  type LedgerFault,
   type LocalDate,
   sha256,
   verifyLedger,
@@ -35,10 +36,13 @@ async function attached(
   events: readonly LedgerEvent[],
   first: LedgerEvent,
   exportedAt: string,
+  asRead: readonly LedgerFault[],
 ): Promise<{ readonly ledger: RecordLedger; readonly text: string }> {
   const { aircraft, operator } = first;
   const text = await writeLedger({ aircraft, operator, exportedAt }, events);
-  const { sound, faults } = await verifyLedger(events);
+  // a fault found while reading is not found again in what was read: a file that was cut short ends well here
+  const faults = [...asRead, ...(await verifyLedger(events)).faults];
+  const sound = faults.length === 0;
   const [worst] = faults;
   const says = sound
     ? "Every hash, every device's chain and every signature in it was checked, and holds."
@@ -78,6 +82,8 @@ export async function recordOfLedger(
     readonly to?: LocalDate | undefined;
     /** Now, milliseconds since 1970 UTC. */
     readonly now_ms: number;
+    /** What was wrong with the file that the events were read from. */
+    readonly faults?: readonly LedgerFault[];
   },
 ): Promise<RecordResult> {
   const ordered = events.toSorted(compareEvents);
@@ -104,7 +110,7 @@ export async function recordOfLedger(
       ? []
       : timedFigures({ book, state, flight: null, clock, pilot: undefined });
   const madeAt = wallTime(given.now_ms, east_min);
-  const { ledger, text } = await attached(ordered, first, madeAt);
+  const { ledger, text } = await attached(ordered, first, madeAt, given.faults ?? []);
   const record = recordOf({ state, entries, book, timed, period, standsOn, madeAt, ledger });
   return { ok: true, record, ledgerText: text };
 }
