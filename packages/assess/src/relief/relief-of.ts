@@ -51,6 +51,8 @@ export const natureForRelief = (book: Book, flight: PlannedFlight | null): Fligh
 const tellsNeeds = ({ equipment }: Book): boolean =>
   equipment.some(({ neededFor, ruleItem, typeEquipment }) => neededFor || ruleItem || typeEquipment);
 
+/** The rule under which a locator may be away for repair. */
+const LOCATOR_AWAY = "91.207(f)(10)";
 const CERTIFIED_AFTER = "1996-03-11";
 
 function equipmentGiven(book: Book): EquipmentOf {
@@ -127,13 +129,19 @@ export function reliefOf(request: Request): ReliefAnswer | undefined {
     equipment,
     ruling,
     ask: ruling.steps.find(({ holds, asks }) => holds === "unknown" && asks !== undefined)?.asks,
-    notFor: [
-      ...new Set(list === undefined ? [...byRule, ...(equipment.neededFor ?? [])] : (listItem?.notFor ?? [])),
-    ],
+    // a locator that is away is asked for on every flight, and may be: its own rule says so
+    notFor:
+      ruling.path === LOCATOR_AWAY
+        ? []
+        : [
+            ...new Set(
+              list === undefined ? [...byRule, ...(equipment.neededFor ?? [])] : (listItem?.notFor ?? []),
+            ),
+          ],
     until: untilOf(request, ruling, listItem),
     listItem,
     broken: listItem === undefined ? [] : brokenOf(listItem, nature, working),
-    placard: ruling.path === "91.207(f)(10)" ? LOCATOR_PLACARD : (listItem?.placard ?? "Inoperative"),
+    placard: ruling.path === LOCATOR_AWAY ? LOCATOR_PLACARD : (listItem?.placard ?? "Inoperative"),
   };
 }
 
@@ -161,7 +169,7 @@ function untilOf(
 ): LocalDate | undefined {
   const found = foundOn(discrepancy);
   switch (path) {
-    case "91.207(f)(10)":
+    case LOCATOR_AWAY:
       return removedLocatorUntil(found);
     case "91.213(d)":
       return state === undefined ? undefined : nextRequiredInspection(book, state);

@@ -37,6 +37,7 @@ export function repeatVerdicts(context: Context): readonly Finding[] {
     const earlier = repeatsOf(discrepancy, context);
     const last = earlier.at(-1);
     if (last === undefined) return [];
+    const stillOpen = earlier.every(({ isOpen }) => isOpen);
     const told = earlier.map(
       ({ raised, words }) => `${dayText(recorded_ms(raised), context.clock)}: ${words}`,
     );
@@ -45,10 +46,14 @@ export function repeatVerdicts(context: Context): readonly Finding[] {
         id: `repeat:${discrepancy.id}`,
         topic: "discrepancy",
         status: "caution",
-        title: "It came back",
+        title: stillOpen ? "Told before" : "It came back",
         says: `${discrepancy.words}. Before, ${told.join("; ")}`,
         margin: { value: earlier.length + 1, unit: "", text: counted(earlier.length + 1, "time") },
-        because: ["The same thing was not right before, within 90 days: what was done then did not end it"],
+        because: [
+          stillOpen
+            ? "The same thing stands open from before: it may be one fault told twice, or a second one"
+            : "The same thing was not right before, within 90 days: what was done then did not end it",
+        ],
         working: {
           lines: earlier.map(({ raised, words, closings }) => ({
             label: dayText(recorded_ms(raised), context.clock),
