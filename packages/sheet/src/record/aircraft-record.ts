@@ -76,6 +76,8 @@ export interface RecordWalk extends RecordEntry {
 
 export interface RecordCorrection extends RecordEntry {
   readonly what: string;
+  /** The id of the event that was taken back. */
+  readonly taken: string;
   readonly why: string;
 }
 

@@ -7,6 +7,7 @@ import type {
   Origin,
   Read,
   ReliefOnRecord,
+  Subject,
 } from "@witnessmark/ledger";
 import type { RecordDiscrepancy, RecordStep } from "./aircraft-record.ts";
 import { dayOf, dayWords } from "./day-words.ts";
@@ -65,7 +66,17 @@ function reliefSteps(relief: ReliefOnRecord): readonly Ordered[] {
 
 const sizeOf = ({ value, unit }: Read): string => withSymbol(String(value), unit);
 
-function stepsOf(discrepancy: Discrepancy, { book }: Names, signed: SignedEvents): readonly Ordered[] {
+/** What was written or pictured of it; a picture is in the ledger by its SHA-256 alone. */
+function evidenceOf(id: string, { notes, photos }: AircraftState): readonly Ordered[] {
+  const isOfIt = ({ subject }: { readonly subject: Subject }) =>
+    subject.kind === "discrepancy" && subject.id === id;
+  return [
+    ...notes.filter(isOfIt).map((each) => step(each, "Note", [each.text])),
+    ...photos.filter(isOfIt).map((each) => step(each, "Photo", [`SHA-256 ${each.sha256}`])),
+  ];
+}
+
+function stepsOf(discrepancy: Discrepancy, { book, state }: Names, signed: SignedEvents): readonly Ordered[] {
   const { raised, measured, measurements, assessments, reliefs, closings, reopenings } = discrepancy;
   const steps = [
     step(raised, "Written down", measured === undefined ? [] : [sizeOf(measured)]),
@@ -83,6 +94,7 @@ function stepsOf(discrepancy: Discrepancy, { book }: Names, signed: SignedEvents
       step(each, HOW[each.how], [each.words, `Released by ${each.releasedBy}`], signed.has(each.event)),
     ),
     ...reopenings.map((each) => step(each, "Opened again", [each.words])),
+    ...evidenceOf(discrepancy.id, state),
   ];
   // stable: what an event says twice (raised with a size) stays together
   return steps.sort((a, b) => (a.hlc < b.hlc ? -1 : a.hlc > b.hlc ? 1 : 0));

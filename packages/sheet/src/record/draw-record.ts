@@ -10,6 +10,8 @@ const CAUTION = { size: 9.5, weight: "bold" } as const;
 const LABEL = 32 * MM;
 const SMALL = 8.5;
 
+const plural = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
+
 const periodWords = ({ period }: AircraftRecord): string =>
   `${dayWords(period.from)} to ${dayWords(period.to)}`;
 
@@ -44,14 +46,14 @@ function aboutOf(record: AircraftRecord): readonly (readonly [string, string])[]
   return [
     [
       "In this period",
-      `${walks.length} walks, ${decisions.length} decisions, ${discrepancies.length} discrepancies, of which ${open} open at its end`,
+      `${plural(walks.length, "walk", "walks")}, ${plural(decisions.length, "decision", "decisions")}, ${plural(discrepancies.length, "discrepancy", "discrepancies")}, of which ${open} open at its end`,
     ],
     ["As it stood", `at the end of ${dayWords(record.standsOn)}; made ${momentWords(record.madeAt)}`],
     ["Book", record.book],
     ...counters.map(({ name, says }) => [name, says] as const),
     [
       "Ledger",
-      `${ledger.events} entries of ${ledger.devices} ${ledger.devices === 1 ? "device" : "devices"}, attached whole as ${ledger.file}. ${ledger.says}`,
+      `${plural(ledger.events, "entry", "entries")} of ${plural(ledger.devices, "device", "devices")}, attached whole as ${ledger.file}. ${ledger.says}`,
     ],
     [
       "To check it",

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readLedger } from "@witnessmark/ledger";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
-import { type RecordLedger, recordLedger } from "../testing/record-ledger.ts";
+import { PHOTO_SHA256, type RecordLedger, recordLedger } from "../testing/record-ledger.ts";
 import { recordOfLedger } from "./record-of-ledger.ts";
 
 /** 20 November 2026, 10:00 UTC. */
@@ -31,6 +31,7 @@ describe("a discrepancy on the record", () => {
     expect(dent?.where).toContain("JASC 7110");
     expect(dent?.steps.map(({ title, by, at, says }) => [at.slice(0, 10), title, by, says])).toEqual([
       ["2026-11-02", "Written down", "Ada Example, pilot", ["8\u00A0mm"]],
+      ["2026-11-02", "Photo", "Ada Example, pilot", [`SHA-256 ${PHOTO_SHA256}`]],
       ["2026-11-03", "Looked into", "Bo Sample, mechanic", ["Skin sound, no crack"]],
       [
         "2026-11-04",
@@ -49,7 +50,14 @@ describe("a discrepancy on the record", () => {
       ["2026-11-07", "Relief ended", "Bo Sample, mechanic", ["The new cowling is here"]],
       ["2026-11-07", "Put right", "Bo Sample, mechanic", ["Cowling changed", "Released by R. Works, 4711"]],
     ]);
-    expect(dent?.steps.map(({ signed }) => signed)).toEqual([undefined, undefined, true, undefined, true]);
+    expect(dent?.steps.map(({ signed }) => signed)).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      true,
+      undefined,
+      true,
+    ]);
   });
 
   it("stands as it stood at the end of the period", async () => {
@@ -80,7 +88,10 @@ describe("a discrepancy on the record", () => {
     expect(record.corrections[0]).toMatchObject({
       by: "Cy Instance, owner",
       why: "Written into the wrong aircraft",
-      what: expect.stringContaining("discrepancy raised"),
+      what: "Discrepancy raised",
+      taken: made.events.find(
+        (event) => event.type === "discrepancy.raised" && event.body.discrepancy === made.ids.mistaken,
+      )?.id,
     });
   });
 

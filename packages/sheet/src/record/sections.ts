@@ -173,9 +173,18 @@ export function sectionsOf(pen: Pen, record: AircraftRecord): readonly Section[]
       THREE,
       heads,
       record.corrections.flatMap((each) =>
-        rowBlocks(pen, THREE, [atCell(each), [bold(each.what), ...plain(each.why)], byCell(each)], {
-          rule: THIN,
-        }),
+        rowBlocks(
+          pen,
+          THREE,
+          [
+            atCell(each),
+            [bold(each.what), ...plain(entryWords(each.taken), `Why: ${each.why}`)],
+            byCell(each),
+          ],
+          {
+            rule: THIN,
+          },
+        ),
       ),
     ),
     section(

@@ -18,7 +18,8 @@ export function correctionsOf(
         at: event.recordedAt,
         by: personWords(event.author),
         entry: event.id,
-        what: `${what}, entry ${event.body.event}`,
+        what: what.charAt(0).toUpperCase() + what.slice(1),
+        taken: event.body.event,
         why: event.body.why,
       },
     ];

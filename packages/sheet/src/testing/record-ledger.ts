@@ -13,6 +13,9 @@ const PILOT: Author = { id: "01900000-0000-7000-8000-000000000001", name: "Ada E
 const MECHANIC: Author = { id: "01900000-0000-7000-8000-000000000002", name: "Bo Sample", role: "mechanic" };
 const OWNER: Author = { id: "01900000-0000-7000-8000-000000000003", name: "Cy Instance", role: "owner" };
 
+/** Of a picture that the ledger only names. */
+export const PHOTO_SHA256 = "ab".repeat(32);
+
 const ids = { dent: newId(), lamp: newId(), mistaken: newId(), walk: newId(), relief: newId() };
 
 export interface RecordLedger {
@@ -76,6 +79,17 @@ export async function recordLedger(): Promise<RecordLedger> {
         check: check.id,
         measured: { value: 8, unit: "mm" },
         jasc: "7110",
+      },
+    },
+    {
+      type: "photo.attached",
+      body: {
+        subject: { kind: "discrepancy", id: dent },
+        sha256: PHOTO_SHA256,
+        mediaType: "image/jpeg",
+        size_B: 1000,
+        width_px: 40,
+        height_px: 30,
       },
     },
     { type: "walk.abandoned", body: { walk, why: "dark" } },
