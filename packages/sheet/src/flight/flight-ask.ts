@@ -10,7 +10,9 @@ import {
   loadFigures,
   type OxygenFigures,
   oxygenFigures,
+  type TimedFigure,
   tankReconciled,
+  timedFigures,
   type Verdict,
 } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
@@ -24,6 +26,8 @@ export interface FlightAsk {
   readonly load: LoadFigures;
   readonly fuel: FuelFigures;
   readonly oxygen: OxygenFigures;
+  /** What runs out by hours flown, nearest its end first. */
+  readonly byHours: readonly TimedFigure[];
   readonly field: (role: FieldRole) => FieldFigures | undefined;
   readonly verdict: (id: string) => Verdict | undefined;
 }
@@ -74,6 +78,13 @@ export function askFlight(book: Book, state: AircraftState, assessment: Assessme
       plan,
       cylinder === undefined ? undefined : countedReadings(state, ofOxygen, cylinder),
     ),
+    byHours: timedFigures({
+      book,
+      state,
+      flight,
+      clock: { now_ms, offset_min: 0 }, // hours know no local day
+      pilot: undefined,
+    }).filter(({ nearest }) => nearest?.by === "counter" && nearest.counter.unit === "h"),
     field: (role) => {
       if (!fields.has(role)) fields.set(role, fieldFigures(book, flight, role, now_ms, { masses }));
       return fields.get(role);

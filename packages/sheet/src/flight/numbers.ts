@@ -1,4 +1,5 @@
 import { type FieldFigures, isSettled, type Verdict } from "@witnessmark/assess";
+import { roundToSafeSide, toSI } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
 import { clockText } from "../local-time.ts";
 import { countWord, lastsText, marginText, safeText } from "./figure-text.ts";
@@ -25,6 +26,8 @@ interface Said {
   readonly left: string;
   readonly status: Status;
 }
+
+const HOUR_S = 3600;
 
 /** A line has room for so many letters of reasons. */
 const ROOM = 96;
@@ -189,6 +192,35 @@ function oxygenLine({ oxygen, plan, verdict }: FlightAsk): SheetNumber {
   );
 }
 
+/** What runs out first by hours flown: none where the book follows nothing by hours. */
+function inspectionLine({ byHours: [first], plan, verdict }: FlightAsk): readonly SheetNumber[] {
+  const nearest = first?.nearest;
+  if (first === undefined || nearest?.by !== "counter") return [];
+  const { time } = plan.route ?? {};
+  const needs_h = time === undefined ? undefined : toSI(time.value, time.unit) / HOUR_S;
+  const what = `Nearest inspection, ${first.item.name}`;
+  const judged = verdict(`timed:${first.item.id}`);
+  if (needs_h === undefined) return [line(what, undefined, judged, ["how long the flight takes"])];
+  const left_h = nearest.left - needs_h;
+  return [
+    line(
+      what,
+      {
+        needs: hoursText(needs_h, "up"),
+        has: hoursText(nearest.left, "down"),
+        left: left_h < 0 ? `${hoursText(-left_h, "up")} over` : hoursText(left_h, "down"),
+        status: left_h < 0 ? "stop" : "clear",
+      },
+      judged,
+      [],
+    ),
+  ];
+}
+
+/** Hours and tenths, as counters show them. */
+const hoursText = (hours: number, to: "up" | "down"): string =>
+  `${roundToSafeSide(hours, 0.1, to).toFixed(1)} h`;
+
 /** Of departure and destination: all that are not clear, else the one with less left. */
 function tellingOf(
   { field }: FlightAsk,
@@ -234,5 +266,6 @@ export function numbersOf(ask: FlightAsk, east_min: number): readonly SheetNumbe
       (figures) => crosswindLine(ask, figures),
       ({ crosswind }) => crosswind.value?.left_mPerS ?? Number.POSITIVE_INFINITY,
     ),
+    ...inspectionLine(ask),
   ];
 }
