@@ -1,3 +1,22 @@
+export type {
+  ImportAnswer,
+  ImportAnswers,
+  ImportFault,
+  ImportQuestion,
+  ImportRow,
+  Matched,
+} from "./import/answer.ts";
+export type { OffsetAt } from "./import/dates.ts";
+export { NONE_OF_THESE, nameOf as checkName } from "./import/reading-questions.ts";
+export {
+  type PastReading,
+  READING_ROLES,
+  type ReadingRole,
+  readingColumns,
+  readingDrafts,
+  readReadings,
+} from "./import/readings.ts";
+export { type ReadTable, readTable, type Table, type TableRow, textOfFile } from "./import/table.ts";
 export { readingsCsv } from "./readings-csv.ts";
 export { timedCalendar } from "./timed-calendar.ts";
 export { timedCsv } from "./timed-csv.ts";

@@ -21,7 +21,7 @@ export function readingsCsv(book: Book, state: AircraftState): string {
       unit: reading.read.unit,
       temperature: reading.temperature?.value ?? "",
       temperature_unit: reading.temperature?.unit ?? "",
-      by: reading.author.name,
+      by: reading.imported?.by ?? reading.author.name,
       hlc: reading.hlc,
     }));
   });
