@@ -71,6 +71,7 @@ export { type AiracCycle, airacCycleOn, airacDatesOf } from "./calendar/airac.ts
 export { addDays, dateOfDayNumber, dayNumber, daysBetween } from "./calendar/days.ts";
 export { isLocalDate } from "./calendar/local-date.ts";
 export { addMonths, ageOn, endOfMonthAfter, startOfMonthBefore } from "./calendar/months.ts";
+export { MONTH_NAMES, shortName, WEEKDAY_NAMES } from "./calendar/names.ts";
 export {
   capabilityIndex,
   conformanceAbove,

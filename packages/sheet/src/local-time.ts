@@ -1,23 +1,10 @@
+import { MONTH_NAMES, WEEKDAY_NAMES } from "@witnessmark/engine";
+
 /**
  * Times on the sheet are the pilot's own, with UTC beside them where a report would use it. The offset comes from the
  * time as the phone wrote it, so a sheet printed elsewhere says the same.
  */
 const ISO = /^(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d)(?::(\d\d)(?:\.\d+)?)?(Z|[+-]\d\d:\d\d)$/;
-const WEEKDAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"] as const;
-const MONTHS = [
-  "January",
-  "February",
-  "March",
-  "April",
-  "May",
-  "June",
-  "July",
-  "August",
-  "September",
-  "October",
-  "November",
-  "December",
-] as const;
 
 /** Minutes east of UTC in a time written as ISO 8601 with offset; 0 when it has none that can be read. */
 export function offset_min(iso: string): number {
@@ -46,5 +33,5 @@ export function clockWithUtc(at_ms: number, east_min: number): string {
 /** `Thursday 12 November 2026` */
 export function dateText(at_ms: number, east_min: number): string {
   const local = new Date(at_ms + east_min * 60_000);
-  return `${WEEKDAYS[local.getUTCDay()]} ${local.getUTCDate()} ${MONTHS[local.getUTCMonth()]} ${local.getUTCFullYear()}`;
+  return `${WEEKDAY_NAMES[local.getUTCDay()]} ${local.getUTCDate()} ${MONTH_NAMES[local.getUTCMonth()]} ${local.getUTCFullYear()}`;
 }

@@ -1,21 +1,8 @@
-/** Days and months as they are written on the sheet; the app speaks one language, so it does not ask the browser. */
-const DAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
-const LONG_DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"];
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-const LONG_MONTHS = [
-  "January",
-  "February",
-  "March",
-  "April",
-  "May",
-  "June",
-  "July",
-  "August",
-  "September",
-  "October",
-  "November",
-  "December",
-];
+import { MONTH_NAMES, shortName, WEEKDAY_NAMES } from "@witnessmark/engine";
+
+// the app speaks one language, so it does not ask the browser for the names of days and months
+const weekday = (at: Date): string => WEEKDAY_NAMES[at.getDay()] ?? "";
+const month = (at: Date): string => MONTH_NAMES[at.getMonth()] ?? "";
 
 const two = (n: number) => String(n).padStart(2, "0");
 
@@ -39,19 +26,19 @@ export function utcTime(at_ms: number): string {
 /** "Thu 12 Nov". */
 export function shortDay(at_ms: number): string {
   const at = new Date(at_ms);
-  return `${DAYS[at.getDay()]} ${at.getDate()} ${MONTHS[at.getMonth()]}`;
+  return `${shortName(weekday(at))} ${at.getDate()} ${shortName(month(at))}`;
 }
 
 /** "9 Nov": for a label beside a stripe. */
 export function dayMonth(at_ms: number): string {
   const at = new Date(at_ms);
-  return `${at.getDate()} ${MONTHS[at.getMonth()]}`;
+  return `${at.getDate()} ${shortName(month(at))}`;
 }
 
 /** "Thursday 12 November 2026". */
 export function longDay(at_ms: number): string {
   const at = new Date(at_ms);
-  return `${LONG_DAYS[at.getDay()]} ${at.getDate()} ${LONG_MONTHS[at.getMonth()]} ${at.getFullYear()}`;
+  return `${weekday(at)} ${at.getDate()} ${month(at)} ${at.getFullYear()}`;
 }
 
 const dayNumber = (at_ms: number) => {

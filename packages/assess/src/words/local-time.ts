@@ -1,3 +1,5 @@
+import { MONTH_NAMES, shortName, WEEKDAY_NAMES } from "@witnessmark/engine";
+
 /** The place from which times are told: the offset of the last look, and the moment of the assessment. */
 export interface LocalClock {
   readonly now_ms: number;
@@ -7,8 +9,6 @@ export interface LocalClock {
 
 const MIN_MS = 60_000;
 const DAY_MS = 86_400_000;
-const DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"] as const;
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
 const OFFSET = /([+-])(\d\d):?(\d\d)$/;
 
 /** Minutes east of UTC in a time written as ISO 8601; 0 for `Z`, or when it says none. */
@@ -37,9 +37,9 @@ export function clockText(at_ms: number, clock: LocalClock): string {
 export function dayText(at_ms: number, clock: LocalClock): string {
   const at = local(at_ms, clock);
   if (Math.abs(dayNumber(at_ms, clock) - dayNumber(clock.now_ms, clock)) < 7)
-    return DAYS[at.getUTCDay()] ?? "";
+    return WEEKDAY_NAMES[at.getUTCDay()] ?? "";
   const year = at.getUTCFullYear();
-  const date = `${at.getUTCDate()} ${MONTHS[at.getUTCMonth()]}`;
+  const date = `${at.getUTCDate()} ${shortName(MONTH_NAMES[at.getUTCMonth()] ?? "")}`;
   return year === local(clock.now_ms, clock).getUTCFullYear() ? date : `${date} ${year}`;
 }
 

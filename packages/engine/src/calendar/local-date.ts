@@ -1,4 +1,5 @@
 import { InputError } from "../input-error.ts";
+import { MONTH_NAMES } from "./names.ts";
 
 /** A local date is a text, `YYYY-MM-DD`: the rule's local day, never an instant of universal time. */
 
@@ -7,20 +8,6 @@ const MONTHS_IN_YEAR = 12;
 const FIRST_YEAR = 1;
 const LAST_YEAR = 9999;
 const DAYS_IN_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
-const MONTH_NAMES = [
-  "January",
-  "February",
-  "March",
-  "April",
-  "May",
-  "June",
-  "July",
-  "August",
-  "September",
-  "October",
-  "November",
-  "December",
-] as const;
 
 /** A day of the Gregorian calendar, taken apart; month and day count from 1. */
 export interface DateParts {
