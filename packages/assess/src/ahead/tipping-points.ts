@@ -86,7 +86,12 @@ export function tippingPoints(
 
 function tipsOf(variable: Variable, now: Answer, ask: (flight: Flight) => Answer): readonly TippingPoint[] {
   const { low, high, resolution } = variable;
-  const answerAt = (value: number) => ask(variable.with(value));
+  const asked = new Map<number, Answer>();
+  const answerAt = (value: number): Answer => {
+    const answer = asked.get(value) ?? ask(variable.with(value));
+    asked.set(value, answer);
+    return answer;
+  };
   // asked about as if it had been typed, the answer must be the one there is; else the two cannot be compared
   if (answerAt(variable.now).key !== now.key) return [];
   return [low, high].flatMap((end) => {

@@ -6,7 +6,7 @@ import { conditionVerdicts, massesOf } from "./conditions/condition-verdicts.ts"
 import type { FlightMasses } from "./conditions/field-figures.ts";
 import { finding } from "./finding-of.ts";
 import { fuelVerdicts } from "./fuel/fuel-verdicts.ts";
-import { workLoad } from "./load/load-figures.ts";
+import { type WorkedLoad, workLoad } from "./load/load-figures.ts";
 import { loadVerdicts } from "./load/load-verdicts.ts";
 import { oxygenVerdicts } from "./oxygen/oxygen-verdicts.ts";
 import { remembered } from "./remembered.ts";
@@ -44,23 +44,29 @@ interface Aboard {
   readonly findings: readonly Finding[];
 }
 
+const rememberedLoad = remembered<{ readonly worked: WorkedLoad; readonly findings: readonly Finding[] }>();
 const rememberedAboard = remembered<Aboard>();
 
 /** Load, fuel and oxygen: of the fields they ask only where they are. */
 function aboard(context: Context, flight: PlannedFlight, plan: FlightPlan): Aboard {
+  const { load, route, rulePack, flightRules, departure, destination, alternate } = plan;
+  const loadOf = () => {
+    const worked = workLoad(context.book, plan);
+    return { worked, findings: loadVerdicts(context, plan, worked) };
+  };
   const make = (): Aboard => {
-    const load = workLoad(context.book, plan);
+    const { worked, findings } =
+      load === undefined ? loadOf() : rememberedLoad(load, [context, route, alternate?.code], loadOf);
     return {
-      masses: massesOf(load.figures),
+      masses: massesOf(worked.figures),
       findings: [
-        ...loadVerdicts(context, plan, load),
+        ...findings,
         ...noRoute(context, plan),
-        ...fuelVerdicts(context, flight, plan, load.figures),
-        ...oxygenVerdicts(context, plan, load.figures),
+        ...fuelVerdicts(context, flight, plan, worked.figures),
+        ...oxygenVerdicts(context, plan, worked.figures),
       ],
     };
   };
-  const { load, route, rulePack, flightRules, departure, destination, alternate } = plan;
   if (load === undefined) return make();
   const { id, from, to, offBlocks } = flight;
   const fields = [departure?.code, destination?.code, alternate?.code];

@@ -2,14 +2,22 @@ import type { AlternateNeededInput } from "../../rules/rule-pack.ts";
 import { rulePacks } from "../../rules/rule-packs.ts";
 import type { CannotTell, Ruling } from "../../rules/ruling.ts";
 import { asSource } from "../words.ts";
-import type { FieldFigures } from "./field-figures.ts";
+import type { FieldGround } from "./field-figures.ts";
 import { isSettled } from "./figure.ts";
-import { type Draft, type FieldContext, NOT_KNOWN, openSays, type Plan, type Told, told } from "./told.ts";
+import {
+  type Draft,
+  type FieldContext,
+  type FieldPlan,
+  NOT_KNOWN,
+  openSays,
+  type Told,
+  told,
+} from "./told.ts";
 
 type Weather = Pick<AlternateNeededInput, "ceiling_m" | "visibility_m">;
 
 /** The worst that is known of the weather, or only what is settled. */
-const weatherOf = ({ weather }: FieldFigures, settledOnly: boolean): Weather => ({
+const weatherOf = ({ weather }: FieldGround, settledOnly: boolean): Weather => ({
   ...(weather.ceiling_m.value === undefined || (settledOnly && !isSettled(weather.ceiling_m))
     ? {}
     : { ceiling_m: weather.ceiling_m.value }),
@@ -24,7 +32,7 @@ const weatherOf = ({ weather }: FieldFigures, settledOnly: boolean): Weather => 
  * @param isWorse whether an answer is the one that bad weather brings
  */
 function ruled<Answer>(
-  figures: FieldFigures,
+  figures: FieldGround,
   ask: (weather: Weather) => Ruling<Answer>,
   isWorse: (answer: Answer) => boolean,
 ): Ruling<Answer> {
@@ -38,7 +46,10 @@ const dayOf = (at_ms: number | undefined): { readonly on?: string } =>
   at_ms === undefined ? {} : { on: new Date(at_ms).toISOString().slice(0, 10) };
 
 /** Whether the rules ask for an alternate; undefined without rules or a destination. */
-export function alternateNeed(plan: Plan, destination: FieldFigures | undefined): AlternateNeed | undefined {
+export function alternateNeed(
+  plan: FieldPlan,
+  destination: FieldGround | undefined,
+): AlternateNeed | undefined {
   const pack = rulePacks.get(plan.rulePack);
   if (pack === undefined || destination === undefined) return undefined;
   const { field, time } = destination;

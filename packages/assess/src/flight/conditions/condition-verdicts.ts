@@ -12,13 +12,14 @@ import {
   alternateUsableVerdict,
 } from "./alternate-verdicts.ts";
 import { distanceVerdicts } from "./distance-verdicts.ts";
-import { type FlightMasses, fieldFigures } from "./field-figures.ts";
+import { type FieldFigures, type FlightMasses, fieldGround, withDistances } from "./field-figures.ts";
 import { onceMissing } from "./figure.ts";
 import { coldAltimeterVerdict, frostVerdict, icingVerdict } from "./ice-verdicts.ts";
 import { lightVerdict } from "./light-verdicts.ts";
 import { partVerdicts } from "./report-verdicts.ts";
 import { FIELD_ROLES, type FieldRole } from "./role.ts";
 import { hazardVerdicts, skyVerdicts } from "./sky-verdicts.ts";
+import { fieldTime } from "./times.ts";
 import type { FieldContext, Told } from "./told.ts";
 import { crosswindVerdict, tailwindVerdict } from "./wind-verdicts.ts";
 
@@ -30,11 +31,15 @@ export function massesOf({ complete, states }: Pick<LoadFigures, "complete" | "s
   return { takeOff_kg: massAt("take-off"), landing_kg: massAt("landing") };
 }
 
-function dependents(field: FieldContext): readonly Told[] {
-  return [
-    crosswindVerdict(field),
-    ...tailwindVerdict(field),
-    ...distanceVerdicts(field),
+/** What does not depend on the mass: what is told before the distances, and what after them. */
+interface OfGround {
+  readonly before: readonly Told[];
+  readonly after: readonly Told[];
+}
+
+const ofGround = (field: FieldContext): OfGround => ({
+  before: [crosswindVerdict(field), ...tailwindVerdict(field)],
+  after: [
     ...skyVerdicts(field),
     ...hazardVerdicts(field),
     lightVerdict(field),
@@ -42,8 +47,8 @@ function dependents(field: FieldContext): readonly Told[] {
     ...frostVerdict(field),
     ...coldAltimeterVerdict(field),
     ...(field.figures.role === "alternate" ? alternateUsableVerdict(field) : []),
-  ];
-}
+  ],
+});
 
 /** An alternate that no rule asks for stops no flight by not being fit for one. */
 function softened({ verdict, ...rest }: Finding): Finding {
@@ -52,12 +57,19 @@ function softened({ verdict, ...rest }: Finding): Finding {
   return { ...rest, verdict: { ...said, status: "caution" } };
 }
 
-function fieldVerdicts(field: FieldContext, more: readonly Told[], isAsked: boolean): readonly Finding[] {
-  const all = [...dependents(field), ...more];
+const rememberedGround = remembered<OfGround>();
+const rememberedParts = remembered<readonly Told[]>();
+
+function fieldVerdicts(
+  { ground, figures }: FieldAsked,
+  more: readonly Told[],
+  isAsked: boolean,
+): readonly Finding[] {
+  const { before, after } = rememberedGround(ground, [], () => ofGround(ground));
+  const all = [...before, ...distanceVerdicts({ ...ground, figures }), ...after, ...more];
   const waiting = onceMissing(all.flatMap(({ waitsFor }) => waitsFor ?? []));
-  const kept = [...all.filter(({ waitsFor }) => waitsFor === undefined), ...partVerdicts(field, waiting)].map(
-    (one) => one.finding,
-  );
+  const parts = rememberedParts(ground, [JSON.stringify(waiting)], () => partVerdicts(ground, waiting));
+  const kept = [...all.filter(({ waitsFor }) => waitsFor === undefined), ...parts].map((one) => one.finding);
   return isAsked ? kept : kept.map(softened);
 }
 
@@ -88,13 +100,22 @@ function evidenceOf({ state }: Context, flight: Flight): readonly string[] {
 const isAlternateAsked = (need: AlternateNeed | undefined): boolean =>
   need === undefined || !need.known || need.needed;
 
+/** One field: what no mass moves, which is remembered by itself, and all of it. */
+interface FieldAsked {
+  readonly ground: FieldContext;
+  readonly figures: FieldFigures;
+}
+
+const ofEach = <T>(): Readonly<Record<FieldRole, ReturnType<typeof remembered<T>>>> => ({
+  departure: remembered(),
+  destination: remembered(),
+  alternate: remembered(),
+});
+
 /** A field of the plan may be asked about as departure and as destination. */
-const rememberedFields: Readonly<Record<FieldRole, ReturnType<typeof remembered<FieldContext | undefined>>>> =
-  {
-    departure: remembered(),
-    destination: remembered(),
-    alternate: remembered(),
-  };
+const rememberedGrounds = ofEach<FieldContext>();
+const rememberedFields = remembered<FieldAsked>();
+const rememberedNeed = remembered<AlternateNeed | undefined>();
 const rememberedVerdicts = remembered<readonly Finding[]>();
 
 /** What the conditions at the fields of a flight are worth: wind, distances, sky, reports, daylight, ice. */
@@ -107,27 +128,36 @@ export function conditionVerdicts(
   if (plan === undefined) return [];
   const evidence = evidenceOf(context, flight);
   const { book, clock } = context;
-  const { offBlocks } = flight;
-  const { route, own, rulePack, flightRules, alternate } = plan;
-  const shared = [context, flight.id, offBlocks, route, own, rulePack, flightRules, alternate?.code] as const;
-  const of = (role: FieldRole): FieldContext | undefined => {
+  const { own, rulePack, flightRules, alternate } = plan;
+  const shared = [context, flight.id, own, rulePack, flightRules, alternate?.code] as const;
+  const of = (role: FieldRole): FieldAsked | undefined => {
     const planned = plan[role];
     if (planned === undefined) return undefined;
+    const time = fieldTime(flight, plan, role, clock.now_ms);
+    const ground = rememberedGrounds[role](planned, [...shared, JSON.stringify(time)], () => ({
+      context,
+      plan,
+      figures: fieldGround(book, plan, planned, role, time, clock.now_ms),
+      evidence,
+    }));
     const mass_kg = role === "departure" ? masses.takeOff_kg : masses.landing_kg;
-    return rememberedFields[role](planned, [...shared, mass_kg], () => {
-      const figures = fieldFigures(book, flight, role, clock.now_ms, { masses });
-      return figures === undefined ? undefined : { context, plan, figures, evidence };
-    });
+    return rememberedFields(ground, [mass_kg], () => ({
+      ground,
+      figures: withDistances(ground.figures, book, plan, { masses }),
+    }));
   };
   const fields = { departure: of("departure"), destination: of("destination"), alternate: of("alternate") };
-  const need = alternateNeed(plan, fields.destination?.figures);
+  const { destination } = fields;
+  const need =
+    destination === undefined
+      ? undefined
+      : rememberedNeed(destination.ground, [], () => alternateNeed(plan, destination.ground.figures));
   return FIELD_ROLES.flatMap((role) => {
     const field = fields[role];
     if (field === undefined) return role === "alternate" ? [] : [unnamed(role, evidence)];
     const needed = role !== "alternate" || isAlternateAsked(need);
-    const asked = role === "destination" ? need : undefined;
-    return rememberedVerdicts(field, [needed, JSON.stringify(asked)], () =>
-      fieldVerdicts(field, role === "destination" ? alternateNeededVerdict(field, need) : [], needed),
+    return rememberedVerdicts(field, [needed, role === "destination" ? need : undefined], () =>
+      fieldVerdicts(field, role === "destination" ? alternateNeededVerdict(field.ground, need) : [], needed),
     );
   });
 }

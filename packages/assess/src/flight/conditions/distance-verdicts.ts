@@ -2,6 +2,7 @@ import { type ChainStep, countedWind } from "@witnessmark/engine";
 import type { Source, WorkingLine } from "../../assessment.ts";
 import { bookSource } from "../../book-index.ts";
 import { axisText, type DistanceAnswer, KINDS, type Need } from "./distances.ts";
+import type { FieldFigures } from "./field-figures.ts";
 import type { Figure } from "./figure.ts";
 import { degC, kt, marginIn, metreDigits, metres } from "./texts.ts";
 import { type FieldContext, NOT_KNOWN, openSays, type Told, told, untilOf, withMissing } from "./told.ts";
@@ -117,7 +118,7 @@ function verdict(field: FieldContext, figure: Figure<DistanceAnswer>, kind: keyo
   return told(field, draft, status);
 }
 
-export function distanceVerdicts(field: FieldContext): readonly Told[] {
+export function distanceVerdicts(field: FieldContext<FieldFigures>): readonly Told[] {
   const { figures } = field;
   const main = verdict(field, figures.distance, figures.role === "departure" ? "take-off" : "landing");
   if (figures.stop === undefined) return [main];

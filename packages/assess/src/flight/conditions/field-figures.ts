@@ -29,8 +29,8 @@ export interface FlightMasses {
   readonly landing_kg?: number | undefined;
 }
 
-/** Everything that the Conditions screen shows of one field, in SI, each figure with where it comes from and what is missing. */
-export interface FieldFigures {
+/** Of the figures of one field those that no mass moves, in SI, each with where it comes from and what is missing. */
+export interface FieldGround {
   readonly role: FieldRole;
   readonly planned: PlannedField;
   /** Absent when the book has no such field, or no such runway. */
@@ -46,13 +46,20 @@ export interface FieldFigures {
   readonly wind: Figure<RunwayWindFigures>;
   readonly crosswind: Figure<WindMargin>;
   readonly tailwind: Figure<WindMargin>;
+  readonly daylight: Figure<DaylightFigures>;
+  readonly ice: IceFigures;
+}
+
+/** Everything that the Conditions screen shows of one field. */
+export interface FieldFigures extends FieldGround {
   /** The take-off at the departure, the landing elsewhere. */
   readonly distance: Figure<DistanceAnswer>;
   /** At the departure, where the book has a table of it. */
   readonly stop?: Figure<DistanceAnswer>;
-  readonly daylight: Figure<DaylightFigures>;
-  readonly ice: IceFigures;
 }
+
+/** What of a plan the figures of a field are made from, beside the field and its time. */
+export type OwnMinima = Pick<FlightPlan, "own">;
 
 export interface FieldFiguresOptions {
   readonly masses?: FlightMasses | undefined;
@@ -69,7 +76,7 @@ const OWN: Readonly<Record<keyof Own, { dimension: Dimension; name: string; most
 };
 
 /** A minimum that the pilot asks for; undefined when he asks for none. */
-export function ownOf(plan: FlightPlan, part: keyof Own): Figure<number> | undefined {
+export function ownOf(plan: OwnMinima, part: keyof Own): Figure<number> | undefined {
   const read: Read | undefined = plan.own?.[part];
   if (read === undefined) return undefined;
   const { dimension, name, most, unit } = OWN[part];
@@ -77,7 +84,7 @@ export function ownOf(plan: FlightPlan, part: keyof Own): Figure<number> | undef
   return "says" in found ? lacking({ what: found.says }) : figureOf(found.value);
 }
 
-function ownFaults(plan: FlightPlan): readonly ConditionFault[] {
+function ownFaults(plan: OwnMinima): readonly ConditionFault[] {
   return (Object.keys(OWN) as (keyof Own)[]).flatMap((part) => {
     // keys of a const object
     const own = ownOf(plan, part);
@@ -118,7 +125,7 @@ function placeOf(book: Book, { code, runway: name }: PlannedField, role: FieldRo
 const PERFORMANCE = { what: "what the aircraft can do, in the book", root: "performance" } as const;
 
 /** The wind limits that hold: the book's, and the pilot's own. */
-function crosswindLimits(book: Book, plan: FlightPlan): Figure<readonly [WindLimit, ...WindLimit[]]> {
+function crosswindLimits(book: Book, plan: OwnMinima): Figure<readonly [WindLimit, ...WindLimit[]]> {
   if (book.performance === undefined) return lacking(PERFORMANCE);
   const { value_mPerS, kind } = book.performance.crosswind;
   const own = ownOf(plan, "crosswind");
@@ -133,29 +140,20 @@ function massOf(role: FieldRole, masses: FlightMasses | undefined): Figure<numbe
   return lacking({ what: `the ${role === "departure" ? "take-off" : "landing"} mass` });
 }
 
-interface Ground {
-  readonly book: Book;
-  readonly plan: FlightPlan;
-  readonly planned: PlannedField;
-  readonly role: FieldRole;
-  readonly place: Place;
-  readonly weather: FieldWeather;
-  readonly air: Figure<AirFigures>;
-  readonly wind: Figure<RunwayWindFigures>;
-  readonly options: FieldFiguresOptions;
-}
-
 function distanceFigure(
   name: "take-off" | "landing" | "accelerate-stop",
-  ground: Ground,
+  { planned, role, weather, air, wind }: FieldGround,
+  { found }: Place,
+  book: Book,
+  plan: OwnMinima,
+  options: FieldFiguresOptions,
 ): Figure<DistanceAnswer> {
-  const { book, plan, planned, role, place, weather, air, wind, options } = ground;
   const { performance } = book;
   const mass = massOf(role, options.masses);
   const pressure: Figure<number> = air.value?.pressureAltitude_m ?? { from: [], missing: air.missing };
-  const rest = restOf([place.found, mass, pressure, weather.oat, wind]);
+  const rest = restOf([found, mass, pressure, weather.oat, wind]);
   if (performance === undefined) return { from: [], missing: [PERFORMANCE] };
-  const { runway } = place;
+  const runway = found.value?.runway;
   const values = [mass.value, pressure.value, weather.oat.value, wind.value] as const;
   const [mass_kg, pressureAltitude_m, oat, on] = values;
   if (
@@ -182,23 +180,19 @@ function distanceFigure(
 }
 
 /**
- * What the conditions at one field of a flight are when it is used, and what they do to the numbers.
+ * The conditions at one field at its time, without what depends on the mass.
  *
- * @returns undefined when the plan has no such field
- * @param now_ms milliseconds since 1970 UTC; reports age by it, and a flight whose time is past leaves now
+ * @param now_ms milliseconds since 1970 UTC; reports age by it
  */
-export function fieldFigures(
+export function fieldGround(
   book: Book,
-  flight: Flight,
+  plan: OwnMinima,
+  planned: PlannedField,
   role: FieldRole,
+  time: Figure<FieldTime>,
   now_ms: number,
-  options: FieldFiguresOptions = {},
-): FieldFigures | undefined {
-  const { plan } = flight;
-  const planned = plan?.[role];
-  if (plan === undefined || planned === undefined) return undefined;
+): FieldGround {
   const place = placeOf(book, planned, role);
-  const time = fieldTime(flight, plan, role, now_ms);
   const observation = observationOf(planned, now_ms);
   const forecast = forecastOf(planned, now_ms);
   const read = typedOf(planned, role, now_ms);
@@ -214,8 +208,6 @@ export function fieldFigures(
       : derived(weather.winds, `the wind at ${planned.code}`, (winds) => onRunway(winds, runway));
   const limits = crosswindLimits(book, plan);
   const { performance } = book;
-  const ground: Ground = { book, plan, planned, role, place, weather, air, wind, options };
-  const hasStop = performance?.tables.some(({ quantity }) => quantity === "accelerate-stop") ?? false;
   return {
     role,
     planned,
@@ -234,11 +226,48 @@ export function fieldFigures(
       performance === undefined
         ? { from: [], missing: [PERFORMANCE] }
         : derived(wind, "the tailwind", (on) => tailwindMargin(on, performance)),
-    distance: distanceFigure(phaseOf(role), ground),
-    ...(role === "departure" && hasStop ? { stop: distanceFigure("accelerate-stop", ground) } : {}),
     daylight: field === undefined ? { from: [], missing: place.found.missing } : daylightFigures(field, time),
     ice: iceFigures(book, weather, planned.condition, observation?.placed?.report.elements),
   };
+}
+
+/** The same with the distances that the masses ask for. */
+export function withDistances(
+  ground: FieldGround,
+  book: Book,
+  plan: OwnMinima,
+  options: FieldFiguresOptions,
+): FieldFigures {
+  const { planned, role } = ground;
+  const place = placeOf(book, planned, role);
+  const of = (name: Parameters<typeof distanceFigure>[0]): Figure<DistanceAnswer> =>
+    distanceFigure(name, ground, place, book, plan, options);
+  const hasStop = book.performance?.tables.some(({ quantity }) => quantity === "accelerate-stop") ?? false;
+  return {
+    ...ground,
+    distance: of(phaseOf(role)),
+    ...(role === "departure" && hasStop ? { stop: of("accelerate-stop") } : {}),
+  };
+}
+
+/**
+ * What the conditions at one field of a flight are when it is used, and what they do to the numbers.
+ *
+ * @returns undefined when the plan has no such field
+ * @param now_ms milliseconds since 1970 UTC; reports age by it, and a flight whose time is past leaves now
+ */
+export function fieldFigures(
+  book: Book,
+  flight: Flight,
+  role: FieldRole,
+  now_ms: number,
+  options: FieldFiguresOptions = {},
+): FieldFigures | undefined {
+  const { plan } = flight;
+  const planned = plan?.[role];
+  if (plan === undefined || planned === undefined) return undefined;
+  const ground = fieldGround(book, plan, planned, role, fieldTime(flight, plan, role, now_ms), now_ms);
+  return withDistances(ground, book, plan, options);
 }
 
 function crosswindFigure(

@@ -3,16 +3,19 @@ import type { Flight, Margin, Source, Verdict, VerdictTopic, Working } from "../
 import type { Context } from "../../context.ts";
 import type { Finding } from "../../finding.ts";
 import { finding, some } from "../finding-of.ts";
-import type { FieldFigures } from "./field-figures.ts";
+import type { FieldGround } from "./field-figures.ts";
 import type { Figure, Missing } from "./figure.ts";
 
 export type Plan = NonNullable<Flight["plan"]>;
 
-/** What the verdicts of one field are made from. */
-export interface FieldContext {
+/** What of a plan the verdicts of a field are made from, beside the field itself, its time and the masses. */
+export type FieldPlan = Pick<Plan, "own" | "rulePack" | "flightRules" | "alternate">;
+
+/** What the verdicts of one field are made from; only those of distances ask for what a mass moves. */
+export interface FieldContext<Figures extends FieldGround = FieldGround> {
   readonly context: Context;
-  readonly plan: Plan;
-  readonly figures: FieldFigures;
+  readonly plan: FieldPlan;
+  readonly figures: Figures;
   /** The event that planned the flight. */
   readonly evidence: readonly string[];
 }

@@ -12,6 +12,7 @@ import { durationText } from "../../words/duration-text.ts";
 import { momentText, whenText } from "../../words/local-time.ts";
 import { finding, some } from "../finding-of.ts";
 import type { LoadFigures } from "../load/figures.ts";
+import { remembered } from "../remembered.ts";
 import { asSource, kg, litres, marginKg, words } from "../words.ts";
 import { COLDER_THAN_STANDARD_K, coldFuel } from "./cold-fuel.ts";
 import { type FuelFigures, fuelFigures } from "./fuel-figures.ts";
@@ -80,11 +81,15 @@ function requiredLines(figures: FuelFigures): readonly WorkingLine[] {
   ];
 }
 
+/** What the take-off mass leaves to its limit. */
+const roomToLimit_kg = ({ states }: LoadFigures): number =>
+  states.find(({ at }) => at === "take-off")?.mass?.left ?? 0;
+
 /** More fuel where the tanks take it and the masses allow it, else a way with less. */
 function waysToReach(short_kg: number, load: LoadFigures): readonly string[] {
   const density = load.fuel.density_kgPerM3;
   const room_m3 = load.tanks.reduce((sum, tank) => sum + tank.capacity_m3 - (tank.volume_m3 ?? 0), 0);
-  const heaviest = load.states.find(({ at }) => at === "take-off")?.mass?.left ?? 0;
+  const heaviest = roomToLimit_kg(load);
   if (density === undefined || room_m3 * density < short_kg) return ["Land on the way and take fuel"];
   const take = `Take ${litres(short_kg / density, "up")} more`;
   return [
@@ -320,6 +325,14 @@ function coldVerdict(context: Context, plan: FlightPlan): readonly Finding[] {
   }
 }
 
+interface Worked {
+  readonly figures: FuelFigures;
+  readonly read: readonly TankReconciled[];
+}
+
+const rememberedWork = remembered<Worked>();
+const rememberedFindings = remembered<readonly Finding[]>();
+
 /** The fuel of a flight: what must be aboard, what was read, how cold it gets. */
 export function fuelVerdicts(
   context: Context,
@@ -328,9 +341,31 @@ export function fuelVerdicts(
   load: LoadFigures,
 ): readonly Finding[] {
   if (plan.load === undefined || load.tanks.length === 0) return [];
-  const read = readTanks(context, load);
-  const ofTanks = read.map((one) => tankVerdict(one, context));
-  if (plan.route === undefined) return ofTanks;
-  const figures = fuelFigures(context.book, flight, plan, load, read);
-  return [requiredVerdict(context, figures, load, read), ...ofTanks, ...coldVerdict(context, plan)];
+  if (plan.route === undefined) return readTanks(context, load).map((one) => tankVerdict(one, context));
+  // who and what is aboard moves none of it: only what is in the tanks, the route, the time, the place and the rules
+  const { from, to, offBlocks } = flight;
+  const { route, rulePack, flightRules, departure, destination, alternate } = plan;
+  const { fuelTemperature } = plan.load;
+  const { usable_kg, density_kgPerM3 } = load.fuel;
+  const volumes_m3 = load.tanks.map(({ volume_m3 }) => volume_m3);
+  const fields = [departure?.code, destination?.code, alternate?.code];
+  const work = rememberedWork(
+    context,
+    [
+      ...[route, rulePack, flightRules, fuelTemperature, from, to, offBlocks, ...fields],
+      ...[usable_kg, density_kgPerM3, ...volumes_m3],
+    ],
+    () => {
+      const read = readTanks(context, load);
+      return { figures: fuelFigures(context.book, flight, plan, load, read), read };
+    },
+  );
+  const { figures, read } = work;
+  // only a way out of too little fuel asks how heavy the aircraft is
+  const room_kg = figures.status === "stop" ? roomToLimit_kg(load) : undefined;
+  return rememberedFindings(work, [room_kg], () => [
+    requiredVerdict(context, figures, load, read),
+    ...read.map((one) => tankVerdict(one, context)),
+    ...coldVerdict(context, plan),
+  ]);
 }

@@ -115,12 +115,14 @@ interface Task {
   readonly loading: Loading;
   readonly worked: WorkedLoad;
   readonly missing: readonly string[];
+  /** Of the spread of what is aboard. */
+  readonly spreads: readonly Source[];
 }
 
 const openMargin = (status: Limited["status"], margin: NonNullable<Verdict["margin"]>) =>
   status === "open" ? words("not known") : margin;
 
-function massVerdict(state: LoadState, { context, worked, missing }: Task): readonly Finding[] {
+function massVerdict(state: LoadState, { context, worked, missing, spreads }: Task): readonly Finding[] {
   const { mass } = state;
   if (mass === undefined) return [];
   const { figures } = worked;
@@ -144,7 +146,7 @@ function massVerdict(state: LoadState, { context, worked, missing }: Task): read
           ],
           formula: formulaOf(totalMass),
         },
-        sources: [bookSource(context.book, "loading, limits"), ...spreadSources(figures)],
+        sources: [bookSource(context.book, "loading, limits"), ...spreads],
       },
       mass,
       `${marginKg(mass.left).text} the limit`,
@@ -198,7 +200,7 @@ function envelopeLines(envelope: EnvelopeFigures, { states }: LoadFigures): read
   ];
 }
 
-function envelopeVerdict({ context, loading, worked, missing }: Task): readonly Finding[] {
+function envelopeVerdict({ context, loading, worked, missing, spreads }: Task): readonly Finding[] {
   const { figures, aboard, burn } = worked;
   const { envelope } = figures;
   if (envelope === undefined) return [];
@@ -214,7 +216,7 @@ function envelopeVerdict({ context, loading, worked, missing }: Task): readonly 
           : `${worstPlace(worst)}, nearest to the ${worst.edge} edge`,
     margin: worst === undefined ? words("not known") : openMargin(status, worstMargin(worst)),
     working: { lines: envelopeLines(envelope, figures), formula: formulaOf(centreOfGravity) },
-    sources: [bookSource(context.book, `loading, envelope ${envelope.id}`), ...spreadSources(figures)],
+    sources: [bookSource(context.book, `loading, envelope ${envelope.id}`), ...spreads],
   };
   if (status === "caution") {
     const base = { ...told, topic: "load" as const, evidence: [] };
@@ -237,7 +239,7 @@ const tighter = ({ limit, floor }: StationFigures): { readonly limit: Limited; r
     ? { limit: floor, onFloor: true }
     : { limit, onFloor: false };
 
-function stationVerdict(station: StationFigures, { context, worked }: Task): Finding {
+function stationVerdict(station: StationFigures, { context, spreads }: Task): Finding {
   const { limit, onFloor } = tighter(station);
   return ofLimit(
     {
@@ -256,7 +258,7 @@ function stationVerdict(station: StationFigures, { context, worked }: Task): Fin
         ],
         formula: formulaOf(onFloor ? floorLoading : totalMass),
       },
-      sources: [bookSource(context.book, `loading, ${station.id}`), ...spreadSources(worked.figures)],
+      sources: [bookSource(context.book, `loading, ${station.id}`), ...spreads],
     },
     { ...limit, status: station.status },
     `${marginKg(limit.left).text} ${onFloor ? "what its floor bears" : "its limit"}`,
@@ -265,7 +267,7 @@ function stationVerdict(station: StationFigures, { context, worked }: Task): Fin
   );
 }
 
-const groupVerdicts = ({ context, worked: { figures } }: Task): readonly Finding[] =>
+const groupVerdicts = ({ context, worked: { figures }, spreads }: Task): readonly Finding[] =>
   figures.groups
     .filter(({ limit }) => limit.value > 0 || limit.status !== "clear")
     .map(({ id, name, limit }) =>
@@ -283,7 +285,7 @@ const groupVerdicts = ({ context, worked: { figures } }: Task): readonly Finding
             ],
             formula: formulaOf(totalMass),
           },
-          sources: [bookSource(context.book, `loading, group ${id}`), ...spreadSources(figures)],
+          sources: [bookSource(context.book, `loading, group ${id}`), ...spreads],
         },
         limit,
         `${marginKg(limit.left).text} their limit together`,
@@ -390,6 +392,7 @@ export function loadVerdicts(context: Context, plan: FlightPlan, worked: WorkedL
     loading,
     worked,
     missing: [...figures.missing.map(({ what }) => what), ...figures.faults.map(({ says }) => says)],
+    spreads: spreadSources(figures),
   };
   return [
     ...unknown,

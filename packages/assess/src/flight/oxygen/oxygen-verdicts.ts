@@ -19,6 +19,7 @@ import { momentText, whenText } from "../../words/local-time.ts";
 import { finding, some } from "../finding-of.ts";
 import { goodReading } from "../fuel/fuel-verdicts.ts";
 import type { LoadFigures } from "../load/figures.ts";
+import { remembered } from "../remembered.ts";
 import { asSource, chanceText, litres, marginBar, SURE_PERCENT, words } from "../words.ts";
 import { type OxygenFigures, oxygenFigures } from "./oxygen-figures.ts";
 
@@ -226,15 +227,26 @@ function consciousnessVerdict({ consciousness, level_m, cabin_m }: OxygenFigures
   ];
 }
 
+const rememberedFindings = remembered<readonly Finding[]>();
+
 /** The oxygen of a flight. None until somebody is aboard and the route is said: those are asked for elsewhere. */
 export function oxygenVerdicts(context: Context, plan: FlightPlan, load: LoadFigures): readonly Finding[] {
-  if (plan.route === undefined || !load.stations.some(({ kind, mass_kg }) => kind === "seat" && mass_kg > 0))
-    return [];
-  const reading = goodOxygen(context);
-  const figures = oxygenFigures(context.book, plan, reading);
-  return [
-    needVerdict(context, figures, reading),
-    ...thinVerdict(context, figures),
-    ...consciousnessVerdict(figures),
-  ];
+  const { route, rulePack } = plan;
+  const taken = load.stations.filter(({ kind, mass_kg }) => kind === "seat" && mass_kg > 0);
+  if (route === undefined || taken.length === 0) return [];
+  const seats = JSON.stringify(taken.map(({ id }) => id));
+  const { level, time } = route;
+  return rememberedFindings(
+    context,
+    [rulePack, level.value, level.unit, time.value, time.unit, seats],
+    (): readonly Finding[] => {
+      const reading = goodOxygen(context);
+      const figures = oxygenFigures(context.book, plan, reading);
+      return [
+        needVerdict(context, figures, reading),
+        ...thinVerdict(context, figures),
+        ...consciousnessVerdict(figures),
+      ];
+    },
+  );
 }
