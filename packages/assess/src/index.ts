@@ -85,6 +85,14 @@ export type { CabinPoint } from "./rules/cabin-profile.ts";
 export type { Ceiling } from "./rules/ceiling.ts";
 export { finalReserve, type RequiredFuelInput, requiredFuel } from "./rules/fuel.ts";
 export { NIGHT_DEFINITIONS, type NightDefinitionId, nightAt, type SunTimes } from "./rules/night.ts";
+export {
+  type Ask,
+  type RuleAnswer,
+  type RuleQuestion,
+  type Said,
+  SUBJECTS as RULE_SUBJECTS,
+} from "./rules/questions/question.ts";
+export { ruleQuestions } from "./rules/questions/rule-questions.ts";
 export type { ReliefRuling, ReliefSaid, RuledStep } from "./rules/relief.ts";
 export type { RulePack } from "./rules/rule-pack.ts";
 export { rulePacks } from "./rules/rule-packs.ts";

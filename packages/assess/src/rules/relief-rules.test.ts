@@ -14,7 +14,6 @@ import {
   locatorBatteryUsed,
 } from "./us-part-91/locator.ts";
 import { mayBeListed } from "./us-part-91/minimum-list.ts";
-import { goOrStay, inFlight } from "./us-part-91/pilot-in-command.ts";
 import { preflightInformation, preflightLacks } from "./us-part-91/preflight-information.ts";
 import {
   type PreventiveInput,
@@ -34,7 +33,7 @@ import { flightIntoIcing, overWater, subpartFApplies, takeOffWithFrost } from ".
 import { deviationInTime, transponderRequired } from "./us-part-91/transponder.ts";
 
 // Each case carries its source and whether it is published or from memory.
-const CASES = decodedCases("airworthiness-relief-rules.json", 67);
+const CASES = decodedCases("airworthiness-relief-rules.json", 64);
 /** Cases that say where they are run: the rest must have a runner below. */
 const taken = new Set<string>();
 function cases(...ids: readonly string[]): readonly DecodedCase[] {
@@ -395,22 +394,6 @@ describe("14 CFR part 91, subpart F", () => {
   });
 });
 
-describe("the pilot in command", () => {
-  it.each(cases("pic-discontinue"))("$id", (one) => {
-    expect(inFlight("not-airworthy")).toEqual(one.expected);
-  });
-  it.each(cases("list-dme"))("$id", (one) => {
-    expect(inFlight("dme-lost-at-fl240").action).toBe(one.expected["action"]);
-  });
-  it.each(cases("legal-yet"))("$id", (one) => {
-    expect(goOrStay(flag(one, "allRegulatoryChecksPass"), flag(one, "pilotJudgesHazard"))).toBe(
-      one.expected["decision"],
-    );
-    expect(goOrStay(false, false)).toBe("no-go");
-    expect(goOrStay(true, false)).toBe("go");
-  });
-});
-
 describe("Part-NCO and Part-ML", () => {
   it.each(cases("nco-overwater"))("$id", (one) => {
     const found = list<number>(one, "normalCruise_kt").map(
@@ -441,6 +424,7 @@ describe("Part-NCO and Part-ML", () => {
   });
 });
 
+// three cases that no question to a pilot on the ground can hold stand in reference/README.md, with why
 it("takes up every case of the file", () => {
   expect(CASES.filter(({ id }) => !taken.has(id)).map(({ id }) => id)).toEqual([]);
 });

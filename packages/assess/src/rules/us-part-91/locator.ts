@@ -1,6 +1,6 @@
 import { addMonths } from "@witnessmark/engine";
 import { holdsWhen } from "../relief.ts";
-import { type RuledSteps, ruledSteps } from "../ruled-steps.ts";
+import { every, type RuledSteps, ruledSteps } from "../ruled-steps.ts";
 import { LOCATOR_CITATIONS, removedLocatorUntil } from "./locator-removed.ts";
 
 /** Training within so far of the place of departure needs no locator. @source 14 CFR 91.207(f)(3) */
@@ -18,9 +18,13 @@ export interface LocatorInput {
   readonly onlyRequiredCrew?: boolean | undefined;
   /** Can be repaired or replaced where the flight departs. */
   readonly repairableHere?: boolean | undefined;
-  /** Taken out for repair. */
+  /** Taken out for repair; what of it is not known is left out. */
   readonly removed?:
-    | { readonly on: string; readonly entered: boolean; readonly placard: boolean }
+    | {
+        readonly on?: string | undefined;
+        readonly entered?: boolean | undefined;
+        readonly placard?: boolean | undefined;
+      }
     | undefined;
   /** Local day of the flight. */
   readonly on?: string | undefined;
@@ -37,18 +41,18 @@ export interface LocatorRuling extends RuledSteps {
 export function flightWithoutLocator(input: LocatorInput): LocatorRuling {
   const { removed, on } = input;
   if (removed !== undefined) {
-    const until = removedLocatorUntil(removed.on);
+    const until = removed.on === undefined ? undefined : removedLocatorUntil(removed.on);
     const ruled = ruledSteps(
       [
         {
           rule: "91.207(f)(10)(i)",
           words: "The record has its removal, and a placard in view of the pilot says so",
-          holds: removed.entered && removed.placard,
+          holds: holdsWhen(every(removed.entered, removed.placard), true),
         },
         {
           rule: "91.207(f)(10)(ii)",
           words: "No more than 90 days have gone since it was removed",
-          holds: on === undefined ? "unknown" : on <= until,
+          holds: on === undefined || until === undefined ? "unknown" : on <= until,
         },
       ],
       LOCATOR_CITATIONS,
