@@ -1,10 +1,9 @@
 import { createRoute, type RouteConfigToTypedResponse } from "@hono/zod-openapi";
-import type { LedgerEvent } from "@witnessmark/ledger";
-import { recordOfLedger } from "@witnessmark/sheet";
 import { z } from "zod";
 import { Refusal } from "../refusal.ts";
 import { AircraftParam } from "../schemas.ts";
 import { eventsUpTo, headOf } from "./kept-events.ts";
+import { makeRecord } from "./make-record.ts";
 import { newRoutes, refusals } from "./new-routes.ts";
 import type { Parts } from "./parts.ts";
 
@@ -30,22 +29,20 @@ export function recordRoutes({ own, now_ms }: Parts) {
   return newRoutes().openapi(recordFile, async (c) => {
     const { aircraft } = c.req.valid("param");
     const { from, to, paper } = c.req.valid("query");
-    const events: LedgerEvent[] = [];
-    for await (const event of eventsUpTo(own, aircraft, await headOf(own, aircraft))) events.push(event);
-    const result = await recordOfLedger(events, { from, to, now_ms: now_ms() });
-    if (!result.ok) {
-      if (result.why === "bad-period")
-        throw new Refusal(400, result.why, `${result.says}.`, { field: result.field });
-      throw new Refusal(404, result.why, `${result.says}.`);
+    const head = await headOf(own, aircraft);
+    const made = await makeRecord(eventsUpTo(own, aircraft, head), { from, to, paper, now_ms: now_ms() });
+    if (!made.ok) {
+      const { why, says, field } = made;
+      throw new Refusal(
+        why === "bad-period" ? 400 : 404,
+        why,
+        `${says}.`,
+        field === undefined ? {} : { field },
+      );
     }
-    const { record, ledgerText } = result;
-    // the PDF library is not needed for anything else, and the server starts faster without it
-    const { renderRecordPdf } = await import("@witnessmark/sheet/pdf");
-    const pdf = await renderRecordPdf({ record, ledgerText, paper });
-    const { period } = record;
-    return c.newResponse(new Uint8Array(pdf), 200, {
+    return c.newResponse(new Uint8Array(made.pdf), 200, {
       "Content-Type": "application/pdf",
-      "Content-Disposition": `inline; filename="${aircraft.replaceAll(/[^\w-]/g, "_")}-record-${period.from}-${period.to}.pdf"`,
+      "Content-Disposition": `inline; filename="${aircraft.replaceAll(/[^\w-]/g, "_")}-record-${made.from}-${made.to}.pdf"`,
       "Cache-Control": "no-store",
     }) as Response & RouteConfigToTypedResponse<typeof recordFile>; // bytes; their type in the routes is text
   });

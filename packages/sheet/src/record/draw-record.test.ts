@@ -117,6 +117,7 @@ describe("the record on paper", () => {
       "The landing light is dark",
       "6 Nov 2026, Example Works",
       "30 Nov 2027",
+      "10 Nov 2025 Annual inspection Done by Earlier Works On 9 Nov 2026 Cy Instance, owner",
       "Not going yet",
       "Written into the wrong aircraft",
       "The hangar's tablet",

@@ -111,6 +111,7 @@ describe("what runs out, on the record", () => {
       nextDue: ["30 Nov 2027"],
     });
     expect(record.timedDone).toMatchObject([
+      { on: "2025-11-10", item: "Annual inspection", says: ["Done by Earlier Works"], signed: true },
       { on: "2026-11-06", item: "Annual inspection", says: ["Done by Example Works, WO 12"], signed: true },
     ]);
   });

@@ -4,11 +4,12 @@ import type {
   AircraftRecord,
   RecordDecision,
   RecordDiscrepancy,
+  RecordDone,
   RecordEntry,
   RecordWalk,
   SignedEntry,
 } from "./aircraft-record.ts";
-import { dayWords, momentWords } from "./day-words.ts";
+import { dayOf, dayWords, momentWords } from "./day-words.ts";
 import {
   type Block,
   type Cell,
@@ -34,6 +35,10 @@ const signedWords = (signed: boolean | undefined): readonly string[] =>
 
 const byCell = (entry: SignedEntry): Cell =>
   plain(entry.by, ...signedWords(entry.signed), entryWords(entry.entry));
+
+/** When it was written down, where that was another day than it was done. */
+const writtenOn = ({ at, on }: RecordDone): Cell =>
+  dayOf(at) === on ? [] : plain(`On ${dayWords(dayOf(at))}`);
 
 const atCell = ({ at }: RecordEntry): Cell => plain(...momentWords(at).split(/, /));
 
@@ -148,7 +153,11 @@ export function sectionsOf(pen: Pen, record: AircraftRecord): readonly Section[]
         rowBlocks(
           pen,
           THREE,
-          [plain(dayWords(done.on)), [bold(done.item), ...plain(...done.says)], byCell(done)],
+          [
+            plain(dayWords(done.on)),
+            [bold(done.item), ...plain(...done.says)],
+            [...writtenOn(done), ...byCell(done)],
+          ],
           { rule: THIN },
         ),
       ),

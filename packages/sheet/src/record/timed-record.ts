@@ -51,7 +51,7 @@ export const timedOf = (figures: readonly TimedFigure[]): readonly RecordTimed[]
     left: leftText(nearest),
   }));
 
-/** What was done about them, by the day it was written down. */
+/** What was written down in the period as done about them, in the order in which it was done. */
 export function timedDoneOf(
   state: AircraftState,
   names: Names,

@@ -27,7 +27,7 @@ export interface RecordLedger {
 /**
  * Days of November 2026 of the small book's aircraft, one hour east of UTC: a dent found on the 2nd, relieved on the 4th
  * until the 10th, put right on the 7th; a lamp dark since the 5th; a discrepancy of the 3rd taken back on the 9th; an
- * annual inspection on the 6th; and the signed decision of `walkedLedger` on the 12th.
+ * annual inspection on the 6th, and the one of 2025 written down on the 9th; and the signed decision of `walkedLedger` on the 12th.
  */
 export async function recordLedger(): Promise<RecordLedger> {
   const walked = await walkedLedger();
@@ -151,6 +151,10 @@ export async function recordLedger(): Promise<RecordLedger> {
     },
   ]);
   await on(9, OWNER, [
+    {
+      type: "timedItem.done",
+      body: { item: "annual", on: "2025-11-10", counters: {}, by: "Earlier Works" },
+    },
     { type: "event.withdrawn", body: { event: taken, why: "Written into the wrong aircraft" } },
   ]);
   return { events: [...events, ...walked.events], ids };
