@@ -1,9 +1,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { isKnownEvent } from "@witnessmark/ledger";
+import { askedByChance } from "@witnessmark/assess";
+import { fold, isKnownEvent } from "@witnessmark/ledger";
 import { beforeAll, describe, expect, it } from "vitest";
 import { AddAircraft } from "./harness/add-aircraft.ts";
 import { demoBook, firstOfDay, REGISTRATION } from "./harness/book.ts";
+import { lookInEveryView } from "./harness/every-view.ts";
 import { type OnAWalk, onAWalk } from "./harness/on-a-walk.ts";
 import { phoneLedger } from "./harness/records.ts";
 import { openScene, type Scene } from "./harness/scene.ts";
@@ -95,6 +97,26 @@ describe("what is typed or chosen wrongly", () => {
     expect(await walker.onCard()).toMatchObject({ place: step.place });
     expect(await walker.left()).toMatchObject({ left });
     expect(await typesOf()).toEqual(before);
+  });
+
+  it("a look that its walk has drawn stays in hand without a photo or a reason, and is clear with one", async () => {
+    const { walker, phone } = on;
+    const { events } = await phoneLedger(phone.page, REGISTRATION);
+    const state = fold(events);
+    const [drawn] = askedByChance(walker.book, state, [...state.walks.values()].at(-1) ?? null);
+    const step = stepOf(drawn ?? "");
+    await walker.goTo(step);
+    const { left } = await walker.left();
+    await walker.yes.tap();
+    await walker.card.getByRole("heading", { name: "This walk asks for a photo" }).waitFor();
+    expect((await lookInEveryView(phone.page)).wrong).toEqual([]);
+    await walker.yes.tap();
+    await walker.card.getByText("A photo, or a reason why not.").waitFor();
+    expect(await walker.left()).toMatchObject({ left });
+    await walker.noPhotoWhy.fill("No light");
+    await walker.kept(walker.yes, step.place);
+    await walker.leftBecomes(left - 1);
+    expect(await typesOf()).toContain("evidence.declined");
   });
 
   it("a fault with a photo that is none is raised once, however often it is tried", async () => {

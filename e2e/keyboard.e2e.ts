@@ -57,6 +57,13 @@ async function typeInto(page: Page, walker: Walker, control: Locator, text: stri
   await walker.figure.dialog.waitFor({ state: "hidden" });
 }
 
+async function sayWhyNoPhoto(page: Page, walker: Walker): Promise<void> {
+  await press(page, walker.yes);
+  await tabTo(page, walker.noPhotoWhy);
+  await page.keyboard.type("No hand free");
+  await press(page, walker.yes);
+}
+
 async function readOff(page: Page, walker: Walker, check: Check): Promise<void> {
   const { value, temperature_degC } = goodReading(walker.book, check);
   if (temperature_degC !== null) await typeInto(page, walker, walker.temperatureButton, temperature_degC);
@@ -118,6 +125,7 @@ describe("with the keyboard alone", () => {
         await readOff(phone.page, walker, step.check);
       }
       if (step.kind === "ground-gear") await press(phone.page, walker.pieces);
+      else if (await walker.asksByChance()) await sayWhyNoPhoto(phone.page, walker);
       else if (at % 2 === 0) await press(phone.page, walker.yes);
       else await phone.page.keyboard.press("1");
       await until(

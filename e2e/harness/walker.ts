@@ -126,6 +126,10 @@ export class Walker {
     return this.card.getByLabel(/in your words/i);
   }
 
+  get noPhotoWhy(): Locator {
+    return this.card.getByRole("textbox", { name: "No photo? Say why" });
+  }
+
   get photoInput(): Locator {
     return this.card.getByLabel(/^(Photo|Photos: \d+|Another photo)$/);
   }
@@ -264,7 +268,7 @@ export class Walker {
   }
 
   /** Whether this walk has drawn the check in hand to be shown. */
-  private asksByChance(): Promise<boolean> {
+  asksByChance(): Promise<boolean> {
     return this.card.getByText("This walk asks for a photo here").isVisible();
   }
 

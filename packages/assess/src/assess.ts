@@ -3,7 +3,6 @@ import type { AircraftState, Origin, PlannedFlight, Walk } from "@witnessmark/le
 import type { Assessment } from "./assessment.ts";
 import { type BookIndex, indexOf } from "./book-index.ts";
 import type { Context } from "./context.ts";
-import { askedByChance } from "./evidence/by-chance.ts";
 import type { Finding } from "./finding.ts";
 import { flightVerdicts } from "./flight/flight-verdicts.ts";
 import { compareFindings } from "./order.ts";
@@ -36,8 +35,6 @@ export interface Assessed {
 /** The checks that concern a walk, in its order. */
 export const checksOf = (index: BookIndex, walk: Walk | null): readonly Check[] =>
   walk?.kind === "turnaround" ? index.ofTurnaround : index.ofKind[walk?.kind ?? "first-of-day"];
-
-const NO_PHOTOS: Context["photos"] = new Map();
 
 function looksAt(
   checks: readonly Check[],
@@ -82,7 +79,6 @@ function contextOf(book: Book, state: AircraftState, now_ms: number, heads: Head
   const walk = walkInHand(state);
   const inWalk = answersIn(state, walk, heads);
   const looks = looksAt(checksOf(index, walk), state, walk, inWalk, heads);
-  const byChance = askedByChance(book, state, walk);
   return {
     book,
     index,
@@ -94,8 +90,7 @@ function contextOf(book: Book, state: AircraftState, now_ms: number, heads: Head
     clock: { now_ms, offset_min: offset_min(state, walk, looks.values()) },
     happenings: happeningsSince(state.happenings, earliestOf(state, walk, looks.values())),
     discrepancies: indexDiscrepancies(state.discrepancies),
-    byChance,
-    photos: index.asksForPhotos || byChance.size > 0 ? latestPhotos(state.photos, heads) : NO_PHOTOS,
+    photos: latestPhotos(state.photos, heads),
   };
 }
 

@@ -7,7 +7,6 @@ export interface BookIndex {
   readonly gear: ReadonlyMap<string, GroundGearItem>;
   /** Pieces of ground gear in all. */
   readonly pieces: number;
-  readonly asksForPhotos: boolean;
   /** Checks of each kind of walk, in the order of the walk. */
   readonly ofKind: Readonly<Record<WalkKind, readonly Check[]>>;
   /** First-of-day checks together with those of a turnaround, in the order of the walk. */
@@ -47,7 +46,6 @@ function makeIndex(book: Book): BookIndex {
     checks: new Map(checks.map((check) => [check.id, check])),
     gear: new Map(book.groundGear.map((item) => [item.id, item])),
     pieces: book.groundGear.reduce((sum, item) => sum + item.count, 0),
-    asksForPhotos: checks.some((check) => check.evidence === "photo"),
     ofKind: {
       "first-of-day": checks.filter((check) => check.walks.includes("first-of-day")),
       turnaround: checks.filter((check) => check.walks.includes("turnaround")),

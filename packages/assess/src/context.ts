@@ -19,8 +19,6 @@ export interface Context {
   readonly looks: ReadonlyMap<string, Look>;
   readonly happenings: Happenings;
   readonly discrepancies: DiscrepancyIndex;
-  /** The checks of which the walk in hand asks a photo by chance. */
-  readonly byChance: ReadonlySet<string>;
-  /** The latest photo of each check; empty when none is asked for. */
+  /** The latest photo of each check. */
   readonly photos: ReadonlyMap<string, Origin>;
 }

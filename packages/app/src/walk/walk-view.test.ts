@@ -1,4 +1,4 @@
-import { assess } from "@witnessmark/assess";
+import { askedByChance, assess } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import { newId } from "@witnessmark/ledger";
 import { planWalk, stepsOf, type WalkPlan } from "@witnessmark/planner";
@@ -35,8 +35,15 @@ async function begun() {
     type: "walk.started",
     body: { walk, kind: "first-of-day", bookSha256: book.sha256 },
   });
+  const drawn = askedByChance(book, ledger.state, latestWalk(ledger.state) ?? null);
   const answer = (check: string, by = pilot, said: "as-it-should-be" | "not-right" = "as-it-should-be") =>
-    ledger.tell(by, { type: "check.answered", body: { walk, check, answer: said } });
+    ledger.tell(
+      by,
+      { type: "check.answered", body: { walk, check, answer: said } },
+      ...(drawn.has(check)
+        ? [{ type: "evidence.declined", body: { walk, check, why: "No hand free" } } as const]
+        : []),
+    );
   const view = (): WalkView => {
     const found = latestWalk(ledger.state);
     if (found === undefined) throw new Error("expected a walk");

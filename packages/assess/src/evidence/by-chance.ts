@@ -10,6 +10,9 @@ const LONGEST_d = 180;
 /** How much likelier than one of low hazard. */
 const HAZARD: Readonly<Record<Check["hazard"]["severity"], number>> = { high: 4, medium: 2, low: 1 };
 
+/** What of a walk the draw rests on. */
+type BegunWalk = Pick<Walk, "id" | "kind" | "recordedAt" | "hlc">;
+
 const NONE: ReadonlySet<string> = new Set();
 const drawn = new WeakMap<AircraftState["photos"], Map<string, ReadonlySet<string>>>();
 
@@ -20,7 +23,7 @@ const drawn = new WeakMap<AircraftState["photos"], Map<string, ReadonlySet<strin
  *
  * Weighted sampling without replacement: Efraimidis and Spirakis, Information Processing Letters 97 (2006) 181.
  */
-export function askedByChance(book: Book, state: AircraftState, walk: Walk | null): ReadonlySet<string> {
+export function askedByChance(book: Book, state: AircraftState, walk: BegunWalk | null): ReadonlySet<string> {
   if (walk === null || walk.kind !== "first-of-day") return NONE;
   const held = drawn.get(state.photos) ?? new Map<string, ReadonlySet<string>>();
   drawn.set(state.photos, held);
@@ -30,7 +33,7 @@ export function askedByChance(book: Book, state: AircraftState, walk: Walk | nul
   return found;
 }
 
-function draw(index: BookIndex, state: AircraftState, walk: Walk): ReadonlySet<string> {
+function draw(index: BookIndex, state: AircraftState, walk: BegunWalk): ReadonlySet<string> {
   const looks = index.ofKind[walk.kind].filter(
     ({ evidence, reading }) => evidence === "look" && reading === undefined,
   );
@@ -52,7 +55,7 @@ function draw(index: BookIndex, state: AircraftState, walk: Walk): ReadonlySet<s
 }
 
 /** When a photo of each check was last left before the walk began, milliseconds since 1970 UTC. */
-function lastShown(state: AircraftState, walk: Walk): ReadonlyMap<string, number> {
+function lastShown(state: AircraftState, walk: BegunWalk): ReadonlyMap<string, number> {
   const shown = new Map<string, number>();
   for (const { subject, hlc, recordedAt } of state.photos)
     if (subject.kind === "check" && hlc < walk.hlc) shown.set(subject.id, Date.parse(recordedAt));

@@ -2,6 +2,7 @@ import type { Check } from "@witnessmark/book";
 import { type CheckAnswer, compareOrder } from "@witnessmark/ledger";
 import { pointName } from "../book-index.ts";
 import type { Context } from "../context.ts";
+import { askedByChance } from "../evidence/by-chance.ts";
 import type { Cause } from "../finding.ts";
 import type { Look } from "../walk/looks.ts";
 import { recorded_ms } from "../walk/moments.ts";
@@ -72,13 +73,13 @@ export function whyOpen(check: Check, look: Look, context: Context): Opened | un
       missing: "a reading in the book",
     };
   }
-  const isByChance = context.byChance.has(check.id) && answer.walk === context.walk?.id;
+  const ofLook = state.walks.get(answer.walk) ?? null;
+  const isByChance = askedByChance(context.book, state, ofLook).has(check.id);
   if (check.evidence === "photo" || (isByChance && !declined(check, answer, state))) {
-    const walk = state.walks.get(answer.walk);
     const photo = photos.get(check.id);
-    if (photo === undefined || (walk !== undefined && compareOrder(photo, walk) < 0)) {
+    if (photo === undefined || (ofLook !== null && compareOrder(photo, ofLook) < 0)) {
       return {
-        says: isByChance ? "this walk asked for a photo of it" : "no photo was left in this walk",
+        says: isByChance ? "its walk asked for a photo of it" : "no photo was left in this walk",
         short: "no photo",
         missing: isByChance ? "a photo, or why there is none" : "a photo",
       };

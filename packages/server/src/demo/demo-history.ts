@@ -1,8 +1,10 @@
+import { askedByChance } from "@witnessmark/assess";
 import type { Book, Check } from "@witnessmark/book";
 import {
   type Author,
   type ChainEnd,
   type EventDraft,
+  emptyState,
   type LedgerEvent,
   makeEvents,
   newId,
@@ -151,9 +153,25 @@ function walkOf(book: Book, started_ms: number, leaking: boolean): readonly Time
     at_ms += Math.max(LOOK_MS, check.least.valueSI * 1_500);
     steps.push(...answered(check, book, walk, at_ms, leaking));
   }
+  for (const check of drawnIn(book, walk, started_ms)) {
+    const draft = {
+      type: "evidence.declined",
+      body: { walk, check, why: "No camera in this demo" },
+    } as const;
+    steps.push({ at_ms, draft });
+  }
   steps.push({ at_ms: at_ms + LOOK_MS, draft: { type: "walk.finished", body: { walk } } });
   return steps;
 }
+
+/** The looks that a walk with no photo before it asks to be shown: which they are rests on its id alone. */
+const drawnIn = (book: Book, walk: string, started_ms: number): ReadonlySet<string> =>
+  askedByChance(book, emptyState(book.aircraft.registration), {
+    id: walk,
+    kind: "first-of-day",
+    recordedAt: new Date(started_ms).toISOString(),
+    hlc: "",
+  });
 
 function answered(check: Check, book: Book, walk: string, at_ms: number, leaking: boolean): readonly Timed[] {
   const reading = leaking ? goingOn(check, book) : demoReading(check, book);
