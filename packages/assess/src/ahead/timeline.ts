@@ -60,39 +60,60 @@ export function timeline(book: Book, state: AircraftState, flight: Flight | null
     return made;
   };
   const first = momentAt(now_ms);
-  const samples = sampleTimes(first, now_ms);
+  const ends = endsOf(first, now_ms);
+  const isEnd = ({ at_ms }: Moment): boolean => ends.has(at_ms);
   const changes: Moment[] = [];
   let last = first;
-  for (const at_ms of samples) {
+  for (const at_ms of sampleTimes(ends, now_ms)) {
     const next = momentAt(at_ms);
-    narrow(last, next, momentAt, changes);
+    narrow(last, next, momentAt, isEnd, changes);
     last = next;
   }
   return { spans: spansOf(first, changes, now_ms + AHEAD_ms), turns: turnsOf(first, changes) };
 }
 
-function sampleTimes({ verdicts }: Moment, now_ms: number): readonly number[] {
-  const end_ms = now_ms + AHEAD_ms;
-  const times = new Set<number>();
-  for (let at_ms = now_ms + STEP_ms; at_ms <= end_ms; at_ms += STEP_ms) times.add(at_ms);
+/** The first moments after those until which a verdict of now says that it holds. */
+function endsOf({ verdicts }: Moment, now_ms: number): ReadonlySet<number> {
+  const ends = new Set<number>();
   for (const { holdsUntil_ms } of verdicts.values()) {
-    if (holdsUntil_ms !== undefined && holdsUntil_ms >= now_ms && holdsUntil_ms < end_ms) {
-      times.add(holdsUntil_ms + 1);
+    if (holdsUntil_ms !== undefined && holdsUntil_ms >= now_ms && holdsUntil_ms < now_ms + AHEAD_ms) {
+      ends.add(holdsUntil_ms + 1);
     }
   }
+  return ends;
+}
+
+function sampleTimes(ends: ReadonlySet<number>, now_ms: number): readonly number[] {
+  const times = new Set(ends);
+  for (let at_ms = now_ms + STEP_ms; at_ms <= now_ms + AHEAD_ms; at_ms += STEP_ms) times.add(at_ms);
   return [...times].sort((a, b) => a - b);
 }
 
-/** Finds every change between two moments by halving the time between them. */
-function narrow(from: Moment, to: Moment, momentAt: (at_ms: number) => Moment, found: Moment[]): void {
+/**
+ * Finds every change between two moments by halving the time between them.
+ *
+ * @param isEnd whether a verdict said that it holds until the moment before
+ */
+function narrow(
+  from: Moment,
+  to: Moment,
+  momentAt: (at_ms: number) => Moment,
+  isEnd: (moment: Moment) => boolean,
+  found: Moment[],
+): void {
   if (from.signature === to.signature) return;
   if (to.at_ms - from.at_ms <= RESOLUTION_ms) {
     found.push(to);
     return;
   }
+  // a verdict said until when it holds: where nothing is otherwise the moment before, that is all there is to find
+  if (isEnd(to) && momentAt(to.at_ms - 1).signature === from.signature) {
+    found.push(to);
+    return;
+  }
   const middle = momentAt(Math.round((from.at_ms + to.at_ms) / 2));
-  narrow(from, middle, momentAt, found);
-  narrow(middle, to, momentAt, found);
+  narrow(from, middle, momentAt, isEnd, found);
+  narrow(middle, to, momentAt, isEnd, found);
 }
 
 function assessedAt(book: Book, state: AircraftState, flight: Flight | null, at_ms: number): Moment {

@@ -56,7 +56,7 @@ function aboard(context: Context, flight: PlannedFlight, plan: FlightPlan): Aboa
   };
   const make = (): Aboard => {
     const { worked, findings } =
-      load === undefined ? loadOf() : rememberedLoad(load, [context, route, alternate?.code], loadOf);
+      load === undefined ? loadOf() : rememberedLoad(load, [context.book, route, alternate?.code], loadOf);
     return {
       masses: massesOf(worked.figures),
       findings: [

@@ -74,8 +74,8 @@ export function checkInputs(
   specs: readonly InputSpec[],
   inputs: object,
 ): Readonly<Record<string, InputValue>> {
-  const values = new Map<string, unknown>(Object.entries(inputs));
-  for (const name of values.keys()) {
+  const given: Readonly<Record<string, unknown>> = { ...inputs };
+  for (const name of Object.keys(given)) {
     if (specs.some((spec) => spec.name === name)) continue;
     throw new InputError("unknown-input", name, {
       quantity,
@@ -83,7 +83,10 @@ export function checkInputs(
       received: name,
     });
   }
-  return Object.fromEntries(
-    specs.map((spec) => [spec.name, checkInput(quantity, spec, values.get(spec.name))]),
-  );
+  const checked: Record<string, InputValue> = {};
+  for (const spec of specs) {
+    const { name } = spec;
+    checked[name] = checkInput(quantity, spec, Object.hasOwn(given, name) ? given[name] : undefined);
+  }
+  return checked;
 }

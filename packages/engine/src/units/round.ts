@@ -23,5 +23,8 @@ export function roundToSafeSide(value: number, step: number, direction: "up" | "
   const noise = Math.max(ON_THE_STEP, 4 * Number.EPSILON * Math.abs(steps));
   const whole =
     Math.abs(steps - nearest) <= noise ? nearest : direction === "up" ? Math.ceil(steps) : Math.floor(steps);
-  return Number((whole * step).toPrecision(15)); // the last digits of 3 × 0.1 are noise
+  const rounded = whole * step;
+  // fifteen digits hold it as it is; zero without a sign, as the digits would have it
+  if (Number.isInteger(rounded) && Math.abs(rounded) < 1e15) return rounded + 0;
+  return Number(rounded.toPrecision(15)); // the last digits of 3 × 0.1 are noise
 }

@@ -325,12 +325,7 @@ function coldVerdict(context: Context, plan: FlightPlan): readonly Finding[] {
   }
 }
 
-interface Worked {
-  readonly figures: FuelFigures;
-  readonly read: readonly TankReconciled[];
-}
-
-const rememberedWork = remembered<Worked>();
+const rememberedFigures = remembered<FuelFigures>();
 const rememberedFindings = remembered<readonly Finding[]>();
 
 /** The fuel of a flight: what must be aboard, what was read, how cold it gets. */
@@ -349,21 +344,20 @@ export function fuelVerdicts(
   const { usable_kg, density_kgPerM3 } = load.fuel;
   const volumes_m3 = load.tanks.map(({ volume_m3 }) => volume_m3);
   const fields = [departure?.code, destination?.code, alternate?.code];
-  const work = rememberedWork(
-    context,
+  const read = readTanks(context, load);
+  const figures = rememberedFigures(
+    context.book,
     [
+      // what was read is told with its time, as it looks from now; without it nothing but the book is asked
+      read.length === 0 ? undefined : context,
       ...[route, rulePack, flightRules, fuelTemperature, from, to, offBlocks, ...fields],
       ...[usable_kg, density_kgPerM3, ...volumes_m3],
     ],
-    () => {
-      const read = readTanks(context, load);
-      return { figures: fuelFigures(context.book, flight, plan, load, read), read };
-    },
+    () => fuelFigures(context.book, flight, plan, load, read),
   );
-  const { figures, read } = work;
   // only a way out of too little fuel asks how heavy the aircraft is
   const room_kg = figures.status === "stop" ? roomToLimit_kg(load) : undefined;
-  return rememberedFindings(work, [room_kg], () => [
+  return rememberedFindings(figures, [room_kg], () => [
     requiredVerdict(context, figures, load, read),
     ...read.map((one) => tankVerdict(one, context)),
     ...coldVerdict(context, plan),

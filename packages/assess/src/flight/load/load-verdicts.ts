@@ -10,7 +10,6 @@ import {
 import type { FlightPlan } from "@witnessmark/ledger";
 import type { Source, Verdict, Working, WorkingLine } from "../../assessment.ts";
 import { bookSource } from "../../book-index.ts";
-import type { Context } from "../../context.ts";
 import type { Finding } from "../../finding.ts";
 import type { Limited } from "../figures.ts";
 import { finding, some } from "../finding-of.ts";
@@ -24,7 +23,7 @@ import type {
   WorstPoint,
 } from "./figures.ts";
 import type { WorkedLoad } from "./load-figures.ts";
-import { unknownVerdicts } from "./unknown-verdicts.ts";
+import { type OfBook, unknownVerdicts } from "./unknown-verdicts.ts";
 import { waysIntoEnvelope, waysToLighten } from "./ways-out.ts";
 
 const TITLES: Readonly<Record<LoadMoment, string>> = {
@@ -111,7 +110,7 @@ function spreadSources({ knowledge }: LoadFigures): readonly Source[] {
 }
 
 interface Task {
-  readonly context: Context;
+  readonly context: OfBook;
   readonly loading: Loading;
   readonly worked: WorkedLoad;
   readonly missing: readonly string[];
@@ -382,7 +381,7 @@ function sideVerdicts({ context, worked: { figures }, missing }: Task): readonly
 }
 
 /** What the load of a flight is worth: what is not known first, then every limit. None without a plan. */
-export function loadVerdicts(context: Context, plan: FlightPlan, worked: WorkedLoad): readonly Finding[] {
+export function loadVerdicts(context: OfBook, plan: FlightPlan, worked: WorkedLoad): readonly Finding[] {
   const { figures } = worked;
   const unknown = unknownVerdicts(context, plan, figures);
   const { loading } = context.book;

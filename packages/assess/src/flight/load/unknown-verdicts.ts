@@ -7,6 +7,9 @@ import { finding, some } from "../finding-of.ts";
 import { words } from "../words.ts";
 import type { LoadFigures } from "./figures.ts";
 
+/** The load asks nothing but the book: it is the same at any moment, whatever the walk has found. */
+export type OfBook = Pick<Context, "book">;
+
 interface Unknown {
   readonly id: string;
   readonly title: string;
@@ -15,7 +18,7 @@ interface Unknown {
   readonly short?: string;
 }
 
-const open = (context: Context, { id, title, says, missing, short }: Unknown): Finding =>
+const open = (context: OfBook, { id, title, says, missing, short }: Unknown): Finding =>
   finding({
     id,
     topic: "load",
@@ -30,7 +33,7 @@ const open = (context: Context, { id, title, says, missing, short }: Unknown): F
   });
 
 /** The name of what a fault is about, as the book or the plan has it. */
-function titleOf({ where }: InputFault, context: Context, plan: FlightPlan): string {
+function titleOf({ where }: InputFault, context: OfBook, plan: FlightPlan): string {
   const { loading } = context.book;
   switch (where.kind) {
     case "item": {
@@ -74,7 +77,7 @@ function atEachPlace(faults: readonly InputFault[]): readonly (readonly [InputFa
  * what the aircraft burns are the fuel's to ask for.
  */
 export function unknownVerdicts(
-  context: Context,
+  context: OfBook,
   plan: FlightPlan,
   { missing, faults }: LoadFigures,
 ): readonly Finding[] {

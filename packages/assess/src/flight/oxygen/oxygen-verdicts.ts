@@ -236,11 +236,13 @@ export function oxygenVerdicts(context: Context, plan: FlightPlan, load: LoadFig
   if (route === undefined || taken.length === 0) return [];
   const seats = JSON.stringify(taken.map(({ id }) => id));
   const { level, time } = route;
+  const reading = goodOxygen(context);
+  // what was read is told with its time, as it looks from now; without it nothing but the book is asked
+  const from = reading === undefined ? undefined : context;
   return rememberedFindings(
-    context,
-    [rulePack, level.value, level.unit, time.value, time.unit, seats],
+    context.book,
+    [from, rulePack, level.value, level.unit, time.value, time.unit, seats],
     (): readonly Finding[] => {
-      const reading = goodOxygen(context);
       const figures = oxygenFigures(context.book, plan, reading);
       return [
         needVerdict(context, figures, reading),
