@@ -1,13 +1,12 @@
+import { MONTH_NAMES, shortName } from "@witnessmark/engine";
 import type { LocalDate } from "@witnessmark/ledger";
 import { clockText, offset_min } from "../local-time.ts";
-
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
 
 /** `12 Nov 2026`: always with its year, as a record is read years later. */
 export function dayWords(day: LocalDate): string {
   const [year = "", month = "", date = ""] = day.split("-");
-  const name = MONTHS[Number(month) - 1];
-  return name === undefined ? day : `${Number(date)} ${name} ${year}`;
+  const name = MONTH_NAMES[Number(month) - 1];
+  return name === undefined ? day : `${Number(date)} ${shortName(name)} ${year}`;
 }
 
 /** The day that the person who wrote it had: an ISO 8601 time with offset begins with it. */
