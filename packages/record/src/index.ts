@@ -17,6 +17,16 @@ export {
   readReadings,
 } from "./import/readings.ts";
 export { type ReadTable, readTable, type Table, type TableRow, textOfFile } from "./import/table.ts";
+export {
+  readTimed,
+  TIMED_ROLES,
+  type TimedEntry,
+  type TimedRole,
+  timedColumns,
+  timedDrafts,
+} from "./import/timed.ts";
+export { type MechanicAnswer, type ReadAnswer, readAnswer } from "./mechanic/answer.ts";
+export { type WorkPaper, workPaper } from "./mechanic/work-paper.ts";
 export { readingsCsv } from "./readings-csv.ts";
 export { timedCalendar } from "./timed-calendar.ts";
 export { timedCsv } from "./timed-csv.ts";

@@ -18,6 +18,7 @@ const anyRoute: fc.Arbitrary<Exclude<Route, { at: "unknown" }>> = fc.oneof(
       "load" as const,
       "conditions" as const,
       "decide" as const,
+      "import" as const,
     ),
     registration,
   }),
@@ -30,6 +31,7 @@ const anyRoute: fc.Arbitrary<Exclude<Route, { at: "unknown" }>> = fc.oneof(
   fc.record({ at: fc.constant("decision" as const), registration, decision: fc.uuid() }),
   fc.record({ at: fc.constant("aircraft" as const), registration, check: id }),
   fc.record({ at: fc.constant("calculators" as const), quantity: id }),
+  fc.record({ at: fc.constant("rules" as const), question: id }),
 );
 
 it("every place has an address that leads back to it", () => {

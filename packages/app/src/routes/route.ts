@@ -5,6 +5,7 @@ export type Route =
   | { readonly at: "add" }
   | { readonly at: "settings" }
   | { readonly at: "calculators"; readonly quantity?: string }
+  | { readonly at: "rules"; readonly question?: string }
   | { readonly at: "walk"; readonly registration: string; readonly step?: StepAddress }
   | { readonly at: "start"; readonly registration: string }
   | { readonly at: "left"; readonly registration: string }
@@ -15,6 +16,7 @@ export type Route =
   | { readonly at: "conditions"; readonly registration: string }
   | { readonly at: "decide"; readonly registration: string }
   | { readonly at: "record"; readonly registration: string; readonly part?: RecordPart }
+  | { readonly at: "import"; readonly registration: string }
   | { readonly at: "discrepancy"; readonly registration: string; readonly discrepancy: string }
   | { readonly at: "timed"; readonly registration: string; readonly item: string }
   | { readonly at: "trend"; readonly registration: string; readonly trend: string }
@@ -33,7 +35,17 @@ export interface StepAddress {
 }
 
 const SINGLE = ["archived", "add", "settings"] as const;
-const OF_AIRCRAFT = ["start", "left", "gear", "happened", "after", "load", "conditions", "decide"] as const;
+const OF_AIRCRAFT = [
+  "start",
+  "left",
+  "gear",
+  "happened",
+  "after",
+  "load",
+  "conditions",
+  "decide",
+  "import",
+] as const;
 
 /** `#/ZZ-SKR/walk/check/oil-level` as a route; what does not read is `unknown`, never a wrong screen. */
 export function readRoute(hash: string): Route {
@@ -49,6 +61,7 @@ export function readRoute(hash: string): Route {
   if (first === "calculators") {
     return { at: "calculators", ...(second === undefined ? {} : { quantity: second }) };
   }
+  if (first === "rules") return { at: "rules", ...(second === undefined ? {} : { question: second }) };
   return readOfAircraft(first, second, third, fourth) ?? { at: "unknown", address: parts.join("/") };
 }
 
@@ -96,6 +109,8 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
       return `#/${route.at}`;
     case "calculators":
       return route.quantity === undefined ? "#/calculators" : address("calculators", route.quantity);
+    case "rules":
+      return route.question === undefined ? "#/rules" : address("rules", route.question);
     case "walk":
       return route.step === undefined
         ? address(route.registration, "walk")
@@ -108,6 +123,7 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
     case "load":
     case "conditions":
     case "decide":
+    case "import":
       return address(route.registration, route.at);
     case "record":
       return route.part === undefined

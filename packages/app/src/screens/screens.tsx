@@ -35,7 +35,9 @@ const parts = {
   timed: partOf(async () => (await import("./record/timed-screen.tsx")).TimedScreen),
   point: partOf(async () => (await import("./record/point-screen.tsx")).PointScreen),
   trend: partOf(async () => (await import("./record/trend-screen.tsx")).TrendScreen),
+  bringIn: partOf(async () => (await import("./record/import/import-screen.tsx")).ImportScreen),
   calculators: partOf(async () => (await import("./calculators/calculators.tsx")).Calculators),
+  rules: partOf(async () => (await import("./rules/rules-screen.tsx")).RulesScreen),
   archived: partOf(async () => (await import("./apron/archived.tsx")).Archived),
 };
 const DecideScreen = parts.decide.Screen;
@@ -54,7 +56,9 @@ const DiscrepancyScreen = parts.discrepancy.Screen;
 const TimedScreen = parts.timed.Screen;
 const PointScreen = parts.point.Screen;
 const TrendScreen = parts.trend.Screen;
+const ImportScreen = parts.bringIn.Screen;
 const Calculators = parts.calculators.Screen;
+const RulesScreen = parts.rules.Screen;
 const Archived = parts.archived.Screen;
 
 /** Fetches the parts one after another while nothing else is to be done; a part that fails comes when it is asked for. */
@@ -99,6 +103,8 @@ function Screen({ snapshot, route }: { readonly snapshot: KeepSnapshot; readonly
       return <Settings snapshot={snapshot} />;
     case "calculators":
       return <Calculators snapshot={snapshot} quantity={route.quantity} />;
+    case "rules":
+      return <RulesScreen snapshot={snapshot} question={route.question} />;
     case "unknown":
       return <Nowhere snapshot={snapshot} what={`There is nothing at “${route.address}”.`} />;
     default:
@@ -168,6 +174,8 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <PointScreen open={open} id={route.point} />;
     case "trend":
       return <TrendScreen key={route.trend} open={open} id={route.trend} />;
+    case "import":
+      return <ImportScreen open={open} />;
     case "decide":
       return <DecideScreen open={open} />;
     case "decision":

@@ -33,7 +33,7 @@ export function rowsOf(book: Book, state: AircraftState, trend: Trend): readonly
           key: reading.event,
           at_ms: Date.parse(reading.recordedAt),
           asRead: asRead(reading, book.gauges.get(reading.gauge)),
-          by: reading.author.name,
+          by: reading.imported?.by ?? reading.author.name,
           shown: () => referredPoint(book, check, reading)?.shown,
         }));
   const restarts = trend.restarts.map(

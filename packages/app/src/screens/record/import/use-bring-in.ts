@@ -1,0 +1,93 @@
+import { newId } from "@witnessmark/ledger";
+import { useCallback, useMemo, useRef, useState } from "react";
+import type { Draft } from "../../../keep/contract.ts";
+import { useKeep } from "../../../keep/react.ts";
+import type { Plan } from "./plan.ts";
+
+/** So many events are hashed and kept at once: what is kept stays kept when the phone dies in between. */
+const BATCH = 200;
+
+export interface Brought {
+  /** Ids of the events that were kept. */
+  readonly events: readonly string[];
+  readonly noun: readonly [string, string];
+  readonly takenBack: boolean;
+}
+
+export interface BringIn {
+  /** How far it is; `null` when nothing is under way. */
+  readonly progress: { readonly done: number; readonly of: number } | null;
+  readonly brought: Brought | null;
+  readonly trouble: string | null;
+  bringIn(plan: Plan): Promise<void>;
+  takeBack(events: readonly string[]): Promise<void>;
+  forget(): void;
+}
+
+/** Keeps what a file brings in batches, and takes it back by withdrawing each event. */
+export function useBringIn(registration: string): BringIn {
+  const keep = useKeep();
+  const [progress, setProgress] = useState<BringIn["progress"]>(null);
+  const [brought, setBrought] = useState<Brought | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const underWay = useRef(false);
+  const inBatches = useCallback(
+    async (drafts: readonly Draft[], left: string): Promise<readonly string[]> => {
+      if (underWay.current) return [];
+      underWay.current = true;
+      setTrouble(null);
+      const kept: string[] = [];
+      try {
+        for (let from = 0; from < drafts.length; from += BATCH) {
+          setProgress({ done: from, of: drafts.length });
+          const events = await keep.append(registration, drafts.slice(from, from + BATCH));
+          kept.push(...events.map(({ id }) => id));
+        }
+      } catch (error) {
+        const why = error instanceof Error ? error.message : String(error);
+        setTrouble(`${why} ${kept.length} of ${drafts.length} ${left}`);
+      } finally {
+        underWay.current = false;
+        setProgress(null);
+      }
+      return kept;
+    },
+    [keep, registration],
+  );
+  const bringIn = useCallback(
+    async (plan: Plan) => {
+      const events = await inBatches(
+        plan.drafts(newId()),
+        "were brought in; the others can be brought in again.",
+      );
+      if (events.length > 0) setBrought({ events, noun: plan.noun, takenBack: false });
+    },
+    [inBatches],
+  );
+  const takeBack = useCallback(
+    async (events: readonly string[]) => {
+      const drafts = events.map(
+        (event): Draft => ({
+          type: "event.withdrawn",
+          body: { event, why: "Brought in from a file, and taken back" },
+        }),
+      );
+      const kept = await inBatches(drafts, "were taken back.");
+      if (kept.length < events.length) return;
+      setBrought((before) =>
+        before === null
+          ? { events, noun: ["reading", "readings"], takenBack: true }
+          : { ...before, takenBack: true },
+      );
+    },
+    [inBatches],
+  );
+  const forget = useCallback(() => {
+    setBrought(null);
+    setTrouble(null);
+  }, []);
+  return useMemo(
+    () => ({ progress, brought, trouble, bringIn, takeBack, forget }),
+    [progress, brought, trouble, bringIn, takeBack, forget],
+  );
+}
