@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
@@ -73,6 +74,40 @@ describe("the record", () => {
     expect(await dialog.textContent()).toContain("91.213(a)");
     expect((await lookInEveryView(page)).wrong).toEqual([]);
     await page.keyboard.press("Escape");
+  });
+
+  it("goes to a mechanic as a page in one file, and what was done comes back as a file", async () => {
+    const { page, context } = phone;
+    await open("discrepancy/new");
+    await page.getByRole("textbox", { name: "What is not right" }).fill("Strap <frayed>");
+    await page.getByRole("button", { name: "Write it down" }).tap();
+    const saved = page.waitForEvent("download");
+    await page.getByRole("button", { name: /^For the mechanic/ }).tap();
+    const paper = await context.newPage();
+    await paper.setContent(readFileSync(await (await saved).path(), "utf8"));
+    await paper.getByRole("heading", { level: 1, name: "Strap <frayed>" }).waitFor();
+    await paper.getByRole("button", { name: "Save the answer as a file" }).tap();
+    expect(await paper.getByRole("alert").textContent()).toBe("Say what was done.");
+    await paper.getByRole("textbox", { name: "What was done" }).fill("Strap replaced");
+    await paper.getByRole("textbox", { name: /^Reference/ }).fill("WO 118");
+    await paper.getByRole("textbox", { name: /^Released by/ }).fill("J. Vane");
+    const back = paper.waitForEvent("download");
+    await paper.getByRole("button", { name: "Save the answer as a file" }).tap();
+    const answer = readFileSync(await (await back).path());
+    await paper.close();
+    await page.getByRole("button", { name: /^Take in an answer/ }).tap();
+    const dialog = page.getByRole("dialog");
+    const file = { name: "answer.json", mimeType: "application/json" };
+    await dialog.locator("input").setInputFiles({ ...file, buffer: Buffer.from("{}") });
+    expect(await dialog.getByRole("alert").textContent()).toContain("no answer to a discrepancy");
+    await dialog.locator("input").setInputFiles({ ...file, buffer: answer });
+    await dialog.getByText("Strap replaced; WO 118").waitFor();
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await dialog.getByRole("button", { name: "Take it in" }).tap();
+    await page.getByRole("heading", { level: 3, name: "If it is there again" }).waitFor();
+    expect(await page.locator(".life").textContent()).toContain(
+      "Strap replaced; WO 118. Released by J. Vane",
+    );
   });
 
   it("has the past of each point, a page at a time", async () => {

@@ -7,6 +7,7 @@ export type {
   Matched,
 } from "./import/answer.ts";
 export type { OffsetAt } from "./import/dates.ts";
+export { intervalText } from "./import/intervals.ts";
 export { NONE_OF_THESE, nameOf as checkName } from "./import/reading-questions.ts";
 export {
   type PastReading,

@@ -4,11 +4,32 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
+import { href } from "../../routes/route.ts";
 import { PutRight } from "../decide/put-right.tsx";
 import { PhotoButton } from "../walk/photo-button.tsx";
+import { ForTheMechanic } from "./for-the-mechanic.tsx";
 import { MeasureAgain } from "./measure-again.tsx";
 import { Relief } from "./relief-form.tsx";
 import { SayOfIt } from "./say-of-it.tsx";
+
+/** What a rule has to say of mending it, beside relief. */
+const RULES_BESIDE = [
+  {
+    question: "preventive-maintenance",
+    title: "Who may do the work?",
+    words: "What the rules say: the pilot, or a mechanic (14 CFR 43.3)",
+  },
+  {
+    question: "after-maintenance",
+    title: "May it fly after the work?",
+    words: "What the rules say: release, entry, check flight (14 CFR 91.407)",
+  },
+  {
+    question: "special-permit",
+    title: "Is a special permit to be had?",
+    words: "What the rules say: a flight to where it is mended (14 CFR 21.197)",
+  },
+] as const;
 
 interface ActsProps {
   readonly open: OpenAircraft;
@@ -39,8 +60,15 @@ export function DiscrepancyActs({ open, discrepancy }: ActsProps) {
               wayOut="Put it right: and have it released by whom the rules ask for"
             />
             <Relief open={open} discrepancy={discrepancy} />
+            {RULES_BESIDE.map(({ question, title, words }) => (
+              <a key={question} href={href({ at: "rules", question })}>
+                <b>{title}</b>
+                <span>{words}</span>
+              </a>
+            ))}
             <MeasureAgain open={open} discrepancy={discrepancy} />
             <SayOfIt open={open} discrepancy={discrepancy} what="assessed" />
+            <ForTheMechanic open={open} discrepancy={discrepancy} />
           </>
         ) : (
           <SayOfIt open={open} discrepancy={discrepancy} what="reopened" />

@@ -23,7 +23,7 @@ export function SaveFiles({ open }: { readonly open: OpenAircraft }) {
         <button
           type="button"
           className="button"
-          onClick={() => saveFile(timedCsv(figures), `${name}-runs-out.csv`, "text/csv")}
+          onClick={() => saveFile(timedCsv(figures, book.counters), `${name}-runs-out.csv`, "text/csv")}
         >
           What runs out, CSV
         </button>

@@ -1,0 +1,11 @@
+const FILE_KEPT_MS = 60_000;
+
+/** Saves a text as a file of this device. */
+export function saveFile(text: string, name: string, type: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), FILE_KEPT_MS);
+}
