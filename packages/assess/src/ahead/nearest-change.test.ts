@@ -34,6 +34,38 @@ describe("the nearest change", () => {
     expect(found?.changes).toBeCloseTo(20, 1);
   });
 
+  it("is found where halving alone finds it, whatever is guessed on the way", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.1, max: 99, noNaN: true }),
+        fc.array(fc.double({ min: -20, max: 120, noNaN: true }), { maxLength: 4 }),
+        fc.boolean(),
+        (edge, guesses, up) => {
+          const end = up ? 100 : -100;
+          const answerAt = (value: number) => (Math.abs(value) < edge ? "clear" : "stop");
+          const isSame = (a: string, b: string) => a === b;
+          const plain = { now: 0, end, resolution: 0.01, answerAt, isSame };
+          const left = guesses.map((value) => (up ? value : -value));
+          expect(nearestChange({ ...plain, guess: () => left.shift() })).toEqual(nearestChange(plain));
+        },
+      ),
+    );
+  });
+
+  it("costs fewer questions with a good guess", () => {
+    const questions = (guess: (() => number) | undefined): number => {
+      let count = 0;
+      const answerAt = (value: number) => {
+        count += 1;
+        return value < 73.2 ? "clear" : "stop";
+      };
+      const isSame = (a: string, b: string) => a === b;
+      nearestChange({ now: 0, end: 100, resolution: 0.01, answerAt, isSame, ...(guess && { guess }) });
+      return count;
+    };
+    expect(questions(() => 73.2)).toBeLessThanOrEqual(questions(undefined) - 5);
+  });
+
   it("is none where the answer stays, or there is no way to go", () => {
     expect(search(() => "clear", 0, 100)).toBeUndefined();
     expect(search((value) => (value === 3 ? "clear" : "stop"), 3, 3)).toBeUndefined();

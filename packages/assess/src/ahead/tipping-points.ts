@@ -7,7 +7,7 @@ import { massesOf } from "../flight/conditions/condition-verdicts.ts";
 import { flightVerdicts } from "../flight/flight-verdicts.ts";
 import { workLoad } from "../flight/load/load-figures.ts";
 import { BADNESS } from "../order.ts";
-import { nearestChange } from "./nearest-change.ts";
+import { type Asked, nearestChange } from "./nearest-change.ts";
 import { type Variable, variablesOf } from "./variables.ts";
 
 /** Where the answer for a flight changes as one value of it changes alone. */
@@ -84,6 +84,22 @@ export function tippingPoints(
     .sort((a, b) => a.likelihood_1 - b.likelihood_1);
 }
 
+/**
+ * Where the margin of a verdict that turns between two answers comes to nothing, were it a straight line; the nearest
+ * where there are several. Margins are told in whole units rounded down: half a unit is what is left on average.
+ */
+function edgeBetween(near: Asked<Answer>, far: Asked<Answer>): number | undefined {
+  let share_1 = Number.POSITIVE_INFINITY;
+  for (const [id, { status, margin }] of far.answer.verdicts) {
+    const before = near.answer.verdicts.get(id);
+    if (before === undefined || before.status === status || margin === undefined) continue;
+    if (before.margin === undefined || margin.unit === "" || before.margin.unit !== margin.unit) continue;
+    const [from, to] = [before.margin.value + 0.5, margin.value + 0.5];
+    if (from > 0 !== to > 0) share_1 = Math.min(share_1, from / (from - to));
+  }
+  return Number.isFinite(share_1) ? near.value + share_1 * (far.value - near.value) : undefined;
+}
+
 function tipsOf(variable: Variable, now: Answer, ask: (flight: Flight) => Answer): readonly TippingPoint[] {
   const { low, high, resolution } = variable;
   const asked = new Map<number, Answer>();
@@ -101,6 +117,7 @@ function tipsOf(variable: Variable, now: Answer, ask: (flight: Flight) => Answer
       resolution,
       answerAt,
       isSame: (a, b) => a.key === b.key,
+      guess: edgeBetween,
     });
     return found === undefined ? [] : (pointOf(variable, now, found) ?? []);
   });
