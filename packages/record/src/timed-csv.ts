@@ -1,4 +1,6 @@
 import type { LimitLeft, TimedFigure } from "@witnessmark/assess";
+import type { Counter } from "@witnessmark/book";
+import { intervalText } from "./import/intervals.ts";
 import { csvOf } from "./readings-csv.ts";
 
 const COLUMNS = [
@@ -11,6 +13,8 @@ const COLUMNS = [
   "good_until",
   "left",
   "left_unit",
+  "interval",
+  "reference",
 ];
 
 /** Columns of one limit; what is not known is empty. */
@@ -32,8 +36,14 @@ function limitColumns(left: LimitLeft) {
   }
 }
 
-/** Everything that runs out, a line for each of its limits. @returns CSV as RFC 4180 has it, with a head line */
-export function timedCsv(figures: readonly TimedFigure[]): string {
+/**
+ * Everything that runs out, a line for each of its limits, with a column for each counter that was written down when
+ * something was last done.
+ *
+ * @returns CSV as RFC 4180 has it, with a head line
+ */
+export function timedCsv(figures: readonly TimedFigure[], known: readonly Counter[] = []): string {
+  const counters = [...new Set(figures.flatMap(({ last }) => Object.keys(last?.counters ?? {})))].sort();
   const rows = figures.flatMap(({ item, state, last, limits }) =>
     limits.map((left) => ({
       item: item.name,
@@ -42,7 +52,10 @@ export function timedCsv(figures: readonly TimedFigure[]): string {
       last_done: last?.on ?? "",
       last_done_by: last?.by ?? "",
       ...limitColumns(left),
+      interval: intervalText(item, known),
+      reference: last?.reference ?? "",
+      ...Object.fromEntries(counters.map((id) => [`last_done_${id}`, last?.counters[id] ?? ""])),
     })),
   );
-  return csvOf(COLUMNS, rows);
+  return csvOf([...COLUMNS, ...counters.map((id) => `last_done_${id}`)], rows);
 }

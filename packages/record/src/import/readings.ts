@@ -22,6 +22,7 @@ import {
   OF_THE_GAUGE,
   unitQuestion,
 } from "./reading-questions.ts";
+import { hasTooMany } from "./row-width.ts";
 import { filled, settleMark, settleOrder } from "./sheet-questions.ts";
 import type { Table, TableRow } from "./table.ts";
 
@@ -241,7 +242,7 @@ function readerOf(
         heading("when"),
         time === "" ? text : `${text} ${time}`,
         "a day that exists, with or without a time, as 2026-11-12 07:40",
-        "Write the year with four figures.",
+        "Look up the day, and write it with the year in four figures.",
       )
     );
   };
@@ -257,16 +258,7 @@ function readRow(
   row: TableRow,
   faults: RowFaults,
 ): PastReading | undefined {
-  if (row.cells.length > table.headings.length) {
-    return faults.add(
-      "",
-      `${row.cells.length} cells`,
-      `${table.headings.length}, one for each heading`,
-      table.delimiter === ","
-        ? "A decimal comma parts cells here: save the file with semicolons between its columns, or with decimal points."
-        : "A cell that holds the separator has to stand in quotation marks.",
-    );
-  }
+  if (hasTooMany(table, row, faults)) return undefined;
   const at = reader.moment(row, faults);
   if (at !== undefined && (Date.parse(at) > now_ms || Date.parse(at) < FIRST_YEAR_MS)) {
     const isToCome = Date.parse(at) > now_ms;

@@ -12,6 +12,7 @@ import { readDay } from "./dates.ts";
 import { proposeColumns } from "./headings.ts";
 import { readInterval } from "./intervals.ts";
 import { MARK_WORDS, readNumber } from "./numbers.ts";
+import { hasTooMany } from "./row-width.ts";
 import { settleMark, settleOrder } from "./sheet-questions.ts";
 import type { Table, TableRow } from "./table.ts";
 
@@ -131,6 +132,19 @@ export function readTimed(request: TimedRequest): ImportAnswer<TimedEntry, Timed
     items.flatMap((item) => [[item.id, item.id] as const, [item.name.toLowerCase(), item.id] as const]),
   );
   const names = new Map(items.map(({ id, name }) => [id, name]));
+  const taken = new Set(items.map(({ id }) => id));
+  const given = new Map<string, string>();
+  /** One id for each name, and none that another item has. */
+  const newIdOf = (name: string): string => {
+    const before = given.get(name.toLowerCase());
+    if (before !== undefined) return before;
+    const base = idOf(name);
+    let id = base;
+    for (let number = 2; taken.has(id); number += 1) id = `${base}-${number}`;
+    taken.add(id);
+    given.set(name.toLowerCase(), id);
+    return id;
+  };
   const counterFor = (unit: "h" | "1", word: string): string | undefined => {
     const fitting = book.counters.filter((counter) => counter.unit === unit);
     const named = fitting.find(
@@ -161,6 +175,7 @@ export function readTimed(request: TimedRequest): ImportAnswer<TimedEntry, Timed
       : { ok: true, row: row.row, is, again: false };
   };
   const entryOf = (row: TableRow, faults: RowFaults): TimedEntry | undefined => {
+    if (hasTooMany(table, row, faults)) return undefined;
     const name = cell(row, "item").slice(0, 400);
     if (name === "")
       return faults.add(heading("item"), "", "the name of what is to be done", "Write its name.");
@@ -192,7 +207,7 @@ export function readTimed(request: TimedRequest): ImportAnswer<TimedEntry, Timed
     }
     const about = TIMED_SUBJECTS.find((subject) => subject === cell(row, "about")) ?? "aircraft";
     return {
-      id: idOf(name),
+      id: newIdOf(name),
       name,
       about,
       limits: [...interval.limits],
@@ -211,7 +226,7 @@ export function readTimed(request: TimedRequest): ImportAnswer<TimedEntry, Timed
         heading("lastDone"),
         text,
         "a day that exists and has been, as 2026-11-12",
-        "Write the year with four figures.",
+        "Look up the day, and write it with the year in four figures.",
       );
     }
     const shown: Record<string, number> = {};

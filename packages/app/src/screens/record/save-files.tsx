@@ -1,6 +1,7 @@
 import { readingsCsv, timedCalendar, timedCsv } from "@witnessmark/record";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href } from "../../routes/route.ts";
+import { RecordPdf } from "./record-pdf.tsx";
 import { saveFile } from "./save-file.ts";
 import { useTimed } from "./what-runs-out.tsx";
 
@@ -44,6 +45,7 @@ export function SaveFiles({ open }: { readonly open: OpenAircraft }) {
           Bring in a file
         </a>
       </div>
+      <RecordPdf registration={registration} />
     </section>
   );
 }

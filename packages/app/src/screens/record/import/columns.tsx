@@ -1,20 +1,27 @@
+import type { Book } from "@witnessmark/book";
 import type { Table } from "@witnessmark/record";
-import { choicesOf, type Settled } from "./plan.ts";
+import { choicesOf, type FileKind, type Settled, settleAs } from "./plan.ts";
 
 interface ColumnsProps {
   readonly file: string;
   readonly table: Table;
+  readonly book: Book;
   readonly settled: Settled;
   readonly onSettle: (settled: Settled) => void;
   readonly disabled: boolean;
 }
 
+const KINDS: readonly { readonly kind: FileKind; readonly name: string }[] = [
+  { kind: "readings", name: "Readings" },
+  { kind: "timed", name: "What runs out" },
+];
+
 /** So many cells of a column show what it holds. */
 const EXAMPLES = 3;
 
 /** Each column of the file, what it holds, and what it is taken for. */
-export function Columns({ file, table, settled, onSettle, disabled }: ColumnsProps) {
-  const choices = choicesOf(settled.kind);
+export function Columns({ file, table, book, settled, onSettle, disabled }: ColumnsProps) {
+  const choices = choicesOf(settled.kind, book);
   const match = (place: number, role: string) =>
     onSettle({
       ...settled,
@@ -29,6 +36,19 @@ export function Columns({ file, table, settled, onSettle, disabled }: ColumnsPro
         {file}: {table.headings.length} columns,{" "}
         {table.rows.length === 1 ? "1 row" : `${table.rows.length} rows`}.
       </p>
+      <div className="choices import-kinds">
+        {KINDS.map(({ kind, name }) => (
+          <button
+            key={kind}
+            type="button"
+            aria-pressed={settled.kind === kind}
+            disabled={disabled}
+            onClick={() => onSettle(settleAs(kind, table, book))}
+          >
+            {name}
+          </button>
+        ))}
+      </div>
       <ul className="import-columns">
         {table.headings.map((heading, place) => {
           const held = [

@@ -51,7 +51,7 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
       setTrouble({ name: chosen.name, ...read });
       return;
     }
-    setSettled(settleFirst(read.table));
+    setSettled(settleFirst(read.table, book));
     setFile({ name: chosen.name, table: read.table });
   };
   const isDone = bringing.brought !== null;
@@ -64,8 +64,8 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
         <section className="one-section">
           <h2>Bring in a file</h2>
           <p className="record-small">
-            Readings of the past, from a CSV file with a heading over each column. Nothing is kept before you
-            have seen how each row reads.
+            Readings of the past, or what runs out, from a CSV file with a heading over each column. Nothing
+            is kept before you have seen how each row reads.
           </p>
           <label className={`button tall full file-button${file === null ? " filled" : ""}`}>
             {file === null ? "Choose a CSV file" : "Choose another file"}
@@ -78,12 +78,13 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
           </label>
         </section>
         {trouble === null ? null : <NoTable trouble={trouble} />}
-        {isDone ? null : <Bundles state={state} bringing={bringing} />}
+        {isDone || file !== null ? null : <Bundles state={state} bringing={bringing} />}
         {file === null || settled === null || plan === null || isDone ? null : (
           <>
             <Columns
               file={file.name}
               table={file.table}
+              book={book}
               settled={settled}
               onSettle={setSettled}
               disabled={bringing.progress !== null}
@@ -97,6 +98,11 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
             {bringing.trouble}
           </p>
         )}
+        {plan === null && !isDone && bringing.progress !== null ? (
+          <section className="one-section">
+            <Progress progress={bringing.progress} />
+          </section>
+        ) : null}
         {plan === null || isDone ? null : <Act plan={plan} bringing={bringing} />}
       </main>
     </AircraftFrame>
@@ -191,8 +197,8 @@ function Brought({ bringing, file }: { readonly bringing: Bringing; readonly fil
   const { brought, progress } = bringing;
   if (brought === null) return null;
   const [one, several] = brought.noun;
-  const isOne = brought.events.length === 1;
-  const words = `${brought.events.length} ${isOne ? one : several}`;
+  const isOne = brought.count === 1;
+  const words = `${brought.count} ${isOne ? one : several}`;
   return (
     <section className="one-section import-act">
       <h3>{brought.takenBack ? "Taken back" : "Brought in"}</h3>

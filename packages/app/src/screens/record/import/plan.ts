@@ -1,3 +1,4 @@
+import { localDayOf } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import { withSymbol } from "@witnessmark/engine";
 import type { AircraftState, Read } from "@witnessmark/ledger";
@@ -6,18 +7,25 @@ import {
   type ImportAnswers,
   type ImportFault,
   type ImportQuestion,
+  type ImportRow,
+  intervalText,
   READING_ROLES,
   readingColumns,
   readingDrafts,
   readReadings,
+  readTimed,
   type Table,
+  TIMED_ROLES,
+  type TimedRole,
+  timedColumns,
+  timedDrafts,
 } from "@witnessmark/record";
 import type { Draft } from "../../../keep/contract.ts";
 import { dayMonth } from "../../../words/dates.ts";
 import { figure } from "../../../words/figures.ts";
 
 /** What a file is taken for. */
-export type FileKind = "readings";
+export type FileKind = "readings" | "timed";
 
 /** What a person settled about a file. */
 export interface Settled {
@@ -63,13 +71,42 @@ const READING_WORDS: Readonly<Record<(typeof READING_ROLES)[number], string>> = 
   words: "Remarks",
 };
 
-/** What a column can be, with the words for it. */
-export const choicesOf = (_kind: FileKind): readonly { readonly value: string; readonly label: string }[] =>
-  READING_ROLES.map((role) => ({ value: role, label: READING_WORDS[role] }));
+const TIMED_WORDS: Readonly<Record<(typeof TIMED_ROLES)[number], string>> = {
+  item: "What is to be done",
+  about: "What it is about",
+  interval: "Interval",
+  dueOn: "Due on, a date",
+  lastDone: "Last done on",
+  doneBy: "Last done by",
+  reference: "Reference",
+  words: "Remarks",
+};
 
-/** What a file seems to be, by its headings. */
-export function settleFirst(table: Table): Settled {
-  return { kind: "readings", columns: readingColumns(table.headings), answers: {} };
+/** What a column can be, with the words for it. */
+export const choicesOf = (
+  kind: FileKind,
+  book: Book,
+): readonly { readonly value: string; readonly label: string }[] =>
+  kind === "readings"
+    ? READING_ROLES.map((role) => ({ value: role, label: READING_WORDS[role] }))
+    : [
+        ...TIMED_ROLES.map((role) => ({ value: role, label: TIMED_WORDS[role] })),
+        ...book.counters.map(({ id, name }) => ({ value: `counter:${id}`, label: `${name} when last done` })),
+      ];
+
+/** The columns of a file that is taken for this. */
+export const settleAs = (kind: FileKind, table: Table, book: Book): Settled => ({
+  kind,
+  columns: kind === "readings" ? readingColumns(table.headings) : timedColumns(table.headings, book.counters),
+  answers: {},
+});
+
+/** What a file seems to be, by its headings: readings have values. */
+export function settleFirst(table: Table, book: Book): Settled {
+  const readings = settleAs("readings", table, book);
+  if (readings.columns.includes("value")) return readings;
+  const timed = settleAs("timed", table, book);
+  return timed.columns.includes("item") ? timed : readings;
 }
 
 const decimals = (value: number): number => Math.min(3, `${value}`.split(".")[1]?.length ?? 0);
@@ -81,7 +118,59 @@ const offsetAt = (local: string): number => -new Date(local).getTimezoneOffset()
 const isRole = (name: string): name is (typeof READING_ROLES)[number] =>
   READING_ROLES.some((role) => role === name);
 
-export function planOf(
+export const planOf = (
+  book: Book,
+  state: AircraftState,
+  table: Table,
+  settled: Settled,
+  now_ms: number,
+): Plan =>
+  settled.kind === "readings"
+    ? planOfReadings(book, state, table, settled, now_ms)
+    : planOfTimed(book, state, table, settled, now_ms);
+
+function planOfTimed(book: Book, state: AircraftState, table: Table, settled: Settled, now_ms: number): Plan {
+  const columns = settled.columns.map((name) => timedRoleOf(name, book));
+  const today = localDayOf(now_ms, -new Date(now_ms).getTimezoneOffset());
+  const read = readTimed({ book, state, table, columns, answers: settled.answers, today });
+  const rows = read.rows.flatMap((row): readonly PlanRow[] => {
+    if (!row.ok) return [];
+    const { name, added, done } = row.is;
+    return [
+      {
+        row: row.row,
+        cells: [
+          name,
+          added === undefined ? "as it is followed already" : intervalText(added, book.counters),
+          done === undefined ? "not said" : `${done.on} by ${done.by}`,
+        ],
+        again: row.again,
+      },
+    ];
+  });
+  return {
+    ...countsOf(read.rows, rows),
+    missing: read.missing.map((role) => (role === "item" ? TIMED_WORDS.item : role)),
+    questions: read.questions,
+    heads: ["What", "Interval", "Last done"],
+    noun: ["row", "rows"],
+    drafts: () => timedDrafts(read.rows),
+  };
+}
+
+const timedRoleOf = (name: string, book: Book): TimedRole | "" =>
+  TIMED_ROLES.find((role) => role === name) ??
+  book.counters.map(({ id }) => `counter:${id}` as const).find((role) => role === name) ??
+  "";
+
+const countsOf = (all: readonly ImportRow<unknown>[], rows: readonly PlanRow[]) => ({
+  rows,
+  faults: all.flatMap((row) => (row.ok ? [] : row.faults)),
+  faulty: all.filter(({ ok }) => !ok).length,
+  count: rows.filter(({ again }) => !again).length,
+});
+
+function planOfReadings(
   book: Book,
   state: AircraftState,
   table: Table,
@@ -108,14 +197,11 @@ export function planOf(
     ];
   });
   return {
+    ...countsOf(read.rows, rows),
     missing: read.missing.map((role) => READING_WORDS[role]),
     questions: read.questions,
-    rows,
-    faults: read.rows.flatMap((row) => (row.ok ? [] : row.faults)),
-    faulty: read.rows.filter(({ ok }) => !ok).length,
     heads: ["Read on", "Check", "Reading"],
     noun: ["reading", "readings"],
-    count: rows.filter(({ again }) => !again).length,
     drafts: (bundle) => readingDrafts(read.rows, bundle),
   };
 }

@@ -10,6 +10,8 @@ const BATCH = 200;
 export interface Brought {
   /** Ids of the events that were kept. */
   readonly events: readonly string[];
+  /** How many rows they came from. */
+  readonly count: number;
   readonly noun: readonly [string, string];
   readonly takenBack: boolean;
 }
@@ -56,11 +58,12 @@ export function useBringIn(registration: string): BringIn {
   );
   const bringIn = useCallback(
     async (plan: Plan) => {
-      const events = await inBatches(
-        plan.drafts(newId()),
-        "were brought in; the others can be brought in again.",
-      );
-      if (events.length > 0) setBrought({ events, noun: plan.noun, takenBack: false });
+      const drafts = plan.drafts(newId());
+      const events = await inBatches(drafts, "were brought in; the others can be brought in again.");
+      if (events.length > 0) {
+        const count = events.length === drafts.length ? plan.count : events.length;
+        setBrought({ events, count, noun: plan.noun, takenBack: false });
+      }
     },
     [inBatches],
   );
@@ -76,7 +79,7 @@ export function useBringIn(registration: string): BringIn {
       if (kept.length < events.length) return;
       setBrought((before) =>
         before === null
-          ? { events, noun: ["reading", "readings"], takenBack: true }
+          ? { events, count: events.length, noun: ["reading", "readings"], takenBack: true }
           : { ...before, takenBack: true },
       );
     },
