@@ -121,6 +121,25 @@ describe("the record", () => {
     expect(await lines.count()).toBe(40);
   });
 
+  it("is a PDF of a period, and a period that cannot be is refused in words", async () => {
+    const { page } = phone;
+    await open("record/past");
+    const form = page.locator(".record-pdf");
+    const saved = page.waitForEvent("download");
+    await form.getByRole("button").tap();
+    expect(
+      readFileSync(await (await saved).path())
+        .subarray(0, 5)
+        .toString(),
+    ).toBe("%PDF-");
+    await form.getByLabel("From").fill("2026-05-02");
+    await form.getByLabel("To").fill("2026-05-01");
+    await form.getByRole("button").tap();
+    const trouble = form.getByRole("alert");
+    await trouble.waitFor();
+    expect(await trouble.textContent()).toMatch(/2026-05-0[12]/);
+  });
+
   it("is saved as files with no net", async () => {
     const { page } = phone;
     await open("record/past");

@@ -1,0 +1,58 @@
+import { localDayOf } from "@witnessmark/assess";
+import { addMonths } from "@witnessmark/engine";
+import { type FormEvent, useState } from "react";
+import { Trouble } from "../../frame/trouble.tsx";
+import { useKeeping } from "../../frame/use-keeping.ts";
+import { saveFile } from "./save-file.ts";
+
+/** The record of a period as a PDF, for whoever reviews it. The server makes it: the phone does not hold ten years. */
+export function RecordPdf({ registration }: { readonly registration: string }) {
+  const keeping = useKeeping();
+  const today = localDayOf(Date.now(), -new Date().getTimezoneOffset());
+  const [from, setFrom] = useState(() => addMonths(today, -12));
+  const [to, setTo] = useState(today);
+  const send = (event: FormEvent) => {
+    event.preventDefault();
+    void keeping.keep(async () => {
+      const pdf = await asked(registration, from, to);
+      saveFile(pdf, `${registration.toLowerCase()}-${from}-${to}.pdf`, "application/pdf");
+    });
+  };
+  return (
+    <form className="record-pdf" onSubmit={send} noValidate>
+      <label className="field">
+        <span>From</span>
+        <input type="date" value={from} onChange={(event) => setFrom(event.target.value)} />
+      </label>
+      <label className="field">
+        <span>To</span>
+        <input type="date" value={to} onChange={(event) => setTo(event.target.value)} />
+      </label>
+      <button type="submit" className="button" aria-busy={keeping.busy}>
+        The record of it, PDF
+      </button>
+      <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
+    </form>
+  );
+}
+
+/** @throws {Error} in words, when the server is out of reach or refuses the period */
+async function asked(registration: string, from: string, to: string): Promise<Blob> {
+  if (from !== "" && to !== "" && to < from)
+    throw new Error(`The period ends on ${to}, before it begins on ${from}. Change one of the two days.`);
+  const period = new URLSearchParams({ ...(from === "" ? {} : { from }), ...(to === "" ? {} : { to }) });
+  let answer: Response;
+  try {
+    answer = await fetch(`/api/aircraft/${encodeURIComponent(registration)}/record.pdf?${period}`);
+  } catch {
+    throw new Error("The server makes this file, and it is out of reach. Try again with a connection.");
+  }
+  if (answer.ok) return answer.blob();
+  const said: unknown = await answer.json().catch(() => null);
+  throw new Error(messageIn(said) ?? `The server did not make it (${answer.status}). Try again later.`);
+}
+
+function messageIn(said: unknown): string | undefined {
+  const { error } = (said ?? {}) as { readonly error?: { readonly message?: unknown } }; // read as unknown, judged here
+  return typeof error?.message === "string" ? error.message : undefined;
+}
