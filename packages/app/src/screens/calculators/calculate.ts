@@ -37,8 +37,16 @@ export interface Calculation {
 /** The place of a field: an input, and the row where it is a list. */
 export const placeOf = (name: string, row = 0): string => `${name} ${row}`;
 
+/** One figure to be typed: what it means, the unit of its range, and the range. */
+export interface FieldSpec {
+  readonly name: string;
+  readonly meaning: string;
+  readonly unit: UnitId;
+  readonly range: readonly [low: number, high: number];
+}
+
 /** What an input takes, in the unit chosen: `−1,968.5 to 29,527.6 ft`. */
-export const rangeIn = ({ range: [low, high] }: Pick<InputSpec, "range">, unit: UnitId): string =>
+export const rangeIn = ({ range: [low, high] }: Pick<FieldSpec, "range">, unit: UnitId): string =>
   `${plainFigure(fromSI(low, unit))} to ${plainMeasure(fromSI(high, unit), unit)}`;
 
 /** As much as a conversion may put a value beyond the end of a range; the engine has the last word. */
@@ -48,12 +56,13 @@ const isOutside = (value: number, [low, high]: readonly [number, number]): boole
   value < low - ROUNDING * Math.abs(low) || value > high + ROUNDING * Math.abs(high);
 
 /** A figure in the middle of the range, for saying what one would look like. */
-const example = ({ range: [low, high] }: InputSpec, unit: UnitId): string =>
+const example = ({ range: [low, high] }: FieldSpec, unit: UnitId): string =>
   plainFigure(fromSI((low + high) / 2, unit), 2);
 
 type Read = { readonly value: number; readonly unit: UnitId } | { readonly fault: string };
 
-function readField(spec: InputSpec, text: string, unit: UnitId): Read {
+/** One figure as typed, held against its unit and range. */
+export function readField(spec: FieldSpec, text: string, unit: UnitId): Read {
   const typed = readTyped(text, example(spec, unit));
   if (!typed.ok) return { fault: typed.why };
   const meant = typed.unit ?? unit;

@@ -1,13 +1,13 @@
 import type { InputSpec, UnitId } from "@witnessmark/engine";
 import { useId } from "react";
 import { capital } from "../../words/capital.ts";
-import { placeOf, rangeIn } from "./calculate.ts";
+import { type FieldSpec, placeOf, rangeIn } from "./calculate.ts";
 import { UnitSelect } from "./unit-select.tsx";
 
 interface Entry {
   readonly faults: ReadonlyMap<string, string>;
   readonly texts: Readonly<Record<string, readonly string[]>>;
-  readonly unitOf: (spec: InputSpec) => UnitId;
+  readonly unitOf: (spec: FieldSpec) => UnitId;
   readonly onText: (name: string, row: number, text: string) => void;
   readonly onUnit: (name: string, unit: UnitId) => void;
 }
@@ -20,7 +20,7 @@ export function ScalarField({
   unitOf,
   onText,
   onUnit,
-}: Entry & { readonly spec: InputSpec }) {
+}: Entry & { readonly spec: FieldSpec }) {
   const id = useId();
   const unit = unitOf(spec);
   const fault = faults.get(placeOf(spec.name));

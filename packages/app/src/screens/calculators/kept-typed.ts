@@ -1,6 +1,6 @@
 import type { UnitId } from "@witnessmark/engine";
 
-/** What was typed into a calculator in this sitting: it is there again after a look at another. */
+/** What was typed into a page in this sitting: it is there again after a look at another. */
 export interface KeptTyped {
   readonly texts: Readonly<Record<string, readonly string[]>>;
   /** Units that the person chose; the rest begins as the trade has it. */
@@ -11,8 +11,15 @@ export const NOTHING_TYPED: KeptTyped = { texts: {}, units: {} };
 
 const sitting = new Map<string, KeptTyped>();
 
-export const keptTyped = (quantity: string): KeptTyped => sitting.get(quantity) ?? NOTHING_TYPED;
-export const keepTyped = (quantity: string, typed: KeptTyped): void => void sitting.set(quantity, typed);
+/** @param page which one: the id of a quantity, or what another list calls its pages */
+export const keptTyped = (page: string): KeptTyped => sitting.get(page) ?? NOTHING_TYPED;
+export const keepTyped = (page: string, typed: KeptTyped): void => void sitting.set(page, typed);
 
-/** Where one was in the list: what was looked for, and how far it was scrolled. */
-export const inList: { looked: string; scrolled_px: number } = { looked: "", scrolled_px: 0 };
+/** Where one was in a list: what was looked for, and how far it was scrolled. */
+export interface InList {
+  looked: string;
+  scrolled_px: number;
+}
+
+/** In the list of the calculators. */
+export const inList: InList = { looked: "", scrolled_px: 0 };

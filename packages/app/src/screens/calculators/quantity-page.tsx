@@ -1,7 +1,7 @@
-import { type AnyQuantity, fromSI, type InputSpec, UNITS, type UnitId } from "@witnessmark/engine";
+import { type AnyQuantity, fromSI, UNITS, type UnitId } from "@witnessmark/engine";
 import { useEffect, useRef, useState } from "react";
 import { preferences } from "../../preferences/preferences.ts";
-import { calculate, type Outcome } from "./calculate.ts";
+import { calculate, type FieldSpec, type Outcome } from "./calculate.ts";
 import { clockOf } from "./clock-of.ts";
 import { ListFields, ScalarField } from "./input-fields.tsx";
 import { type KeptTyped, keepTyped, keptTyped, NOTHING_TYPED } from "./kept-typed.ts";
@@ -21,7 +21,7 @@ export function QuantityPage({ quantity }: { readonly quantity: AnyQuantity }) {
     keepTyped(quantity.id, next);
     setTyped(next);
   };
-  const unitOf = ({ name, unit }: Pick<InputSpec, "name" | "unit">): UnitId =>
+  const unitOf = ({ name, unit }: Pick<FieldSpec, "name" | "unit">): UnitId =>
     typed.units[name] ?? startUnit(name, unit, chosen);
   const { faults, outcome } = calculate(quantity, {
     texts: typed.texts,

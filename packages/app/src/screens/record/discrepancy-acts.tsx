@@ -1,3 +1,4 @@
+import { packOf, ruleQuestions } from "@witnessmark/assess";
 import type { Discrepancy } from "@witnessmark/ledger";
 import { useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -12,7 +13,7 @@ import { MeasureAgain } from "./measure-again.tsx";
 import { Relief } from "./relief-form.tsx";
 import { SayOfIt } from "./say-of-it.tsx";
 
-/** What a rule has to say of mending it, beside relief. */
+/** What a rule has to say of mending it, beside relief, where the flight is under those rules. */
 const RULES_BESIDE = [
   {
     question: "preventive-maintenance",
@@ -42,6 +43,8 @@ export function DiscrepancyActs({ open, discrepancy }: ActsProps) {
   const keeping = useKeeping();
   const [photographed, setPhotographed] = useState(false);
   const { id } = discrepancy;
+  const pack = packOf(open.flight).id;
+  const beside = RULES_BESIDE.filter(({ question }) => ruleQuestions.get(question)?.pack === pack);
   const addPhoto = async (file: File) => {
     const kept = await keeping.keep(() =>
       keep.attachPhoto(open.registration, { kind: "discrepancy", id }, file),
@@ -60,7 +63,7 @@ export function DiscrepancyActs({ open, discrepancy }: ActsProps) {
               wayOut="Put it right: and have it released by whom the rules ask for"
             />
             <Relief open={open} discrepancy={discrepancy} />
-            {RULES_BESIDE.map(({ question, title, words }) => (
+            {beside.map(({ question, title, words }) => (
               <a key={question} href={href({ at: "rules", question })}>
                 <b>{title}</b>
                 <span>{words}</span>

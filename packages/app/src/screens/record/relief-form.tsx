@@ -2,7 +2,6 @@ import {
   packOf,
   type ReliefAnswer,
   type ReliefSaid,
-  type RuledStep,
   reliefOf,
   reliefOnRecord,
   rulePacks,
@@ -15,7 +14,9 @@ import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
 import { Mark } from "../../marks/mark.tsx";
+import { href } from "../../routes/route.ts";
 import { QUESTIONS } from "./relief-questions.ts";
+import { RuledStepList } from "./ruled-step-list.tsx";
 
 interface ReliefProps {
   readonly open: OpenAircraft;
@@ -86,9 +87,6 @@ function ReliefForm({ open, discrepancy, onClose }: ReliefProps & { readonly onC
   );
 }
 
-const stepStatus = ({ holds }: RuledStep) => (holds === true ? "clear" : holds === false ? "stop" : "open");
-const STEP_WORDS = { clear: "holds", stop: "does not hold", open: "not known yet" } as const;
-
 interface StepsProps extends ReliefProps {
   readonly answer: ReliefAnswer;
   readonly said: ReliefSaid;
@@ -106,20 +104,7 @@ function Steps({ open, discrepancy, answer, said, onSaid, onClose }: StepsProps)
         {equipment.name}, by {ruling.path}
         {answer.until === undefined ? "" : `, until ${answer.until}`}
       </p>
-      <ol className="relief-steps">
-        {ruling.steps.map((step) => {
-          const status = stepStatus(step);
-          return (
-            <li key={`${step.rule}${step.words}`}>
-              <Mark status={status} size_px={22} silent />
-              <b>{step.rule}</b>
-              <span>
-                {step.words} <em>({STEP_WORDS[status]})</em>
-              </span>
-            </li>
-          );
-        })}
-      </ol>
+      <RuledStepList steps={ruling.steps} />
       {listItem === undefined ? null : (
         <ul className="relief-provisos">
           {[...listItem.provisos, listItem.maintenance, listItem.operation]
@@ -140,6 +125,11 @@ function Steps({ open, discrepancy, answer, said, onSaid, onClose }: StepsProps)
             No relief for this flight. It is put right, or a special permit is asked for: a way of its own.
           </span>
         </p>
+      ) : null}
+      {barred && answer.pack.id === "us-part-91" ? (
+        <a className="button full" href={href({ at: "rules", question: "special-permit" })}>
+          May a special flight permit be asked for?
+        </a>
       ) : null}
       {said.placard === false && ask === undefined && !barred ? (
         <p className="verdict stop" role="status">

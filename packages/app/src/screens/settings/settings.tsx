@@ -56,6 +56,16 @@ export function Settings({ snapshot }: { readonly snapshot: KeepSnapshot }) {
             All calculators
           </a>
         </section>
+        <section>
+          <h2>What the rules say</h2>
+          <p>
+            Papers, work on the aircraft, what does not work, ice and water: a rule's own questions, its steps
+            and its text.
+          </p>
+          <a className="button" href={href({ at: "rules" })}>
+            All questions
+          </a>
+        </section>
         <People people={snapshot.people} person={snapshot.person} />
         <Storage snapshot={snapshot} />
         <section>

@@ -4,7 +4,7 @@ export const NCO_CITATIONS: Citations = [
   {
     title:
       "Regulation (EU) 965/2012, NCO.GEN.135: documents; NCO.GEN.155: the list; NCO.IDE.A.175: over water",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation; GEN.135(b) from a summary",
     status: "published",
   },
 ];

@@ -5,7 +5,7 @@ import type { Citations } from "../ruling.ts";
 export const AFTER_WORK_CITATIONS: Citations = [
   {
     title: "14 CFR 91.407: operation after maintenance, preventive maintenance, rebuilding or alteration",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
   },
 ];

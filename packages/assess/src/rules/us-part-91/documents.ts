@@ -5,7 +5,7 @@ import type { Citations } from "../ruling.ts";
 export const DOCUMENT_CITATIONS: Citations = [
   {
     title: "14 CFR 91.203 and 91.9(b): papers aboard; 61.3: what the pilot has with him; 91.417(c)",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
     note: "Maintenance logs need not be aboard.",
   },

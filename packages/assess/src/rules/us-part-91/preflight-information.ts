@@ -5,7 +5,7 @@ export const PREFLIGHT_CITATIONS: Citations = [
   {
     title: "14 CFR 91.103: preflight action",
     locator: "(a), (b)",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
     note: "The pilot becomes familiar with all available information; this is what the rule names.",
   },

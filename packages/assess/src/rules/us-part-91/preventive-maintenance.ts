@@ -5,14 +5,14 @@ import type { Citations } from "../ruling.ts";
 export const PREVENTIVE_CITATIONS: Citations = [
   {
     title: "14 CFR part 43, appendix A, paragraph (c): preventive maintenance",
-    edition: "as noted with the cases; lines without a case are from memory",
+    edition: "2021 consolidation; lines without a case are from memory",
     url: "https://www.ecfr.gov/current/title-14/part-43",
     status: "from memory",
     note: "Lines (1), (17), (21), (23), (24) and (31) are held by published cases. Read the line itself before the work.",
   },
   {
     title: "14 CFR 43.3(g), 43.7(f) and 43.9: who may do it, who releases it, what is written down",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
   },
 ];

@@ -5,7 +5,7 @@ import type { Citations } from "../ruling.ts";
 export const RECORD_CITATIONS: Citations = [
   {
     title: "14 CFR 43.9 and 43.11: entries of maintenance and of inspections; 91.417: how long they are kept",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation (43.9, 43.11), eCFR issue 2026-09-03 (91.417)",
     status: "published",
   },
 ];

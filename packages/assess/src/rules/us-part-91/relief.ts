@@ -20,7 +20,7 @@ export const RELIEF_CITATIONS: Citations = [
   },
   {
     title: "14 CFR 91.405(c): a deferred item is dealt with at the next required inspection",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
   },
 ];

@@ -6,12 +6,12 @@ export const PERMIT_CITATIONS: Citations = [
   {
     title: "14 CFR 21.197: special flight permits",
     locator: "(a)",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
   },
   {
     title: "14 CFR 39.23: a directive may forbid the permit",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
   },
 ];

@@ -6,13 +6,13 @@ import type { Citations } from "../ruling.ts";
 export const SUBPART_F_CITATIONS: Citations = [
   {
     title: "14 CFR part 91, subpart F: 91.501, 91.509, 91.527",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
     note: "Large aeroplanes, turbojet multi-engine aeroplanes and fractional ownership only.",
   },
   {
     title: "14 CFR 91.7, 91.9 and 91.13: airworthiness, the flight manual, care",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
   },
 ];

@@ -6,7 +6,7 @@ import type { Citations } from "../ruling.ts";
 export const TRANSPONDER_CITATIONS: Citations = [
   {
     title: "14 CFR 91.215 and 91.225: transponder, altitude reporting, position broadcast",
-    edition: "as noted with the cases",
+    edition: "2021 consolidation",
     status: "published",
   },
 ];
