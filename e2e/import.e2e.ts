@@ -64,6 +64,8 @@ describe("a file that is brought in", () => {
     await screen.choose("tyre.csv", history(450));
     await phone.page.getByRole("button", { name: "Nothing to bring in" }).waitFor();
     expect(await screen.preview.textContent()).toContain("450 on record already");
+    await screen.open();
+    await isClean();
     await phone.page.getByRole("button", { name: "Take 450 readings back" }).tap();
     await phone.page.getByRole("heading", { name: "Taken back" }).waitFor({ timeout: PATIENCE_ms });
     await screen.choose("tyre.csv", history(450));
@@ -118,6 +120,22 @@ describe("a file that is brought in", () => {
     await phone.page.getByText("1 reading of bad.csv is on the record.").waitFor({ timeout: PATIENCE_ms });
     await phone.page.getByRole("button", { name: "Take it back" }).tap();
     await phone.page.getByRole("heading", { name: "Taken back" }).waitFor({ timeout: PATIENCE_ms });
+  });
+
+  it("of what runs out adds what nobody follows, and when it was last done", async () => {
+    await screen.open();
+    await screen.choose(
+      "timed.csv",
+      "Item;Interval;Last done;Last done by;Airframe hours\n100 h inspection;;2024-04-03;The workshop;1180,5\nSpare hoses;12 months;2024-05-06;The workshop;\nSeat belts;often;;;\n",
+    );
+    await screen.preview.waitFor();
+    expect(await screen.faults.getByRole("listitem").allTextContents()).toHaveLength(1);
+    await isClean();
+    await screen.bringIn("2 rows");
+    await phone.page.getByText("2 rows of timed.csv are on the record.").waitFor({ timeout: PATIENCE_ms });
+    await go(phone.page, `#/${REGISTRATION}/timed/spare-hoses`);
+    await phone.page.getByRole("heading", { name: "Spare hoses" }).waitFor();
+    expect(await phone.page.locator(".life").textContent()).toContain("2024-05-06");
   });
 
   it("that is no CSV says what was found and what to do", async () => {
