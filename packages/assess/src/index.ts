@@ -98,6 +98,7 @@ export type { RulePack } from "./rules/rule-pack.ts";
 export { rulePacks } from "./rules/rule-packs.ts";
 export type { CannotTell, Citation, MissingInput, Ruling } from "./rules/ruling.ts";
 export type { Item as FollowedItem } from "./timed/due.ts";
+export { type DueForecast, dueForecast } from "./timed/due-forecast.ts";
 export { localDayOf } from "./timed/local-day.ts";
 export {
   type LimitLeft,

@@ -1,4 +1,4 @@
-import { localDayOf } from "@witnessmark/assess";
+import { dueForecast, localDayOf, type TimedFigure } from "@witnessmark/assess";
 import type { Counter } from "@witnessmark/book";
 import { type FormEvent, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
@@ -8,8 +8,8 @@ import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { href } from "../../routes/route.ts";
-import { dayMonth } from "../../words/dates.ts";
-import { figure } from "../../words/figures.ts";
+import { dayMonth, longDay } from "../../words/dates.ts";
+import { figure, tally } from "../../words/figures.ts";
 import { Working } from "../decide/working.tsx";
 import { ExperienceForm } from "./experience-form.tsx";
 import { RunsOutRule } from "./runs-out-rule.tsx";
@@ -51,6 +51,7 @@ export function TimedScreen({ open, id }: TimedScreenProps) {
             <div className="timed-rule">
               <RunsOutRule figure={found} />
             </div>
+            <Forecast open={open} figure={found} />
             {verdict === undefined ? null : <Working verdict={verdict} />}
             <Done open={open} id={id} />
             {found.item.counts === undefined ? (
@@ -64,6 +65,35 @@ export function TimedScreen({ open, id }: TimedScreenProps) {
     </AircraftFrame>
   );
 }
+
+/** When what is left will be used up, by how the aircraft was used: for planning, and never the limit itself. */
+function Forecast({
+  open,
+  figure: { nearest },
+}: {
+  readonly open: OpenAircraft;
+  readonly figure: TimedFigure;
+}) {
+  if (nearest?.by !== "counter") return null;
+  const now_ms = Date.now();
+  const today = localDayOf(now_ms, -new Date(now_ms).getTimezoneOffset());
+  const readings = open.state.counters.get(nearest.counter.id) ?? [];
+  const forecast = dueForecast(nearest, readings, today, now_ms);
+  if (forecast === undefined) return null;
+  const { expected, earliest, latest, spans } = forecast;
+  const range =
+    earliest === latest
+      ? ""
+      : `, ${dateOf(earliest)} if as busy as at its busiest, ${latest === undefined ? "not for years" : dateOf(latest)} if as quiet as at its quietest`;
+  return (
+    <p className="record-small timed-forecast">
+      Used as in the last {tally(spans, "month")}, about {dateOf(expected)}
+      {range}. The figure above is what counts.
+    </p>
+  );
+}
+
+const dateOf = (date: string): string => longDay(new Date(`${date}T12:00`).getTime()).replace(/^\w+ /, "");
 
 /** The counters that an item runs by. */
 function countersOf({ book, state }: OpenAircraft, id: string): readonly Counter[] {
