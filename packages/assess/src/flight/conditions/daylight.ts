@@ -10,6 +10,7 @@ import {
   utcOffsetAt_s,
 } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
+import { remembered } from "../remembered.ts";
 import { derived, type Figure } from "./figure.ts";
 import type { FieldTime } from "./times.ts";
 
@@ -103,6 +104,10 @@ function daylightAt(field: Field, time: FieldTime): DaylightFigures {
   };
 }
 
+const rememberedDaylight = remembered<DaylightFigures>();
+
 /** Whether it is day at a field when it is used, how long still, and whether there are lights. */
 export const daylightFigures = (field: Field, time: Figure<FieldTime>): Figure<DaylightFigures> =>
-  derived(time, `the daylight at ${field.code}`, (at) => daylightAt(field, at));
+  derived(time, `the daylight at ${field.code}`, (at) =>
+    rememberedDaylight(field, [at.planned_ms, at.afterOffBlocks_ms], () => daylightAt(field, at)),
+  );

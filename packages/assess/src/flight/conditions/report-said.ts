@@ -9,6 +9,7 @@ import {
   type PlacedObservation,
   type WorstCase,
 } from "@witnessmark/weather";
+import { remembered } from "../remembered.ts";
 import { type Figure, lacking, type Missing, type Origin, onceMissing, restOf } from "./figure.ts";
 import type { ReportFigures } from "./report-figures.ts";
 import type { FieldTime } from "./times.ts";
@@ -53,6 +54,8 @@ const FORECAST = (code: string): Missing => ({
 export const REPORT = (code: string): Missing => ({ what: `a report of ${code}`, root: "report" });
 export const NEWER = (code: string): Missing => ({ what: `a newer report of ${code}`, root: "report" });
 
+const rememberedConditions = remembered<ReturnType<typeof conditionsAt>>();
+
 /** The forecast for the span of time; a span that begins before the validity begins with it, when the time is in it. */
 function forecastSaid({ forecast, time }: Sources): Said | undefined {
   const placed = forecast?.placed;
@@ -60,7 +63,9 @@ function forecastSaid({ forecast, time }: Sources): Said | undefined {
     return undefined;
   const { planned_ms, from_ms, to_ms } = time.value;
   const begins_ms = planned_ms >= placed.from_ms ? Math.max(from_ms, placed.from_ms) : from_ms;
-  const conditions = conditionsAt(placed, begins_ms, to_ms);
+  const conditions = rememberedConditions(placed, [begins_ms, to_ms], () =>
+    conditionsAt(placed, begins_ms, to_ms),
+  );
   if (conditions.covered === "none") return undefined;
   return {
     origin: { kind: "TAF", at_ms: placed.issued_ms },
