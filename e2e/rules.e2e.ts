@@ -119,13 +119,30 @@ describe("what the rules say", () => {
     await page.goBack();
     await page.getByRole("link", { name: /^May it fly after the work/ }).tap();
     await page.getByRole("heading", { level: 2, name: "May it fly after work on it?" }).waitFor();
+  });
+
+  it("is named where no relief is given", async () => {
+    await page.goBack();
+    await page.getByRole("button", { name: /^Fly with it/ }).tap();
+    const dialog = page.getByRole("dialog");
+    await dialog
+      .getByRole("group", { name: "Is a record of it at hand for the pilot?" })
+      .getByRole("button", { name: "No", exact: true })
+      .tap();
+    await dialog.getByText("No relief for this flight.").waitFor();
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await dialog.getByRole("link", { name: "May a special flight permit be asked for?" }).tap();
+    await page
+      .getByRole("heading", { level: 2, name: "May a special flight permit be asked for?" })
+      .waitFor();
     expect(phone.complaints).toEqual([]);
   });
 
   it.each([...ruleQuestions.keys()])("has its page of %s, clear to every eye and finger", async (id) => {
     await rules.open(id);
     await rules.says.waitFor();
-    const { wrong } = await lookInEveryView(page);
+    const { wrong, odd } = await lookInEveryView(page);
     expect(wrong).toEqual([]);
+    expect(odd).toEqual([]);
   });
 });

@@ -1,4 +1,4 @@
-import { packOf, ruleQuestions } from "@witnessmark/assess";
+import { packOf } from "@witnessmark/assess";
 import type { Discrepancy } from "@witnessmark/ledger";
 import { useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -43,8 +43,7 @@ export function DiscrepancyActs({ open, discrepancy }: ActsProps) {
   const keeping = useKeeping();
   const [photographed, setPhotographed] = useState(false);
   const { id } = discrepancy;
-  const pack = packOf(open.flight).id;
-  const beside = RULES_BESIDE.filter(({ question }) => ruleQuestions.get(question)?.pack === pack);
+  const beside = packOf(open.flight).id === "us-part-91" ? RULES_BESIDE : [];
   const addPhoto = async (file: File) => {
     const kept = await keeping.keep(() =>
       keep.attachPhoto(open.registration, { kind: "discrepancy", id }, file),
