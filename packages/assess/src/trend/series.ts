@@ -181,7 +181,7 @@ const pointOf = (
   at_ms: recorded_ms(reading),
   shown: shownValue(referred.valueSI, unit),
   asRead: asRead(reading, gauge),
-  by: reading.author.name,
+  by: reading.imported?.by ?? reading.author.name,
   walk: reading.walk,
 });
 

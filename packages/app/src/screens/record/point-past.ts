@@ -76,6 +76,9 @@ function saidOf(check: Check, state: AircraftState): readonly PointLine[] {
     })),
     ...(history?.readings ?? []).map((reading) => ({
       ...said(reading),
+      ...(reading.imported === undefined
+        ? {}
+        : { who: `${reading.imported.by ?? reading.author.name}, from a file` }),
       title: check.title,
       words: `Read ${asRead(reading.read)}${
         reading.temperature === undefined ? "" : ` at ${asRead(reading.temperature)}`
