@@ -2,7 +2,7 @@ import { holdsWhen } from "../relief.ts";
 import { any, type RuledSteps, ruledSteps } from "../ruled-steps.ts";
 import type { Citations } from "../ruling.ts";
 
-export const AFTER_WORK_CITATIONS: Citations = [
+const AFTER_WORK_CITATIONS: Citations = [
   {
     title: "14 CFR 91.407: operation after maintenance, preventive maintenance, rebuilding or alteration",
     edition: "2021 consolidation",

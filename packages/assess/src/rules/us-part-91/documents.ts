@@ -2,7 +2,7 @@ import { holdsWhen } from "../relief.ts";
 import { any, type RuledSteps, ruledSteps } from "../ruled-steps.ts";
 import type { Citations } from "../ruling.ts";
 
-export const DOCUMENT_CITATIONS: Citations = [
+const DOCUMENT_CITATIONS: Citations = [
   {
     title: "14 CFR 91.203 and 91.9(b): papers aboard; 61.3: what the pilot has with him; 91.417(c)",
     edition: "2021 consolidation",

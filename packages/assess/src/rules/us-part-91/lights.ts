@@ -2,7 +2,7 @@ import { holdsWhen } from "../relief.ts";
 import { any, every, type RuledSteps, ruledSteps } from "../ruled-steps.ts";
 import type { Citations } from "../ruling.ts";
 
-export const LIGHTS_CITATIONS: Citations = [
+const LIGHTS_CITATIONS: Citations = [
   {
     title: "14 CFR 91.209: aircraft lights; 91.205(b)(11): anticollision lights that fail",
     edition: "eCFR issue 2026-08-24",

@@ -29,7 +29,3 @@ export function listMayHold(item: ReliefItem): readonly RuledStep[] {
     },
   ];
 }
-
-/** Whether a list may hold an item at all. Not known is no. */
-export const mayBeListed = (item: ReliefItem): boolean =>
-  listMayHold(item).every(({ holds }) => holds === true);

@@ -2,7 +2,7 @@ import { holdsWhen } from "../relief.ts";
 import { type RuledSteps, ruledSteps } from "../ruled-steps.ts";
 import type { Citations } from "../ruling.ts";
 
-export const PREVENTIVE_CITATIONS: Citations = [
+const PREVENTIVE_CITATIONS: Citations = [
   {
     title: "14 CFR part 43, appendix A, paragraph (c): preventive maintenance",
     edition: "2021 consolidation; lines without a case are from memory",

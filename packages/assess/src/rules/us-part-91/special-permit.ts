@@ -2,7 +2,7 @@ import { holdsWhen } from "../relief.ts";
 import { type RuledSteps, ruledSteps } from "../ruled-steps.ts";
 import type { Citations } from "../ruling.ts";
 
-export const PERMIT_CITATIONS: Citations = [
+const PERMIT_CITATIONS: Citations = [
   {
     title: "14 CFR 21.197: special flight permits",
     locator: "(a)",
