@@ -7,8 +7,8 @@ export default defineConfig({
     setupFiles: ["harness/leave-a-picture.ts"],
     testTimeout: 120_000,
     hookTimeout: 120_000,
-    // two browsers, each with its server: more would starve one another on the two cores of a small machine
-    maxWorkers: 2,
+    // three browsers, each with its server: much of a test is waiting, and the two cores of a small machine have room
+    maxWorkers: 3,
     passWithNoTests: false,
   },
 });

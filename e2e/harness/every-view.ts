@@ -32,6 +32,13 @@ export interface Looked {
   readonly odd: readonly string[];
 }
 
+/** What the narrowest phone shows of a page whose parts were looked at elsewhere: nothing too small, nothing cut off. */
+export async function lookOnNarrowPhone(page: Page): Promise<Looked> {
+  await showIn(page, { width: 320, height: 740, theme: "light" });
+  const wrong = [...(await smallTargets(page)), ...(await smallTexts(page)), ...(await sidewaysScroll(page))];
+  return { wrong, odd: oddNames(await spokenNames(page)) };
+}
+
 /** Looks at the screen as it stands in every view; the phone by day is left standing. */
 export async function lookInEveryView(page: Page): Promise<Looked> {
   const wrong: string[] = [];
