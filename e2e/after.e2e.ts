@@ -49,7 +49,20 @@ describe("after the flight", () => {
     await page.getByRole("textbox", { name: "To", exact: true }).fill("ZZTW");
     await page.getByRole("textbox", { name: /^In your words, for the next/ }).fill("Door light flickers");
     await page.getByRole("button", { name: "Keep the flight" }).tap();
+    expect(await page.getByRole("alert").textContent()).toContain("Say when it took off");
+    const minuteAgo = async (minutes: number) =>
+      page.evaluate((ago) => {
+        const at = new Date(Date.now() - ago * 60_000 - new Date().getTimezoneOffset() * 60_000);
+        return at.toISOString().slice(0, 16);
+      }, minutes);
+    await page.getByLabel("Took off, local").fill(await minuteAgo(50));
+    await page.getByLabel("Landed, local").fill(await minuteAgo(2));
+    await page.getByRole("spinbutton", { name: "Landings by day" }).fill("1");
+    await page.getByRole("button", { name: "Keep the flight" }).tap();
     await page.getByText(/^Kept: ZZQN to ZZTW/).waitFor();
+    // a second tap is no second flight
+    await page.getByRole("button", { name: "Keep the flight" }).tap();
+    expect(await page.getByRole("alert").textContent()).toContain("Say from where it went");
     expect(await (await timed("inspection-100h")).textContent()).toContain("after the last flight");
   });
 

@@ -48,7 +48,7 @@ const counted = (
 /** What a pilot did that counts: on this aircraft as its ledger has it, and elsewhere as they said. */
 function deedsOf(state: AircraftState, person: string, what: Counts): readonly Deed[] {
   const here = state.flightsMade
-    .filter(({ pilot, author }) => (pilot ?? author.id) === person)
+    .filter(({ pilot }) => pilot === person) // one of which nobody says who flew it counts for nobody
     .map(({ landing, landings, approaches, event }) => ({
       on: localDayOf(Date.parse(landing), offsetOf_min(landing)),
       count: counted(what, { ...landings, approaches: approaches ?? 0 }),

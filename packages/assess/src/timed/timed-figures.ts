@@ -6,7 +6,7 @@ import type { LocalClock } from "../words/local-time.ts";
 import { duesOf, type Item, type LimitDue, toleranceOf } from "./due.ts";
 import { localDayOf } from "./local-day.ts";
 import { type Recency, recencyOf } from "./recency.ts";
-import { countedNow, flownSinceRead_ms, type UseOfFlight, useOfFlight } from "./use-of-flight.ts";
+import { countedNow, hasFlownSinceRead, type UseOfFlight, useOfFlight } from "./use-of-flight.ts";
 
 /** How far one limit is from its end, now and when the planned flight is over. */
 export type LimitLeft =
@@ -78,7 +78,7 @@ function leftOf(
       if (now === undefined) return { by: "unknown", lacks: `what ${due.counter.name} shows` };
       const past = now > due.at + ROUNDING;
       // it has gone on since it was read: what is over stays over, what was left may be gone
-      if (!past && flownSinceRead_ms(state, due.counter.id) !== undefined)
+      if (!past && hasFlownSinceRead(state, due.counter.id))
         return { by: "unknown", lacks: `what ${due.counter.name} shows after the last flight` };
       const adds = flight === undefined ? 0 : flight.adds(due.counter);
       return {

@@ -336,6 +336,7 @@ const made = (date: string, landings: number, approaches = 0): FlightMade => ({
   landing: `${date}T11:00:00Z`,
   landings: { day: landings, night: 0, nightFullStop: 0 },
   approaches,
+  pilot: "pilot",
 });
 
 describe("a pilot's recency, 61.57", () => {

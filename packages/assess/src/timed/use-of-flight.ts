@@ -36,16 +36,14 @@ export function useOfFlight(flight: PlannedFlight | null): UseOfFlight | undefin
 export const countedNow = (state: AircraftState, counter: string): number | undefined =>
   state.counters.get(counter)?.at(-1)?.total;
 
-/** The last flight that is on the record and no reading of the counter is younger than; the counter shows more now. */
-export function flownSinceRead_ms(state: AircraftState, counter: string): number | undefined {
+/** Whether a flight is on the record that is younger than the last reading of the counter: it shows more now. */
+export function hasFlownSinceRead(state: AircraftState, counter: string): boolean {
   const read_ms = state.counters.get(counter)?.at(-1)?.at_ms;
-  if (read_ms === undefined) return undefined;
-  const flown_ms = [
-    ...state.happenings.filter(({ kind }) => kind === "flown").map(({ at_ms }) => at_ms),
-    ...state.flightsMade.map(({ landing }) => Date.parse(landing)),
-  ];
-  const last_ms = Math.max(...flown_ms, Number.NEGATIVE_INFINITY);
-  return last_ms > read_ms ? last_ms : undefined;
+  if (read_ms === undefined) return false;
+  return (
+    state.happenings.some(({ kind, at_ms }) => kind === "flown" && at_ms > read_ms) ||
+    state.flightsMade.some(({ landing }) => Date.parse(landing) > read_ms)
+  );
 }
 
 /**

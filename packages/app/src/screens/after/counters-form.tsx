@@ -16,7 +16,7 @@ export function CountersForm({ open }: { readonly open: OpenAircraft }) {
   const [fault, setFault] = useState<string | null>(null);
   const rows = book.counters.map((counter) => {
     const last = state.counters.get(counter.id)?.at(-1);
-    return { counter, last, said: readCounter(typed[counter.id] ?? "", counter, last) };
+    return { counter, last, said: readCounter(typed[counter.id] ?? "", counter, last, Date.now()) };
   });
   const send = async (event: FormEvent) => {
     event.preventDefault();
@@ -51,7 +51,7 @@ export function CountersForm({ open }: { readonly open: OpenAircraft }) {
                 onChange={(event) => setTyped({ ...typed, [counter.id]: event.target.value })}
               />
             </label>
-            {said.kind === "backwards" ? (
+            {said.kind === "cannot-be" ? (
               <label className="after-replaced">
                 <input
                   type="checkbox"
@@ -59,7 +59,7 @@ export function CountersForm({ open }: { readonly open: OpenAircraft }) {
                   onChange={(event) => setReplaced(toggled(replaced, counter.id, event.target.checked))}
                 />
                 <span>
-                  It showed {counterText(said.before, counter)} before. Tick if the meter was replaced; else
+                  From {counterText(said.before, counter)} it {said.why}. Tick if the meter was replaced; else
                   type what it shows.
                 </span>
               </label>
@@ -87,8 +87,8 @@ function toggled(set: ReadonlySet<string>, id: string, isIn: boolean): ReadonlyS
 function faultOf(rows: readonly Row[], replaced: ReadonlySet<string>): string | null {
   for (const { counter, said } of rows) {
     if (said.kind === "fault") return `${said.words}.`;
-    if (said.kind === "backwards" && !replaced.has(counter.id))
-      return `${counter.name} would run backwards. Type what it shows, or say that the meter was replaced.`;
+    if (said.kind === "cannot-be" && !replaced.has(counter.id))
+      return `${counter.name} ${said.why}. Type what it shows, or say that the meter was replaced.`;
   }
   return rows.every(({ said }) => said.kind === "nothing") ? "Type what at least one of them shows." : null;
 }
@@ -99,7 +99,7 @@ function draftsOf(rows: readonly Row[], replaced: ReadonlySet<string>, at: strin
     said.kind === "shows" ? [[counter.id, said.value] as const] : [],
   );
   const changed = rows.flatMap(({ counter, said }): readonly Draft[] =>
-    said.kind === "backwards" && replaced.has(counter.id)
+    said.kind === "cannot-be" && replaced.has(counter.id)
       ? [
           {
             type: "counter.replaced",

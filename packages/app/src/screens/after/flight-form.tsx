@@ -1,23 +1,36 @@
 import { newId } from "@witnessmark/ledger";
 import { type FormEvent, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
-import { clockTime, fieldTime, isoWithOffset, lasting, momentOfField } from "../../words/dates.ts";
+import { clockTime, isoWithOffset, lasting, momentOfField } from "../../words/dates.ts";
+import { CountFields, nightFault } from "./count-fields.tsx";
 import { KeepRow, useKeptHere } from "./keep-and-undo.tsx";
 
-const HOUR_MS = 3_600_000;
 /** No flight of these aircraft is longer; a longer one is a slip in the date. */
-const LONGEST_MS = 24 * HOUR_MS;
+const LONGEST_MS = 24 * 3_600_000;
+/** Clocks differ by less. */
+const CLOCKS_MS = 60_000;
 
-/** The flight as it was made: it counts for the pilot's recency, and says that the aircraft has flown. */
+const COUNTED = {
+  day: "Landings by day",
+  night: "Landings at night",
+  nightFullStop: "Of those at night, to a full stop",
+  approaches: "Instrument approaches",
+} as const;
+const NO_COUNTS = { day: 0, night: 0, nightFullStop: 0, approaches: 0 };
+
+/** The flight as it was made: it counts for its pilot's recency, and says that the aircraft has flown. */
 export function FlightForm({ open }: { readonly open: OpenAircraft }) {
-  const { registration, flight, person, state } = open;
+  const { registration, flight, person, state, snapshot } = open;
   const kept = useKeptHere(registration);
-  const [opened_ms] = useState(() => Date.now());
   const [from, setFrom] = useState(flight?.from ?? state.flightsMade.at(-1)?.to ?? "");
   const [to, setTo] = useState(flight?.to ?? "");
-  const [off, setOff] = useState(() => fieldTime(opened_ms - HOUR_MS));
-  const [on, setOn] = useState(() => fieldTime(opened_ms));
-  const [counts, setCounts] = useState({ day: 1, night: 0, nightFullStop: 0, approaches: 0 });
+  // no time is put in before it is known: what stands there already is kept unread
+  const [off, setOff] = useState("");
+  const [on, setOn] = useState("");
+  const [counts, setCounts] = useState(NO_COUNTS);
+  const [pilot, setPilot] = useState(
+    person.role === "pilot" || person.role === "instructor" ? person.id : "",
+  );
   const [words, setWords] = useState("");
   const [fault, setFault] = useState<string | null>(null);
   const off_ms = momentOfField(off);
@@ -27,11 +40,10 @@ export function FlightForm({ open }: { readonly open: OpenAircraft }) {
     if (off_ms === null || on_ms === null) return "Say when it took off and when it landed.";
     if (on_ms <= off_ms) return "It landed before it took off: look at the day and the time.";
     if (on_ms - off_ms > LONGEST_MS) return "That is longer than a day: look at the day of each.";
-    if (on_ms > Date.now() + 60_000) return "The landing is still to come.";
-    if (counts.day + counts.night === 0) return "A flight has one landing at least.";
-    if (counts.nightFullStop > counts.night)
-      return "More full stops at night than landings at night: look at the figures.";
-    return null;
+    if (on_ms > Date.now() + CLOCKS_MS) return "The landing is still to come.";
+    if (counts.day + counts.night === 0)
+      return "A flight has one landing at least: say how many, by day or night.";
+    return nightFault(counts.night, counts.nightFullStop);
   };
   const send = async (event: FormEvent) => {
     event.preventDefault();
@@ -39,7 +51,7 @@ export function FlightForm({ open }: { readonly open: OpenAircraft }) {
     setFault(wrong);
     if (wrong !== null || off_ms === null || on_ms === null) return;
     const { approaches, ...landings } = counts;
-    await kept.keepAll(
+    const done = await kept.keepAll(
       [
         {
           type: "flight.made",
@@ -52,7 +64,7 @@ export function FlightForm({ open }: { readonly open: OpenAircraft }) {
             landing: isoWithOffset(on_ms),
             landings,
             approaches,
-            pilot: person.id,
+            ...(pilot === "" ? {} : { pilot }),
             ...(words.trim() === "" ? {} : { words: words.trim() }),
           },
         },
@@ -60,21 +72,15 @@ export function FlightForm({ open }: { readonly open: OpenAircraft }) {
       ],
       `Kept: ${from.trim()} to ${to.trim()}, landed ${clockTime(on_ms)}, ${lasting(on_ms - off_ms)}.`,
     );
+    if (!done) return;
+    // a second tap is no second flight
+    setFrom(to.trim());
+    setTo("");
+    setOff("");
+    setOn("");
+    setCounts(NO_COUNTS);
+    setWords("");
   };
-  const many = (name: keyof typeof counts, label: string) => (
-    <label className="field">
-      <span>{label}</span>
-      <input
-        type="number"
-        inputMode="numeric"
-        min={0}
-        max={99}
-        step={1}
-        value={counts[name]}
-        onChange={(event) => setCounts({ ...counts, [name]: whole(event.target.value) })}
-      />
-    </label>
-  );
   return (
     <section>
       <h2>The flight</h2>
@@ -107,12 +113,18 @@ export function FlightForm({ open }: { readonly open: OpenAircraft }) {
           <span>Landed, local</span>
           <input type="datetime-local" value={on} onChange={(event) => setOn(event.target.value)} />
         </label>
-        <div className="after-pair">
-          {many("day", "Landings by day")}
-          {many("night", "Landings at night")}
-          {many("nightFullStop", "Of those at night, to a full stop")}
-          {many("approaches", "Instrument approaches")}
-        </div>
+        <label className="field">
+          <span>Pilot whose landings they are</span>
+          <select value={pilot} onChange={(event) => setPilot(event.target.value)}>
+            <option value="">Nobody on this phone</option>
+            {snapshot.people.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <CountFields names={COUNTED} counts={counts} onCounts={setCounts} />
         <label className="field">
           <span>In your words, for the next who walks it</span>
           <textarea
@@ -127,5 +139,3 @@ export function FlightForm({ open }: { readonly open: OpenAircraft }) {
     </section>
   );
 }
-
-const whole = (text: string): number => Math.min(99, Math.max(0, Math.trunc(Number(text) || 0)));
