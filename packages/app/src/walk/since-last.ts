@@ -1,6 +1,6 @@
 import type { Book } from "@witnessmark/book";
 import type { AircraftState } from "@witnessmark/ledger";
-import { countOf } from "../words/figures.ts";
+import { countOf, tally } from "../words/figures.ts";
 
 /** One thing that the last who had the aircraft left to the next. */
 export interface LeftBehind {
@@ -22,7 +22,7 @@ export function sinceLast(book: Book, state: AircraftState): readonly LeftBehind
       : [{ what: "stands" as const, words: `Parked: ${parked.where}. ${parked.secured}` }]),
     ...(pieces === 0
       ? []
-      : [{ what: "fitted" as const, words: `Ground gear fitted: ${countOf(pieces, "piece")}` }]),
+      : [{ what: "fitted" as const, words: `Ground gear fitted: ${tally(pieces, "piece")}` }]),
     ...(made?.words === undefined
       ? []
       : [{ what: "said" as const, words: `${made.author.name} of the last flight: “${made.words}”` }]),

@@ -33,6 +33,9 @@ export function lastSaid(state: AircraftState, walk: Walk, personId: string): La
   const discrepancies = [...state.discrepancies.values()].filter(
     (found) => found.walk === walk.id && found.check === answer.check && found.isOpen && same(found.raised),
   );
+  const declined = state.evidenceDeclined.filter(
+    (found) => found.walk === walk.id && found.check === answer.check && same(found),
+  );
   return {
     kind: "check",
     id: answer.check,
@@ -40,6 +43,7 @@ export function lastSaid(state: AircraftState, walk: Walk, personId: string): La
       answer.event,
       ...readings.map((reading) => reading.event),
       ...discrepancies.map((found) => found.raised.event),
+      ...declined.map((found) => found.event),
     ],
     at_ms: Date.parse(answer.recordedAt),
   };

@@ -62,7 +62,7 @@ function lastShown(state: AircraftState, walk: BegunWalk): ReadonlyMap<string, n
   return shown;
 }
 
-/** A number above 0 and below 1, the same for the same text: 32-bit FNV-1a (RFC 9923), its bits mixed once more. */
+/** A number above 0 and below 1, the same for the same text: 32-bit FNV-1a (RFC 9923), its bits mixed as MurmurHash3 ends. */
 function uniform(text: string): number {
   let hash = 0x811c9dc5;
   for (const byte of new TextEncoder().encode(text)) hash = Math.imul(hash ^ byte, 0x01000193);

@@ -29,7 +29,9 @@ export function CheckCard(props: CheckCardProps) {
   const [whyOpen, setWhyOpen] = useState(false);
   const [asks, setAsks] = useState<string | null>(null);
   const back = () => setPanel("check");
-  const byChance = askedByChance(open.book, open.state, view.walk).has(check.id);
+  const byChance =
+    askedByChance(open.book, open.state, view.walk).has(check.id) &&
+    !open.state.evidenceDeclined.some((said) => said.walk === view.walk.id && said.check === check.id);
   const hasPhoto = open.state.photos.some(
     (photo) => photo.subject.kind === "check" && photo.subject.id === check.id && photo.hlc > view.walk.hlc,
   );
