@@ -26,8 +26,8 @@ export {
   timedColumns,
   timedDrafts,
 } from "./import/timed.ts";
-export { type MechanicAnswer, type ReadAnswer, readAnswer } from "./mechanic/answer.ts";
-export { type WorkPaper, workPaper } from "./mechanic/work-paper.ts";
+export { type MechanicAnswer, readAnswer } from "./mechanic/answer.ts";
+export { workPaper } from "./mechanic/work-paper.ts";
 export { readingsCsv } from "./readings-csv.ts";
 export { timedCalendar } from "./timed-calendar.ts";
 export { timedCsv } from "./timed-csv.ts";

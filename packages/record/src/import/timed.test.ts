@@ -85,8 +85,25 @@ describe("timed items of a file", () => {
     const table = readTable(text);
     if (!table.ok) throw new Error(`expected a table, found ${table.found}`);
     const columns = timedColumns(table.table.headings, of.counters);
-    return readTimed({ book: of, state, table: table.table, columns, answers, today: "2031-05-04" });
+    return readTimed({
+      book: of,
+      state,
+      table: table.table,
+      columns,
+      answers,
+      today: "2031-05-04",
+      person: "MK",
+    });
   };
+
+  it("are of the one who brings them in where they are a pilot's own, and of the aircraft where they are not", () => {
+    const { rows } = read(`Item;About;Interval;Last done
+Flight review;pilot;24 calendar months;2031-04-01
+Fire bottle;aircraft;12 months;2031-04-01`);
+    const done = timedDrafts(rows).filter(({ type }) => type === "timedItem.done");
+    expect(done).toMatchObject([{ body: { holder: "MK" } }, { body: { item: "fire-bottle" } }]);
+    expect(done[1]?.body).not.toHaveProperty("holder");
+  });
 
   it("are added where nobody follows them, and done where they were done", () => {
     const { rows } = read(`Item;Interval;Last done;Airframe hours;Done by;Reference

@@ -83,6 +83,8 @@ export interface TimedEntry {
     readonly by: string;
     readonly reference?: string;
     readonly words?: string;
+    /** Whose it is, where it is a pilot's own. */
+    readonly holder?: string;
   };
 }
 
@@ -94,6 +96,8 @@ export interface TimedRequest {
   readonly answers: ImportAnswers;
   /** The local day, `YYYY-MM-DD`. */
   readonly today: string;
+  /** Id of the person who brings it in: what was done of a pilot's own items is theirs. */
+  readonly person: string;
 }
 
 const NOT_SAID = "not said in the file";
@@ -108,7 +112,7 @@ const idOf = (name: string): string =>
 
 /** How a table reads as timed items, and when they were last done. */
 export function readTimed(request: TimedRequest): ImportAnswer<TimedEntry, TimedRole> {
-  const { book, state, table, columns, answers, today } = request;
+  const { book, state, table, columns, answers, today, person } = request;
   const questions: ImportQuestion[] = [];
   const place = (role: TimedRole): number => columns.indexOf(role);
   const cell = ({ cells }: TableRow, role: TimedRole): string => cells[place(role)] ?? "";
@@ -180,13 +184,12 @@ export function readTimed(request: TimedRequest): ImportAnswer<TimedEntry, Timed
     if (name === "")
       return faults.add(heading("item"), "", "the name of what is to be done", "Write its name.");
     const found = known.get(name.toLowerCase());
+    const item = found === undefined ? addedOf(row, name, faults) : undefined;
     const done = doneOf(row, faults);
-    if (found !== undefined)
-      return { item: found, name: names.get(found) ?? name, ...(done === undefined ? {} : { done }) };
-    const item = addedOf(row, name, faults);
-    return item === undefined
-      ? undefined
-      : { item: item.id, name, added: item, ...(done === undefined ? {} : { done }) };
+    const about = item?.about ?? items.find(({ id }) => id === found)?.about;
+    const said = done === undefined ? {} : { done: about === "pilot" ? { ...done, holder: person } : done };
+    if (found !== undefined) return { item: found, name: names.get(found) ?? name, ...said };
+    return item === undefined ? undefined : { item: item.id, name, added: item, ...said };
   };
   const addedOf = (row: TableRow, name: string, faults: RowFaults): AddedItem | undefined => {
     const written = cell(row, "interval");

@@ -1,6 +1,7 @@
 import type { AircraftState } from "@witnessmark/ledger";
 import { useMemo } from "react";
 import { dayMonth } from "../../../words/dates.ts";
+import { tally } from "../../../words/figures.ts";
 import type { BringIn } from "./use-bring-in.ts";
 
 interface Bundle {
@@ -33,7 +34,7 @@ export function Bundles({ state, bringing }: { readonly state: AircraftState; re
       <h3>Brought in before</h3>
       <ul className="import-bundles">
         {bundles.map(({ id, at_ms, by, events }) => {
-          const words = events.length === 1 ? "1 reading" : `${events.length} readings`;
+          const words = tally(events.length, "reading");
           return (
             <li key={id}>
               <span>

@@ -1,5 +1,6 @@
 import type { Book } from "@witnessmark/book";
 import type { Table } from "@witnessmark/record";
+import { tally } from "../../../words/figures.ts";
 import { choicesOf, type FileKind, type Settled, settleAs } from "./plan.ts";
 
 interface ColumnsProps {
@@ -33,8 +34,7 @@ export function Columns({ file, table, book, settled, onSettle, disabled }: Colu
     <section className="one-section" aria-label="Columns">
       <h3>What the columns are</h3>
       <p className="record-small">
-        {file}: {table.headings.length} columns,{" "}
-        {table.rows.length === 1 ? "1 row" : `${table.rows.length} rows`}.
+        {file}: {tally(table.headings.length, "column")}, {tally(table.rows.length, "row")}.
       </p>
       <div className="choices import-kinds">
         {KINDS.map(({ kind, name }) => (

@@ -4,6 +4,7 @@ import { AircraftFrame } from "../../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../../frame/open-aircraft.ts";
 import { useMinute } from "../../../preferences/clock.ts";
 import { href } from "../../../routes/route.ts";
+import { tally } from "../../../words/figures.ts";
 import { Bundles } from "./bundles.tsx";
 import { Columns } from "./columns.tsx";
 import { type Plan, planOf, type Settled, settleFirst } from "./plan.ts";
@@ -34,9 +35,13 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
   const [settled, setSettled] = useState<Settled | null>(null);
   const bringing = useBringIn(registration);
   const now_ms = useMinute() * 60_000;
+  const person = open.person.id;
   const plan = useMemo(
-    () => (file === null || settled === null ? null : planOf(book, state, file.table, settled, now_ms)),
-    [book, state, file, settled, now_ms],
+    () =>
+      file === null || settled === null
+        ? null
+        : planOf({ book, state, table: file.table, settled, now_ms, person }),
+    [book, state, file, settled, now_ms, person],
   );
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const input = event.currentTarget;
@@ -171,9 +176,7 @@ function Act({ plan, bringing }: { readonly plan: Plan; readonly bringing: Bring
           disabled={plan.count === 0}
           onClick={() => void bringing.bringIn(plan)}
         >
-          {plan.count === 0
-            ? "Nothing to bring in"
-            : `Bring in ${plan.count} ${plan.count === 1 ? one : several}`}
+          {plan.count === 0 ? "Nothing to bring in" : `Bring in ${tally(plan.count, one, several)}`}
         </button>
       ) : (
         <Progress progress={progress} />
@@ -198,7 +201,7 @@ function Brought({ bringing, file }: { readonly bringing: Bringing; readonly fil
   if (brought === null) return null;
   const [one, several] = brought.noun;
   const isOne = brought.count === 1;
-  const words = `${brought.count} ${isOne ? one : several}`;
+  const words = tally(brought.count, one, several);
   return (
     <section className="one-section import-act">
       <h3>{brought.takenBack ? "Taken back" : "Brought in"}</h3>

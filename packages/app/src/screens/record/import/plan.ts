@@ -1,7 +1,6 @@
 import { localDayOf } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
-import { withSymbol } from "@witnessmark/engine";
-import type { AircraftState, Read } from "@witnessmark/ledger";
+import type { AircraftState } from "@witnessmark/ledger";
 import {
   checkName,
   type ImportAnswers,
@@ -21,8 +20,8 @@ import {
   timedDrafts,
 } from "@witnessmark/record";
 import type { Draft } from "../../../keep/contract.ts";
+import { asWritten } from "../../../words/as-written.ts";
 import { dayMonth } from "../../../words/dates.ts";
-import { figure } from "../../../words/figures.ts";
 
 /** What a file is taken for. */
 export type FileKind = "readings" | "timed";
@@ -109,30 +108,29 @@ export function settleFirst(table: Table, book: Book): Settled {
   return timed.columns.includes("item") ? timed : readings;
 }
 
-const decimals = (value: number): number => Math.min(3, `${value}`.split(".")[1]?.length ?? 0);
-const asWritten = ({ value, unit }: Read): string => withSymbol(figure(value, decimals(value)), unit);
-
 /** Minutes that this device's local time is ahead of UTC then. */
 const offsetAt = (local: string): number => -new Date(local).getTimezoneOffset();
 
 const isRole = (name: string): name is (typeof READING_ROLES)[number] =>
   READING_ROLES.some((role) => role === name);
 
-export const planOf = (
-  book: Book,
-  state: AircraftState,
-  table: Table,
-  settled: Settled,
-  now_ms: number,
-): Plan =>
-  settled.kind === "readings"
-    ? planOfReadings(book, state, table, settled, now_ms)
-    : planOfTimed(book, state, table, settled, now_ms);
+interface PlanRequest {
+  readonly book: Book;
+  readonly state: AircraftState;
+  readonly table: Table;
+  readonly settled: Settled;
+  readonly now_ms: number;
+  /** Id of the person who brings it in. */
+  readonly person: string;
+}
 
-function planOfTimed(book: Book, state: AircraftState, table: Table, settled: Settled, now_ms: number): Plan {
+export const planOf = (request: PlanRequest): Plan =>
+  request.settled.kind === "readings" ? planOfReadings(request) : planOfTimed(request);
+
+function planOfTimed({ book, state, table, settled, now_ms, person }: PlanRequest): Plan {
   const columns = settled.columns.map((name) => timedRoleOf(name, book));
   const today = localDayOf(now_ms, -new Date(now_ms).getTimezoneOffset());
-  const read = readTimed({ book, state, table, columns, answers: settled.answers, today });
+  const read = readTimed({ book, state, table, columns, answers: settled.answers, today, person });
   const rows = read.rows.flatMap((row): readonly PlanRow[] => {
     if (!row.ok) return [];
     const { name, added, done } = row.is;
@@ -170,13 +168,7 @@ const countsOf = (all: readonly ImportRow<unknown>[], rows: readonly PlanRow[]) 
   count: rows.filter(({ again }) => !again).length,
 });
 
-function planOfReadings(
-  book: Book,
-  state: AircraftState,
-  table: Table,
-  settled: Settled,
-  now_ms: number,
-): Plan {
+function planOfReadings({ book, state, table, settled, now_ms }: PlanRequest): Plan {
   const columns = settled.columns.map((name) => (isRole(name) ? name : ""));
   const read = readReadings({ book, state, table, columns, answers: settled.answers, now_ms, offsetAt });
   const rows = read.rows.flatMap((row): readonly PlanRow[] => {
