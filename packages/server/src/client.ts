@@ -66,6 +66,8 @@ export interface Client {
   /** `null` when the server does not have it. */
   getPhoto(sha256: string): Promise<Blob | null>;
   ledgerFile(aircraft: string): Promise<string>;
+  /** The record of a period as a PDF; a day that is left out is the first on record, or today. */
+  recordPdf(aircraft: string, period: { readonly from?: string; readonly to?: string }): Promise<Blob>;
   /** The latest reports of fields, from the weather service that the server asks. */
   weather(codes: readonly string[]): Promise<WeatherAnswer>;
   /** Hears of new events until the line breaks or `signal` ends it. @throws {NoAnswer} when the line breaks */
@@ -118,6 +120,10 @@ export function makeClient(baseUrl: string, fetch: typeof globalThis.fetch = glo
     },
     ledgerFile: async (aircraft) =>
       (await answered(api.aircraft[":aircraft"]["ledger.jsonl"].$get(at(aircraft)))).text(),
+    recordPdf: async (aircraft, period) =>
+      (
+        await answered(api.aircraft[":aircraft"]["record.pdf"].$get({ ...at(aircraft), query: period }))
+      ).blob(),
     weather: (codes) => read(api.weather.$get({ query: { codes: codes.join(",") } }), WeatherAnswerSchema),
     live: async (onHead, signal) => {
       const answer = await answered(fetch(`${baseUrl}/api/live`, { signal }));

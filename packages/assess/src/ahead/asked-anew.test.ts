@@ -1,5 +1,4 @@
-import { readFile } from "node:fs/promises";
-import { type Book, readBook } from "@witnessmark/book";
+import type { Book } from "@witnessmark/book";
 import { type AircraftState, emptyState } from "@witnessmark/ledger";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -8,6 +7,7 @@ import type { Flight, Verdict, VerdictTopic } from "../assessment.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
 import { flightVerdicts } from "../flight/flight-verdicts.ts";
 import { workLoad } from "../flight/load/load-figures.ts";
+import { demoBook } from "../testing/demo-book.ts";
 import { DEMO_NOW_ms, demoFlight } from "../testing/demo-flight.ts";
 import { type Variable, variablesOf } from "./variables.ts";
 
@@ -16,10 +16,7 @@ let state: AircraftState;
 let variables: readonly Variable[];
 
 beforeAll(async () => {
-  const file = new URL("../../../../books/zz-skr.yaml", import.meta.url);
-  const read = await readBook(await readFile(file, "utf8"), "zz-skr.yaml");
-  if (!read.ok) throw new Error("expected the turboprop's book to read");
-  book = read.book;
+  book = await demoBook();
   state = emptyState("ZZ-SKR");
   const { plan } = demoFlight;
   if (plan === undefined) throw new Error("expected a plan");

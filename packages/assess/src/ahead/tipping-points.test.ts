@@ -1,9 +1,9 @@
-import { readFile } from "node:fs/promises";
-import { type Book, readBook } from "@witnessmark/book";
+import type { Book } from "@witnessmark/book";
 import { type AircraftState, emptyState } from "@witnessmark/ledger";
 import { beforeAll, describe, expect, it } from "vitest";
 import { assess } from "../assess.ts";
 import type { Flight } from "../assessment.ts";
+import { demoBook } from "../testing/demo-book.ts";
 import { DEMO_NOW_ms, demoFlight } from "../testing/demo-flight.ts";
 import { type TippingPoint, tippingPoints } from "./tipping-points.ts";
 
@@ -12,10 +12,7 @@ let state: AircraftState;
 let points: readonly TippingPoint[];
 
 beforeAll(async () => {
-  const file = new URL("../../../../books/zz-skr.yaml", import.meta.url);
-  const read = await readBook(await readFile(file, "utf8"), "zz-skr.yaml");
-  if (!read.ok) throw new Error("expected the turboprop's book to read");
-  book = read.book;
+  book = await demoBook();
   state = emptyState("ZZ-SKR");
   points = tippingPoints(book, state, demoFlight, DEMO_NOW_ms);
 });

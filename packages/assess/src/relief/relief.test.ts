@@ -5,13 +5,14 @@ import { describe, expect, it } from "vitest";
 import { assess } from "../assess.ts";
 import type { Verdict } from "../assessment.ts";
 import type { ReliefSaid } from "../rules/relief.ts";
+import { demoBook } from "../testing/demo-book.ts";
 import { plain, verdictOf } from "../testing/plain.ts";
-import { ALL_SAID, assessed, bookOf, flightAt, relieve } from "../testing/relief-story.ts";
+import { ALL_SAID, assessed, flightAt, relieve } from "../testing/relief-story.ts";
 import { at, Story } from "../testing/story.ts";
 import { reliefOf } from "./relief-of.ts";
 
-const twin = await bookOf("zz-dun");
-const turboprop = await bookOf("zz-skr");
+const twin = await demoBook("zz-dun");
+const turboprop = await demoBook("zz-skr");
 const day = flightAt("12:00");
 const night = flightAt("23:00");
 const MEND = "Put it right: licensed mechanic, then look again";

@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { assess } from "../assess.ts";
+import { demoBook } from "../testing/demo-book.ts";
 import { has, plain, verdictOf } from "../testing/plain.ts";
-import { assessed, bookOf } from "../testing/relief-story.ts";
+import { assessed } from "../testing/relief-story.ts";
 import { book, check } from "../testing/small-book.ts";
 import { at, Story } from "../testing/story.ts";
 
-const twin = await bookOf("zz-dun");
+const twin = await demoBook("zz-dun");
 const small = book({
   checks: [check("boot", "boot", { stance: "wing" }), check("tyre", "tyre", { stance: "wing" })],
 });

@@ -1,10 +1,10 @@
 import { readFile } from "node:fs/promises";
 import { type Book, readBook } from "@witnessmark/book";
 
-/** The book of the demo's turboprop, as its file has it. */
-export async function demoBook(): Promise<Book> {
-  const file = new URL("../../../../books/zz-skr.yaml", import.meta.url);
-  const read = await readBook(await readFile(file, "utf8"), "zz-skr.yaml");
+/** A demo book as its file has it: `zz-skr`, the turboprop with a list of its own; `zz-dun`, the piston twin. */
+export async function demoBook(name: "zz-skr" | "zz-dun" = "zz-skr"): Promise<Book> {
+  const file = new URL(`../../../../books/${name}.yaml`, import.meta.url);
+  const read = await readBook(await readFile(file, "utf8"), `${name}.yaml`);
   if (!read.ok) throw new Error(`the demo book has faults: ${JSON.stringify(read.faults[0])}`);
   return read.book;
 }

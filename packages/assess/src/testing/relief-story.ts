@@ -1,19 +1,9 @@
-import { readFile } from "node:fs/promises";
-import { type Book, readBook } from "@witnessmark/book";
 import type { Bodies, PlannedFlight } from "@witnessmark/ledger";
 import { reliefOf } from "../relief/relief-of.ts";
 import type { ReliefSaid } from "../rules/relief.ts";
 import type { RulePack } from "../rules/rule-pack.ts";
 import { usPart91 } from "../rules/us-part-91/pack.ts";
 import { atText, type Story } from "./story.ts";
-
-/** A demo book as its file has it: `zz-dun`, the piston twin; `zz-skr`, the turboprop with a list of its own. */
-export async function bookOf(name: "zz-dun" | "zz-skr"): Promise<Book> {
-  const file = new URL(`../../../../books/${name}.yaml`, import.meta.url);
-  const read = await readBook(await readFile(file, "utf8"), `${name}.yaml`);
-  if (!read.ok) throw new Error(`the demo book has faults: ${JSON.stringify(read.faults[0])}`);
-  return read.book;
-}
 
 /** A flight of 48 minutes between two of the demo's islands; in May the sun sets there towards 21:30 of the story. */
 export const flightAt = (

@@ -1,6 +1,7 @@
 import { type UNITS, withSymbol } from "@witnessmark/engine";
 import { useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { saveFile } from "../../frame/save-file.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
@@ -129,12 +130,10 @@ function Revision({ open }: { readonly open: OpenAircraft }) {
   const text = state.books.at(-1)?.text;
   const save = () => {
     if (text === undefined) return;
-    const address = URL.createObjectURL(new Blob([text], { type: "text/yaml" }));
-    const link = document.createElement("a");
-    link.href = address;
-    link.download = `${open.registration.toLowerCase()}-rev-${book.revision}.yaml`;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(address), 60_000);
+    saveFile(
+      new Blob([text], { type: "text/yaml" }),
+      `${open.registration.toLowerCase()}-rev-${book.revision}.yaml`,
+    );
   };
   return (
     <section>

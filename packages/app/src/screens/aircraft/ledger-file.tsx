@@ -1,3 +1,4 @@
+import { saveFile } from "../../frame/save-file.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
@@ -8,14 +9,7 @@ export function LedgerFile({ registration }: { readonly registration: string }) 
   const keeping = useKeeping();
   const save = () =>
     keeping.keep(async () => {
-      const file = await keep.exportLedger(registration);
-      const address = URL.createObjectURL(file);
-      const link = document.createElement("a");
-      link.href = address;
-      link.download = `${registration}.ledger.jsonl`;
-      link.click();
-      // the browser has taken it up once this task is over
-      setTimeout(() => URL.revokeObjectURL(address), 60_000);
+      saveFile(await keep.exportLedger(registration), `${registration}.ledger.jsonl`);
     });
   return (
     <>

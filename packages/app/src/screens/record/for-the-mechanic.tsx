@@ -3,13 +3,13 @@ import { type MechanicAnswer, readAnswer, workPaper } from "@witnessmark/record"
 import { useId, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Popup } from "../../frame/popup.tsx";
+import { saveFile } from "../../frame/save-file.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import type { Keep } from "../../keep/contract.ts";
 import { useKeep } from "../../keep/react.ts";
 import { longDay } from "../../words/dates.ts";
 import { lifeOf } from "./discrepancy-life.ts";
-import { saveFile } from "./save-file.ts";
 
 interface MechanicProps {
   readonly open: OpenAircraft;
@@ -26,7 +26,10 @@ export function ForTheMechanic({ open, discrepancy }: MechanicProps) {
   const save = () =>
     keeping.keep(async () => {
       const page = await paperOf(open, discrepancy, keep);
-      saveFile(page, `${open.registration.toLowerCase()}-for-the-mechanic.html`, "text/html");
+      saveFile(
+        new Blob([page], { type: "text/html" }),
+        `${open.registration.toLowerCase()}-for-the-mechanic.html`,
+      );
     });
   return (
     <>

@@ -1,9 +1,8 @@
 import type { Book, Check } from "@witnessmark/book";
-import { withSymbol } from "@witnessmark/engine";
-import type { AircraftState, Read } from "@witnessmark/ledger";
+import type { AircraftState } from "@witnessmark/ledger";
 import { ANSWER_WORDS, REASON_WORDS } from "../../words/answers.ts";
+import { asWritten } from "../../words/as-written.ts";
 import { capital } from "../../words/capital.ts";
-import { figure } from "../../words/figures.ts";
 
 /** One thing that was said of a point, as a line of its past. */
 export interface PointLine {
@@ -15,9 +14,6 @@ export interface PointLine {
   readonly discrepancy?: string;
   readonly photo?: { readonly sha256: string; readonly recordedAt: string };
 }
-
-const asRead = ({ value, unit }: Read): string => withSymbol(figure(value, decimals(value)), unit);
-const decimals = (value: number): number => Math.min(3, `${value}`.split(".")[1]?.length ?? 0);
 
 /** Everything that is on the record of a point: answers, readings, notes, photos, discrepancies; latest first. */
 export function pastOfPoint(book: Book, state: AircraftState, point: string): readonly PointLine[] {
@@ -43,7 +39,7 @@ export function pastOfPoint(book: Book, state: AircraftState, point: string): re
       {
         ...said(found.raised),
         title: found.words,
-        words: found.measured === undefined ? "Raised" : `Raised, ${asRead(found.measured)}`,
+        words: found.measured === undefined ? "Raised" : `Raised, ${asWritten(found.measured)}`,
         discrepancy: found.id,
       },
       ...found.closings.map((closing) => ({
@@ -80,8 +76,8 @@ function saidOf(check: Check, state: AircraftState): readonly PointLine[] {
         ? {}
         : { who: `${reading.imported.by ?? reading.author.name}, from a file` }),
       title: check.title,
-      words: `Read ${asRead(reading.read)}${
-        reading.temperature === undefined ? "" : ` at ${asRead(reading.temperature)}`
+      words: `Read ${asWritten(reading.read)}${
+        reading.temperature === undefined ? "" : ` at ${asWritten(reading.temperature)}`
       }`,
     })),
   ];

@@ -7,6 +7,7 @@ import { clockTime, dayMonth } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { type PointLine, pastOfPoint } from "./point-past.ts";
 import "./record.css";
+import "./point.css";
 
 /** So many at once: ten years are shown a page at a time. */
 const SHOWN = 20;

@@ -1,9 +1,9 @@
 import { localDayOf } from "@witnessmark/assess";
 import { addMonths } from "@witnessmark/engine";
 import { type FormEvent, useState } from "react";
+import { saveFile } from "../../frame/save-file.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
-import { saveFile } from "./save-file.ts";
 
 /** The record of a period as a PDF, for whoever reviews it. The server makes it: the phone does not hold ten years. */
 export function RecordPdf({ registration }: { readonly registration: string }) {
@@ -15,7 +15,7 @@ export function RecordPdf({ registration }: { readonly registration: string }) {
     event.preventDefault();
     void keeping.keep(async () => {
       const pdf = await asked(registration, from, to);
-      saveFile(pdf, `${registration.toLowerCase()}-${from}-${to}.pdf`, "application/pdf");
+      saveFile(pdf, `${registration.toLowerCase()}-${from}-${to}.pdf`);
     });
   };
   return (
@@ -40,19 +40,16 @@ export function RecordPdf({ registration }: { readonly registration: string }) {
 async function asked(registration: string, from: string, to: string): Promise<Blob> {
   if (from !== "" && to !== "" && to < from)
     throw new Error(`The period ends on ${to}, before it begins on ${from}. Change one of the two days.`);
-  const period = new URLSearchParams({ ...(from === "" ? {} : { from }), ...(to === "" ? {} : { to }) });
-  let answer: Response;
   try {
-    answer = await fetch(`/api/aircraft/${encodeURIComponent(registration)}/record.pdf?${period}`);
-  } catch {
-    throw new Error("The server makes this file, and it is out of reach. Try again with a connection.");
+    const { makeClient } = await import("@witnessmark/server/client");
+    return await makeClient("").recordPdf(registration, {
+      ...(from === "" ? {} : { from }),
+      ...(to === "" ? {} : { to }),
+    });
+  } catch (error) {
+    if (error instanceof Error && error.name === "Refused") throw error; // the server's own words
+    throw new Error("The server makes this file, and it is out of reach. Try again with a connection.", {
+      cause: error,
+    });
   }
-  if (answer.ok) return answer.blob();
-  const said: unknown = await answer.json().catch(() => null);
-  throw new Error(messageIn(said) ?? `The server did not make it (${answer.status}). Try again later.`);
-}
-
-function messageIn(said: unknown): string | undefined {
-  const { error } = (said ?? {}) as { readonly error?: { readonly message?: unknown } }; // read as unknown, judged here
-  return typeof error?.message === "string" ? error.message : undefined;
 }

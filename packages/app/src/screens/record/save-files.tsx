@@ -1,15 +1,17 @@
 import { readingsCsv, timedCalendar, timedCsv } from "@witnessmark/record";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { saveFile } from "../../frame/save-file.ts";
 import { href } from "../../routes/route.ts";
 import { RecordPdf } from "./record-pdf.tsx";
-import { saveFile } from "./save-file.ts";
 import { useTimed } from "./what-runs-out.tsx";
+import "./save-files.css";
 
 /** The record as files, made here and with no net: readings, what runs out, its last days for a calendar. */
 export function SaveFiles({ open }: { readonly open: OpenAircraft }) {
   const { registration, book, state } = open;
   const figures = useTimed(open);
-  const name = registration.toLowerCase();
+  const save = (text: string, name: string, type: string) =>
+    saveFile(new Blob([text], { type }), `${registration.toLowerCase()}-${name}`);
   return (
     <section className="one-section">
       <h3>The record as files</h3>
@@ -17,14 +19,14 @@ export function SaveFiles({ open }: { readonly open: OpenAircraft }) {
         <button
           type="button"
           className="button"
-          onClick={() => saveFile(readingsCsv(book, state), `${name}-readings.csv`, "text/csv")}
+          onClick={() => save(readingsCsv(book, state), "readings.csv", "text/csv")}
         >
           Readings, CSV
         </button>
         <button
           type="button"
           className="button"
-          onClick={() => saveFile(timedCsv(figures, book.counters), `${name}-runs-out.csv`, "text/csv")}
+          onClick={() => save(timedCsv(figures, book.counters), "runs-out.csv", "text/csv")}
         >
           What runs out, CSV
         </button>
@@ -32,11 +34,7 @@ export function SaveFiles({ open }: { readonly open: OpenAircraft }) {
           type="button"
           className="button"
           onClick={() =>
-            saveFile(
-              timedCalendar(registration, figures, Date.now()),
-              `${name}-runs-out.ics`,
-              "text/calendar",
-            )
+            save(timedCalendar(registration, figures, Date.now()), "runs-out.ics", "text/calendar")
           }
         >
           Its last days, calendar

@@ -1,0 +1,12 @@
+/** The browser has taken a file up long before this. */
+const KEPT_MS = 60_000;
+
+/** Saves a file on this device, under a name. */
+export function saveFile(file: Blob, name: string): void {
+  const address = URL.createObjectURL(file);
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), KEPT_MS);
+}
