@@ -59,21 +59,44 @@ describe("the record", () => {
     expect((await lookInEveryView(page)).wrong).toEqual([]);
   });
 
-  it("goes through the rules step by step before a light that is dark may be flown with", async () => {
+  it("gives no relief for a lamp whose days by the list are over", async () => {
     const { page } = phone;
     await open("record");
     await page.getByRole("link", { name: /the same lamp dark again/ }).tap();
     await page.getByRole("button", { name: /^Fly with it/ }).tap();
     const dialog = page.getByRole("dialog");
-    for (let asked = 0; asked < 8; asked += 1) {
-      if (await dialog.getByRole("button", { name: "Sign the relief" }).isVisible()) break;
-      const yes = dialog.getByRole("button", { name: /^(Yes|Removed|The pilot)$/ });
-      if ((await yes.count()) === 0) break;
-      await yes.first().tap();
-    }
+    await dialog.getByText(/Its time ended with \d{4}-\d\d-\d\d\./).waitFor();
+    expect(await dialog.getByRole("button", { name: "Sign the relief" }).count()).toBe(0);
     expect(await dialog.textContent()).toContain("91.213(a)");
     expect((await lookInEveryView(page)).wrong).toEqual([]);
     await page.keyboard.press("Escape");
+  });
+
+  it("goes through the rules step by step, and asks for the placard, before a relief is signed", async () => {
+    const { page } = phone;
+    await open("discrepancy/new");
+    await page.getByRole("textbox", { name: "What is not right" }).fill("Taxi light is dark");
+    await page.getByRole("button", { name: "Write it down" }).tap();
+    await page.getByRole("button", { name: /^Say what it is/ }).tap();
+    const dialog = page.getByRole("dialog");
+    await dialog.getByRole("combobox").selectOption({ label: "Taxi light" });
+    await dialog.getByRole("textbox").fill("The bulb is gone");
+    await dialog.getByRole("button", { name: "Keep it" }).tap();
+    await dialog.waitFor({ state: "detached" });
+    await page.getByRole("button", { name: /^Fly with it/ }).tap();
+    const sign = dialog.getByRole("button", { name: "Sign the relief" });
+    const asked: string[] = [];
+    while (!(await sign.isVisible())) {
+      const question = dialog.getByRole("group").last();
+      asked.push((await question.locator("legend").textContent()) ?? "");
+      expect(asked.length).toBeLessThan(8);
+      await question.getByRole("button", { name: /^(Yes|Removed|The pilot)$/ }).tap();
+    }
+    expect(asked.at(-1)).toContain("Is a placard fitted: “Taxi light inoperative”?");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await sign.tap();
+    await page.getByRole("button", { name: /^End the relief/ }).waitFor();
+    expect(await page.locator(".life").textContent()).toContain("placard: Taxi light inoperative");
   });
 
   it("goes to a mechanic as a page in one file, and what was done comes back as a file", async () => {

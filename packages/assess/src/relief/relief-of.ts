@@ -33,7 +33,7 @@ export interface ReliefAnswer {
   /** The last day on which it holds; undefined where the rules set none. */
   readonly until: LocalDate | undefined;
   readonly listItem: MelItem | undefined;
-  /** What of the list's own conditions this flight or a second fault breaks, whatever is said. */
+  /** What bars it whatever is said: the list's own conditions, on this flight or by a second fault; its days are over. */
   readonly broken: readonly string[];
   /** What the placard says. */
   readonly placard: string;
@@ -82,6 +82,8 @@ interface Request {
   readonly flight: PlannedFlight | null;
   readonly said: ReliefSaid;
   readonly pack?: RulePack;
+  /** The local day on which it is sought: a relief whose days are over is none. */
+  readonly today?: LocalDate;
   /** What else is on the record: other faults of the same equipment, the inspection that comes next. */
   readonly state?: AircraftState;
 }
@@ -124,6 +126,7 @@ export function reliefOf(request: Request): ReliefAnswer | undefined {
     item,
     said: { ...said, provisosMet: provisosMet(said, listItem, nature, working) },
   } satisfies ReliefInput);
+  const until = untilOf(request, ruling, listItem);
   return {
     pack,
     equipment,
@@ -138,9 +141,12 @@ export function reliefOf(request: Request): ReliefAnswer | undefined {
               list === undefined ? [...byRule, ...(equipment.neededFor ?? [])] : (listItem?.notFor ?? []),
             ),
           ],
-    until: untilOf(request, ruling, listItem),
+    until,
     listItem,
-    broken: listItem === undefined ? [] : brokenOf(listItem, nature, working),
+    broken: [
+      ...(listItem === undefined ? [] : brokenOf(listItem, nature, working)),
+      ...overOf(until, request.today),
+    ],
     placard: ruling.path === LOCATOR_AWAY ? LOCATOR_PLACARD : (listItem?.placard ?? "Inoperative"),
   };
 }
@@ -177,6 +183,9 @@ function untilOf(
       return listItem === undefined ? undefined : repairUntil(listItem.category, found, listItem.days);
   }
 }
+
+const overOf = (until: LocalDate | undefined, today: LocalDate | undefined): readonly string[] =>
+  until !== undefined && today !== undefined && until < today ? [`Its time ended with ${until}`] : [];
 
 /** What of a list's own conditions does not hold. */
 function brokenOf(item: MelItem, nature: FlightNature, working: number): readonly string[] {

@@ -1,4 +1,5 @@
 import type { Book, KindOfOperation, TimedItem } from "@witnessmark/book";
+import { addDays } from "@witnessmark/engine";
 import type { PlannedFlight, Status } from "@witnessmark/ledger";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -228,6 +229,17 @@ describe("the turboprop, which has a list of its own", () => {
     const bare = answerOf(without, "taxi-light", day, ALL_SAID);
     expect(bare?.ruling.path).toBe("91.213(d)");
     expect(bare?.ruling.failing).toEqual(["91.213(d)(1)(ii)"]);
+  });
+
+  it("has no relief any more when its days from the fault are over", () => {
+    const { story, id } = broken(turboprop, "landing-light");
+    const discrepancy = story.state.discrepancies.get(id);
+    if (discrepancy === undefined) throw new Error("it was not raised");
+    const on = (today: string) =>
+      reliefOf({ book: turboprop, discrepancy, flight: day, said: ALL_SAID, state: story.state, today });
+    const until = on("2031-05-08")?.until ?? "";
+    expect(on(until)?.broken).toEqual([]);
+    expect(on(addDays(until, 1))?.broken).toEqual([`Its time ended with ${until}`]);
   });
 
   it("counts the days of category C from the day of the fault, and never anew", () => {

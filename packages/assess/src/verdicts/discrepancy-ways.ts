@@ -54,17 +54,12 @@ export function otherWays(
   flight: PlannedFlight | null,
 ): readonly string[] {
   const { book, state } = context;
-  const answer = reliefOf({ book, discrepancy, flight, said: {}, state });
+  const today = localDayOf(context.clock.now_ms, context.clock.offset_min);
+  const answer = reliefOf({ book, discrepancy, flight, said: {}, state, today });
   const own = packOf(flight).id === usPart91.id ? pilotsOwn(discrepancy, answer, context) : [];
   if (answer === undefined) return own;
   const { ruling, pack } = answer;
-  const isOver =
-    answer.until !== undefined && answer.until < localDayOf(context.clock.now_ms, context.clock.offset_min);
-  const barred = [
-    ...ruling.failing,
-    ...answer.broken,
-    ...(isOver ? [`its time ended with ${answer.until}`] : []),
-  ];
+  const barred = [...ruling.failing, ...answer.broken];
   if (barred.length === 0) {
     const rule = pack.id === usPart91.id ? `14 CFR ${ruling.path}` : ruling.path;
     return [...own, `Relief may be had: ${rule}, ${pack.title}; see its record`];

@@ -20,9 +20,9 @@ const NO_COUNTS = { day: 0, night: 0, nightFullStop: 0, approaches: 0 };
 
 /** The flight as it was made: it counts for its pilot's recency, and says that the aircraft has flown. */
 export function FlightForm({ open }: { readonly open: OpenAircraft }) {
-  const { registration, flight, person, state, snapshot } = open;
+  const { registration, flight, person, snapshot } = open;
   const kept = useKeptHere(registration);
-  const [from, setFrom] = useState(flight?.from ?? state.flightsMade.at(-1)?.to ?? "");
+  const [from, setFrom] = useState(flight?.from ?? "");
   const [to, setTo] = useState(flight?.to ?? "");
   // no time is put in before it is known: what stands there already is kept unread
   const [off, setOff] = useState("");

@@ -1,4 +1,5 @@
 import {
+  localDayOf,
   packOf,
   type ReliefAnswer,
   type ReliefSaid,
@@ -43,8 +44,9 @@ function ReliefForm({ open, discrepancy, onClose }: ReliefProps & { readonly onC
   const { book, flight, state } = open;
   const [packId, setPackId] = useState(packOf(flight).id);
   const [said, setSaid] = useState<ReliefSaid>({});
+  const today = localDayOf(Date.now(), -new Date().getTimezoneOffset());
   const pack = rulePacks.get(packId) ?? packOf(flight);
-  const answer = reliefOf({ book, discrepancy, flight, said, pack, state });
+  const answer = reliefOf({ book, discrepancy, flight, said, pack, state, today });
   return (
     <Popup title={discrepancy.words} onClose={onClose}>
       <div className="popup-body relief">
