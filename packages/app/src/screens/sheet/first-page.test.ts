@@ -88,3 +88,14 @@ it("a stop is on the first page, before the numbers where both have no room", ()
   for (let count = 0; count < 12; count += 1)
     expect(firstPage(sheetWith(count, why), [stop]).here).toEqual([stop]);
 });
+
+it("a flight that is not planned leaves more room, and what has none goes overleaf too: the slip is never torn apart", () => {
+  const unplanned: Sheet = { ...sheetWith(0), flight: null };
+  const notes = Array.from({ length: 30 }, (_, index) => note(index + 1, 60));
+  const { here, overleaf, room } = firstPage(unplanned, notes);
+  expect(here.length).toBeGreaterThan(firstPage(sheetWith(7), notes).here.length);
+  expect(overleaf.length).toBeGreaterThan(0);
+  expect([...here, ...overleaf]).toEqual(notes);
+  expect(room).toBeGreaterThanOrEqual(0);
+  expect(firstPage(unplanned, notes.slice(0, 2)).overleaf).toEqual([]);
+});

@@ -5,6 +5,8 @@ const PAGE = 960;
 const HEAD = 89;
 const PLAN = 270;
 const HEADING = 29;
+/** What stands in the place of the numbers of a flight that is not planned. */
+const UNPLANNED = 28;
 const CHART = 160;
 const ROW = 22;
 const LINE = 16.3;
@@ -24,11 +26,11 @@ const noteHeight = ({ title, says, reason, margin }: SheetNote): number => {
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 /** How high everything but notes and numbers is. */
-function otherHeight({ voidWhen, holds }: Sheet, { mass }: SheetFigures): number {
+function otherHeight({ voidWhen, holds }: Sheet, figures: SheetFigures | null): number {
   const fixed = HEAD + FOOT + CUT_AND_SLIP + FRAME_LINES + HEADING;
   const foot =
     Math.max(0, Math.ceil((voidWhen.length - 6) / 2)) * 19 + (lines(holds, LETTERS.holds) - 1) * 17;
-  return fixed + foot + Math.max(PLAN, massHeight(mass));
+  return fixed + foot + Math.max(PLAN, figures === null ? 0 : massHeight(figures.mass));
 }
 
 function massHeight({ envelope, open, rows }: SheetFigures["mass"]): number {
@@ -58,14 +60,12 @@ export interface FirstPage {
  */
 export function firstPage(sheet: Sheet, notes: readonly SheetNote[]): FirstPage {
   const figures = sheet.flight?.figures ?? null;
-  // without numbers there is seldom too much for a page; where there is, it flows on to the next by itself
-  if (figures === null) return { here: notes, overleaf: [], numbersFit: true, room: PAGE };
   const left = PAGE - otherHeight(sheet, figures);
-  const wanted = numbersHeight(figures);
+  const wanted = figures === null ? UNPLANNED : numbersHeight(figures);
   const [worst] = notes;
   // what stops the flight stands on the first page before any number
   const stop = worst?.status === "stop" ? noteHeight(worst) : 0;
-  const numbersFit = wanted + stop <= left;
+  const numbersFit = figures === null || wanted + stop <= left;
   let room = left - (numbersFit ? wanted : HEADING);
   let count = 0;
   for (const note of notes) {
