@@ -3,6 +3,7 @@ import { createElement } from "react";
 import { renderToString } from "react-dom/server";
 import { describe, expect, it, vi } from "vitest";
 import type { Draft } from "./contract.ts";
+import { reachServer } from "./exchange/reach-server.ts";
 import { startKeep } from "./keep.ts";
 import type { PageEvents } from "./options.ts";
 import { KeepProvider, useKeepSnapshot } from "./react.ts";
@@ -59,7 +60,7 @@ describe("a snapshot", () => {
   it("says that the storage is being opened, until it is", async () => {
     const keep = startKeep({
       name: newPhone(),
-      fetch: new FakeServer().fetch,
+      server: reachServer(new FakeServer().fetch),
       automatic: false,
       liveSource: null,
     });

@@ -6,7 +6,6 @@ import type { ExchangeContext } from "./exchange/context.ts";
 import type { Exchange, ExchangeParts, Outcome, Scope } from "./exchange/exchange.ts";
 import { listen } from "./exchange/live.ts";
 import { makeSchedule } from "./exchange/schedule.ts";
-import { reachServer } from "./exchange/server.ts";
 import { openHoldings } from "./holdings.ts";
 import { makeLocks } from "./locks.ts";
 import { fullOptions, type KeepOptions } from "./options.ts";
@@ -58,7 +57,7 @@ export async function openKeep(options: KeepOptions = {}): Promise<OpenKeep> {
 /** As `openKeep`, but to be had at once, in its phase "opening". */
 export function startKeep(given: KeepOptions = {}): OpenKeep {
   const options = fullOptions(given);
-  const { now_ms, page, storage, updates } = options;
+  const { now_ms, page, server, storage, updates } = options;
   let isClosed = false;
   const report = (error: unknown) => {
     if (!isClosed) options.report(error);
@@ -67,7 +66,6 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
   const connection = connect(options.name);
   const locks = makeLocks(options.locks, options.name);
   const shelf = openShelf(connection, options.readBook, report);
-  const server = reachServer(options.fetch);
 
   let phase: KeepSnapshot["phase"] = "opening";
   let openError: string | null = null;
@@ -215,6 +213,11 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     }
   }
 
+  /** Who holds the phone will want to keep something: the part that does it is fetched before that. */
+  function readyToWrite(): void {
+    if (phone.person !== null) parts.append().catch(() => {}); // asked for again by the first entry, and told there
+  }
+
   async function open(): Promise<void> {
     try {
       const device = await locks.hold("device", () => openDevice(connection, deviceLabel(options.userAgent)));
@@ -237,7 +240,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     if (phase !== "ready" || isClosed) return;
     options.afterFirstPage(() => {
       if (isClosed) return;
-      parts.append().catch(() => {}); // it is asked for again by the first entry, and told there
+      readyToWrite();
       if (options.automatic) void schedule.want("all");
       if (page.isShown()) live?.open();
     });
@@ -411,6 +414,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
       throw await asNotKept(error, estimate);
     }
     await refreshPhone();
+    readyToWrite();
     tabs.tell({ kind: "settings" });
     return result;
   }

@@ -2,6 +2,8 @@ import { atRest } from "../sw/at-rest.ts";
 import { type AppUpdates, NO_UPDATES, updatesOfThisPage } from "../sw/updates.ts";
 import { type BookReader, makeBookReader } from "./books/read-in-worker.ts";
 import type { LiveSource } from "./exchange/live.ts";
+import type { Server } from "./exchange/server.ts";
+import { serverInWorker } from "./exchange/server-in-worker.ts";
 import type { SmallPicture } from "./photos/shrink.ts";
 import { shrinkOnThisPhone } from "./photos/shrink-on-this-phone.ts";
 
@@ -9,7 +11,7 @@ import { shrinkOnThisPhone } from "./photos/shrink-on-this-phone.ts";
 export interface KeepOptions {
   /** Name of the database. Two keepers with one name are two tabs on one phone. */
   readonly name?: string;
-  readonly fetch?: typeof globalThis.fetch;
+  readonly server?: Server;
   /** Milliseconds since 1970 UTC, by this device's clock. */
   readonly now_ms?: () => number;
   /** Opens the server's live stream; `null` for none. */
@@ -46,7 +48,7 @@ export function fullOptions(options: KeepOptions): FullOptions {
   const report = options.report ?? ((error) => console.error(error));
   return {
     name: options.name ?? "witnessmark",
-    fetch: options.fetch ?? ((input, init) => globalThis.fetch(input, init)),
+    server: options.server ?? serverInWorker(),
     now_ms: options.now_ms ?? (() => Date.now()),
     liveSource:
       options.liveSource === undefined

@@ -6,6 +6,7 @@ import { newId } from "@witnessmark/ledger";
 import { createRoot } from "react-dom/client";
 import { App } from "../app.tsx";
 import { NotKept } from "../keep/contract.ts";
+import { reachServer } from "../keep/exchange/reach-server.ts";
 import { openKeep } from "../keep/keep.ts";
 import { KeepProvider } from "../keep/react.ts";
 import { wearPreferences } from "../preferences/preferences.ts";
@@ -100,7 +101,7 @@ async function begin(): Promise<void> {
     name: `scenario-${Date.now()}-${Math.random()}`,
     now_ms: () => (seeding ? clock.at_ms : Date.now()),
     automatic: false,
-    fetch: lonelyServer,
+    server: reachServer(lonelyServer),
     liveSource: null,
   });
   await keep.exchange();

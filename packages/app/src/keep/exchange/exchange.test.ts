@@ -6,6 +6,7 @@ import type { OpenKeep } from "../keep.ts";
 import { copyDatabase, restoreDatabase } from "../testing/copy-database.ts";
 import { FakeServer } from "../testing/fake-server.ts";
 import { MORNING_MS, newPhone, pickUp } from "../testing/phone.ts";
+import { reachServer } from "./reach-server.ts";
 
 const SKR = "ZZ-SKR";
 const walk = newId();
@@ -102,13 +103,13 @@ describe("an exchange", () => {
     const server = new FakeServer();
     let poison = "none yet";
     const keep = await pickUp(server, newPhone(), {
-      fetch: (input, init) => {
+      server: reachServer((input, init) => {
         const isPoisoned = init?.method === "POST" && String(init.body).includes(poison);
         const refusal = { error: { code: "bad-body", message: "That cannot be read." } };
         return isPoisoned
           ? Promise.resolve(Response.json(refusal, { status: 400 }))
           : server.fetch(input, init);
-      },
+      }),
     });
     const events = await keep.append(SKR, ["a", "b", "c", "d", "e"].map(answered));
     poison = events[2]?.id ?? "";

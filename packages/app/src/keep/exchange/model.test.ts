@@ -7,6 +7,7 @@ import type { ApartRow } from "../storage/schema.ts";
 import { type Copy, copyDatabase, restoreDatabase } from "../testing/copy-database.ts";
 import { FakeServer } from "../testing/fake-server.ts";
 import { MORNING_MS, newPhone, pickUp } from "../testing/phone.ts";
+import { reachServer } from "./reach-server.ts";
 
 /*
  * Three phones and a server, between them a transport that drops, doubles and delays, so that what is sent arrives
@@ -100,7 +101,7 @@ class World {
 
   async open(at: number): Promise<void> {
     this.keeps[at] = await pickUp(this.server, this.names[at] ?? "", {
-      fetch: this.fetch,
+      server: reachServer(this.fetch),
       now_ms: () => this.clocks_ms[at] ?? MORNING_MS,
     });
   }

@@ -1,7 +1,8 @@
 import { type AircraftRow, newAircraftRow } from "../storage/schema.ts";
 import { writeStrictly } from "../storage/strict-write.ts";
+import type { CheckedPage } from "./check-page.ts";
 import { EpochMoved, type ExchangeContext, ServerInconsistent } from "./context.ts";
-import { type PullAnswer, Refused } from "./server.ts";
+import { Refused } from "./server.ts";
 import { takePage } from "./take-page.ts";
 
 export interface Pulled {
@@ -31,7 +32,7 @@ export async function pullAll(context: ExchangeContext, aircraft: string): Promi
       continue;
     }
     if (page === null) continue;
-    if (page.events.length === 0) return { row, usedElsewhere };
+    if (page.entries.length === 0) return { row, usedElsewhere };
     const taken = await takePage(context, aircraft, row.pulledTo, page);
     usedElsewhere ??= taken?.usedElsewhere ?? null;
     if (taken && taken.row.pulledTo >= page.head) return { row: taken.row, usedElsewhere };
@@ -39,7 +40,7 @@ export async function pullAll(context: ExchangeContext, aircraft: string): Promi
 }
 
 /** `null` when another event stands at the place that was reached. */
-async function askPage(context: ExchangeContext, row: AircraftRow): Promise<PullAnswer | null> {
+async function askPage(context: ExchangeContext, row: AircraftRow): Promise<CheckedPage | null> {
   const place = { after: row.pulledTo, ...(row.pulledId === null ? {} : { afterId: row.pulledId }) };
   try {
     return await context.server.pull(row.aircraft, place);
@@ -49,12 +50,12 @@ async function askPage(context: ExchangeContext, row: AircraftRow): Promise<Pull
   }
 }
 
-function faultOf({ head, events }: PullAnswer, after: number): string | null {
+function faultOf({ head, entries }: CheckedPage, after: number): string | null {
   if (after > head) return `ends at number ${head}, before number ${after} that it has given out`;
-  const hole = events.findIndex((entry, at) => entry.ledgerSeq !== after + 1 + at);
+  const hole = entries.findIndex((entry, at) => entry.ledgerSeq !== after + 1 + at);
   if (hole >= 0)
-    return `has a hole: expected number ${after + 1 + hole}, received ${events[hole]?.ledgerSeq}`;
-  if (events.length === 0 && head > after)
+    return `has a hole: expected number ${after + 1 + hole}, received ${entries[hole]?.ledgerSeq}`;
+  if (entries.length === 0 && head > after)
     return `says it goes to number ${head} but gives nothing after ${after}`;
   return null;
 }

@@ -1,4 +1,3 @@
-import { enterAgain } from "../ledger/enter-again.ts";
 import { setApart } from "../ledger/set-apart.ts";
 import { allOf } from "../storage/strict-write.ts";
 import { type ExchangeContext, ServerInconsistent } from "./context.ts";
@@ -35,6 +34,8 @@ export async function settleConflicts(
         "The server keeps finding other entries in place of this phone's. Export the ledger and tell whoever runs the server.",
       );
     }
+    // a part of its own: hardly any exchange comes to this
+    const { enterAgain } = await import("../ledger/enter-again.ts");
     const row = await context.locks.inPage(`append:${aircraft}`, () =>
       enterAgain(context.connection, aircraft, chain, ids, context.now_ms()),
     );

@@ -1,6 +1,5 @@
-import { hashOfEvent, type LedgerEvent, merge, parseEvent, saysOfFaults } from "@witnessmark/ledger";
+import { type LedgerEvent, merge } from "@witnessmark/ledger";
 import type { StoreNames } from "idb";
-import { breather } from "../breathe.ts";
 import { moveApart } from "../ledger/set-apart.ts";
 import {
   type AircraftRow,
@@ -10,8 +9,8 @@ import {
   newAircraftRow,
 } from "../storage/schema.ts";
 import { allOf, putAll, type Writing, writeStrictly } from "../storage/strict-write.ts";
+import type { CheckedEntry, CheckedPage } from "./check-page.ts";
 import type { ExchangeContext } from "./context.ts";
-import type { PullAnswer } from "./server.ts";
 
 export interface TakenPage {
   readonly row: AircraftRow;
@@ -20,8 +19,8 @@ export interface TakenPage {
 }
 
 /**
- * Keeps one page of the server's events in one strict transaction, with the place it brings this phone to. A page is
- * checked before that: what does not read or does not match its hash is kept apart and does not hold up the rest.
+ * Keeps one page of the server's events in one strict transaction, with the place it brings this phone to. What was
+ * found damaged is kept apart and does not hold up the rest.
  *
  * @param after the place that the page was asked from
  * @returns `null` when another tab has been here meanwhile
@@ -30,18 +29,14 @@ export async function takePage(
   context: ExchangeContext,
   aircraft: string,
   after: number,
-  page: PullAnswer,
+  page: CheckedPage,
 ): Promise<TakenPage | null> {
-  const read: Awaited<ReturnType<typeof readEntry>>[] = [];
-  const breathe = breather();
-  for (const entry of page.events) {
-    read.push(await readEntry(aircraft, page.epoch, entry));
-    await breathe();
-  }
-  const events = read.filter((entry) => "event" in entry).map(({ event }) => event);
-  const damaged = read.filter((entry) => "apart" in entry).map(({ apart }) => apart);
-  const pulledTo = page.events.at(-1)?.ledgerSeq ?? after;
-  const last = read.at(-1);
+  const events = page.entries.flatMap((entry) => ("event" in entry ? [entry.event] : []));
+  const damaged = page.entries.flatMap((entry) =>
+    "fault" in entry ? [apartRow(aircraft, page.epoch, entry)] : [],
+  );
+  const last = page.entries.at(-1);
+  const pulledTo = last?.ledgerSeq ?? after;
   const pulledId = last && "event" in last ? last.event.id : null;
 
   const heads = context.heads(aircraft);
@@ -80,27 +75,16 @@ export async function takePage(
 
 const STORES: StoreNames<KeepSchema>[] = ["aircraft", "events", "outbox", "apart", "settings", "projections"];
 
-async function readEntry(
+const apartRow = (
   aircraft: string,
   epoch: string,
-  { ledgerSeq, event: value }: PullAnswer["events"][number],
-): Promise<{ readonly event: LedgerEvent } | { readonly apart: ApartRow }> {
-  const parsed = parseEvent(value);
-  let fault: string | null = null;
-  if (!parsed.ok) fault = saysOfFaults(parsed.faults);
-  else if (parsed.event.aircraft !== aircraft) fault = `it is of aircraft ${parsed.event.aircraft}`;
-  else if ((await hashOfEvent(parsed.event)) !== parsed.event.hash)
-    fault = "its contents do not match its hash";
-  else return { event: parsed.event };
-  return {
-    apart: {
-      id: `damaged:${aircraft}:${epoch}:${ledgerSeq}`,
-      aircraft,
-      reason: `Number ${ledgerSeq} of the server's ledger reached this phone damaged: ${fault}.`,
-      text: JSON.stringify(value),
-    },
-  };
-}
+  { ledgerSeq, fault, value }: Extract<CheckedEntry, { readonly fault: string }>,
+): ApartRow => ({
+  id: `damaged:${aircraft}:${epoch}:${ledgerSeq}`,
+  aircraft,
+  reason: `Number ${ledgerSeq} of the server's ledger reached this phone damaged: ${fault}.`,
+  text: JSON.stringify(value),
+});
 
 interface Met {
   readonly inserted: readonly LedgerEvent[];

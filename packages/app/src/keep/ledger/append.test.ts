@@ -103,7 +103,7 @@ describe("append", () => {
   it("asks first who holds the phone", async () => {
     const server = new FakeServer();
     const keep = await pickUp(server, newPhone());
-    const nobody = await pickUp(server, newPhone(), { fetch: server.fetch });
+    const nobody = await pickUp(server, newPhone());
     expect(nobody.snapshot().person?.name).toBe("Ida Holm");
     await keep.introduce({ name: "Per Lie", role: "mechanic" });
     expect(keep.snapshot().person?.name).toBe("Per Lie");

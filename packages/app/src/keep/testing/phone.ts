@@ -1,5 +1,6 @@
 import "fake-indexeddb/auto";
 import { readBook } from "@witnessmark/book";
+import { reachServer } from "../exchange/reach-server.ts";
 import { type OpenKeep, openKeep } from "../keep.ts";
 import type { KeepOptions } from "../options.ts";
 import type { FakeServer } from "./fake-server.ts";
@@ -20,7 +21,7 @@ export async function pickUp(
 ): Promise<OpenKeep> {
   const keep = await openKeep({
     name,
-    fetch: server.fetch,
+    server: reachServer(server.fetch),
     now_ms: () => MORNING_MS,
     liveSource: null,
     automatic: false,

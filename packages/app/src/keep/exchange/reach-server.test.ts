@@ -1,6 +1,7 @@
 import * as served from "@witnessmark/server/client";
 import { describe, expect, it } from "vitest";
-import { OutOfReach, PAGE_EVENTS, PROTOCOL_VERSION, Refused, reachServer } from "./server.ts";
+import { reachServer } from "./reach-server.ts";
+import { OutOfReach, PAGE_EVENTS, PROTOCOL_VERSION, Refused } from "./server.ts";
 
 const answering = (response: () => Response) => reachServer(async () => response());
 const error = { error: { code: "some-code", message: "A sentence for a person." } };
