@@ -33,6 +33,9 @@ export default defineConfig(({ command }) => ({
   root: fileURLToPath(new URL(".", import.meta.url)),
   // In development the code changes under a running page: cache nothing from one start to the next.
   define: { __CACHE_SHAPE__: JSON.stringify(command === "build" ? cacheShape() : `dev-${Date.now()}`) },
+  resolve: {
+    alias: { "node:module": fileURLToPath(new URL("src/fit/no-node-module.ts", import.meta.url)) },
+  },
   plugins: [
     react(),
     firstPaint(),
@@ -84,7 +87,8 @@ export default defineConfig(({ command }) => ({
     target: "es2022",
     // Type stays out of the style sheet: a font in data: form would be refused by the server's policy.
     assetsInlineLimit: 0,
-    rolldownOptions: { treeshake: { moduleSideEffects } },
+    // How long plugins take says nothing but how busy the machine is.
+    rolldownOptions: { treeshake: { moduleSideEffects }, checks: { pluginTimings: false } },
   },
   worker: { format: "es", rolldownOptions: { treeshake: { moduleSideEffects } } },
   server: {
