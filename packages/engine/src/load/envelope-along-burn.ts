@@ -1,5 +1,5 @@
 import type { BurnPath, BurnPiece } from "./burn-path.ts";
-import { type Edge, type Envelope, type EnvelopePlace, edgesOf, pointInEnvelope } from "./envelope.ts";
+import { armsInEnvelope, type Edge, type Envelope, edgesOf, isInEnvelope } from "./envelope.ts";
 
 /** A moment of the burn: the aircraft when so much has burnt. */
 export interface BurnMoment {
@@ -22,13 +22,17 @@ export interface EnvelopeAlongBurn {
   readonly outside: readonly { readonly from: BurnMoment; readonly to: BurnMoment }[];
 }
 
-/** The real solutions of a x² + b x + c = 0, without loss where b is great. */
-function quadraticRoots(a: number, b: number, c: number): readonly number[] {
-  if (a === 0) return b === 0 ? [] : [-c / b];
+/** Adds the real solutions of a x² + b x + c = 0, without loss where b is great. */
+function addRoots(found: number[], a: number, b: number, c: number): void {
+  if (a === 0) {
+    if (b !== 0) found.push(-c / b);
+    return;
+  }
   const discriminant = b * b - 4 * a * c;
-  if (!(discriminant >= 0)) return [];
+  if (!(discriminant >= 0)) return;
   const half = -0.5 * (b + (b < 0 ? -1 : 1) * Math.sqrt(discriminant));
-  return half === 0 ? [0] : [half / a, c / half];
+  if (half === 0) found.push(0);
+  else found.push(half / a, c / half);
 }
 
 /** The arm limit of an edge as start + slope × mass; undefined for one at a single mass. */
@@ -47,20 +51,24 @@ function candidates(piece: BurnPiece, envelope: Envelope): readonly number[] {
   const { linear_m: l, quadraticMPerKg: q, from, to } = piece;
   const { mass_kg: W, moment_kgm: M } = from;
   const length = to.burnt_kg - from.burnt_kg;
-  const found = [0, length, ...envelope.points.map(({ mass_kg }) => W - mass_kg)];
-  const turning = (slope: number): readonly number[] =>
+  const found = [0, length];
+  for (const { mass_kg } of envelope.points) found.push(W - mass_kg);
+  const addTurning = (slope: number): void =>
     // d/ds (M + l s + q s²)/(W − s) + slope = 0, over (W − s)²
-    quadraticRoots(slope - q, 2 * W * (q - slope), l * W + M + slope * W * W);
-  found.push(...turning(0));
+    addRoots(found, slope - q, 2 * W * (q - slope), l * W + M + slope * W * W);
+  addTurning(0);
   for (const edge of edgesOf(envelope)) {
     const line = asLine(edge);
     if (line === undefined) continue;
     const [start, slope] = line;
-    found.push(...turning(slope));
+    addTurning(slope);
     // M + l s + q s² = (start + slope (W − s)) (W − s)
-    found.push(...quadraticRoots(q - slope, l + start + 2 * slope * W, M - start * W - slope * W * W));
+    addRoots(found, q - slope, l + start + 2 * slope * W, M - start * W - slope * W * W);
   }
-  return [...new Set(found.filter((s) => s >= 0 && s <= length))].sort((a, b) => a - b);
+  return found
+    .filter((s) => s >= 0 && s <= length)
+    .sort((a, b) => a - b)
+    .filter((s, index, all) => s !== all[index - 1]);
 }
 
 function momentAt({ from, to, linear_m, quadraticMPerKg }: BurnPiece, s: number): BurnMoment {
@@ -74,48 +82,56 @@ function momentAt({ from, to, linear_m, quadraticMPerKg }: BurnPiece, s: number)
 
 interface Looked {
   readonly moment: BurnMoment;
-  readonly place: EnvelopePlace;
-  /** A root, or a place between two: a place between only says whether it is inside. */
-  readonly between: boolean;
+  readonly inside: boolean;
+  /** At a root; a place between two roots only says whether it is inside. */
+  readonly margins?: { readonly forward_m: number | undefined; readonly aft_m: number | undefined };
 }
 
 function look(path: BurnPath, envelope: Envelope): readonly Looked[] {
-  const at = (moment: BurnMoment, between: boolean): Looked => ({
-    moment,
-    place: pointInEnvelope(envelope, moment),
-    between,
-  });
+  const looked: Looked[] = [];
+  const at = (moment: BurnMoment): void => {
+    const { inside, ...margins } = armsInEnvelope(envelope, moment);
+    looked.push({ moment, inside, margins });
+  };
   const [only] = path.states;
-  if (path.pieces.length === 0) return only === undefined ? [] : [at(only, false)];
-  return path.pieces.flatMap((piece, index) => {
-    const where = candidates(piece, envelope);
-    return where.flatMap((s, n) => {
-      const before = where[n - 1];
-      if (before === undefined) return index === 0 ? [at(momentAt(piece, s), false)] : [];
-      return [at(momentAt(piece, (before + s) / 2), true), at(momentAt(piece, s), false)];
-    });
+  if (path.pieces.length === 0 && only !== undefined) at(only);
+  path.pieces.forEach((piece, index) => {
+    let before: number | undefined;
+    for (const s of candidates(piece, envelope)) {
+      if (before !== undefined) {
+        const between = momentAt(piece, (before + s) / 2);
+        looked.push({ moment: between, inside: isInEnvelope(envelope, between) });
+      }
+      // a piece begins where the one before it ended
+      if (before !== undefined || index === 0) at(momentAt(piece, s));
+      before = s;
+    }
   });
+  return looked;
 }
 
-const least = <T>(all: readonly T[], value: (one: T) => number | undefined): T | undefined =>
-  all
-    .filter((one) => value(one) !== undefined)
-    .reduce<T | undefined>(
-      (best, one) => (best === undefined || (value(one) ?? 0) < (value(best) ?? 0) ? one : best),
-      undefined,
-    );
+/** The first at which a value is least; undefined where there is none. */
+function leastOf<T>(all: readonly T[], measure: (one: T) => number | undefined): T | undefined {
+  let best: T | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const one of all) {
+    const value = measure(one);
+    if (value !== undefined && value < least) [best, least] = [one, value];
+  }
+  return best;
+}
 
 function outsideParts(looked: readonly Looked[]): EnvelopeAlongBurn["outside"] {
   const parts: { from: BurnMoment; to: BurnMoment }[] = [];
   let open = false;
-  looked.forEach(({ place, moment, between }, index) => {
-    if (place.inside) {
+  looked.forEach(({ inside, moment, margins }, index) => {
+    if (inside) {
       open = false;
       return;
     }
     // Between two roots nothing changes: what is outside there is outside from root to root.
-    const from = between ? (looked[index - 1]?.moment ?? moment) : moment;
-    const to = between ? (looked[index + 1]?.moment ?? moment) : moment;
+    const from = margins === undefined ? (looked[index - 1]?.moment ?? moment) : moment;
+    const to = margins === undefined ? (looked[index + 1]?.moment ?? moment) : moment;
     const last = parts.at(-1);
     if (open && last !== undefined) last.to = to;
     else parts.push({ from, to });
@@ -137,17 +153,17 @@ export function envelopeAlongBurn(path: BurnPath, envelope: Envelope): EnvelopeA
   const [first] = looked;
   if (first === undefined) throw new Error("a burn path without a state"); // burnPath gives one at least
   const margin = (side: "forward_m" | "aft_m"): EnvelopeAlongBurn["forward"] => {
-    const worst = least(looked, ({ place }) => place.margins[side]);
-    const margin_m = worst?.place.margins[side];
+    const worst = leastOf(looked, ({ margins }) => margins?.[side]);
+    const margin_m = worst?.margins?.[side];
     return worst === undefined || margin_m === undefined ? undefined : { margin_m, at: plain(worst.moment) };
   };
   const plain = ({ burnt_kg, mass_kg, arm_m }: BurnMoment): BurnMoment => ({ burnt_kg, mass_kg, arm_m });
   return {
-    inside: looked.every(({ place }) => place.inside),
+    inside: looked.every(({ inside }) => inside),
     forward: margin("forward_m"),
     aft: margin("aft_m"),
-    foremost: plain((least(looked, ({ moment }) => moment.arm_m) ?? first).moment),
-    aftmost: plain((least(looked, ({ moment }) => -moment.arm_m) ?? first).moment),
+    foremost: plain((leastOf(looked, ({ moment }) => moment.arm_m) ?? first).moment),
+    aftmost: plain((leastOf(looked, ({ moment }) => -moment.arm_m) ?? first).moment),
     outside: outsideParts(looked).map(({ from, to }) => ({ from: plain(from), to: plain(to) })),
   };
 }

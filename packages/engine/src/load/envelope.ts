@@ -46,9 +46,23 @@ interface Scale {
   readonly mass_kg: number;
 }
 
+/** An edge with what can be said of it before any place is known: its box, and its course in shares of the scale. */
+interface Side {
+  readonly a: MassAndArm;
+  readonly b: MassAndArm;
+  readonly low: MassAndArm;
+  readonly high: MassAndArm;
+  readonly dx: number;
+  readonly dy: number;
+  readonly length2: number;
+}
+
 interface Outline {
   readonly edges: readonly Edge[];
+  readonly sides: readonly Side[];
   readonly scale: Scale;
+  /** Within this of an edge a place is on it. */
+  readonly rest: Scale;
 }
 
 /** What depends on the corners alone is made once: a drag asks for it hundreds of times a second. */
@@ -57,15 +71,33 @@ const outlines = new WeakMap<Envelope["points"], Outline>();
 function outlineOf({ points }: Envelope): Outline {
   const known = outlines.get(points);
   if (known !== undefined) return known;
+  const edges = points.map((to, index): Edge => [points.at(index - 1) ?? to, to]);
+  const scale: Scale = {
+    arm_m: Math.max(1e-9, ...points.map(({ arm_m }) => Math.abs(arm_m))),
+    mass_kg: Math.max(1e-9, ...points.map(({ mass_kg }) => Math.abs(mass_kg))),
+  };
   const outline: Outline = {
-    edges: points.map((to, index): Edge => [points.at(index - 1) ?? to, to]),
-    scale: {
-      arm_m: Math.max(1e-9, ...points.map(({ arm_m }) => Math.abs(arm_m))),
-      mass_kg: Math.max(1e-9, ...points.map(({ mass_kg }) => Math.abs(mass_kg))),
-    },
+    edges,
+    sides: edges.map((edge) => sideIn(edge, scale)),
+    scale,
+    rest: { arm_m: ON_THE_EDGE * scale.arm_m, mass_kg: ON_THE_EDGE * scale.mass_kg },
   };
   outlines.set(points, outline);
   return outline;
+}
+
+function sideIn([a, b]: Edge, scale: Scale): Side {
+  const dx = (b.arm_m - a.arm_m) / scale.arm_m;
+  const dy = (b.mass_kg - a.mass_kg) / scale.mass_kg;
+  return {
+    a,
+    b,
+    low: { arm_m: Math.min(a.arm_m, b.arm_m), mass_kg: Math.min(a.mass_kg, b.mass_kg) },
+    high: { arm_m: Math.max(a.arm_m, b.arm_m), mass_kg: Math.max(a.mass_kg, b.mass_kg) },
+    dx,
+    dy,
+    length2: dx * dx + dy * dy,
+  };
 }
 
 /** The edges in order; one from the last corner to the first closes them. */
@@ -95,22 +127,29 @@ export function sideOf(a: MassAndArm, b: MassAndArm, place: MassAndArm): number 
   ]);
 }
 
+/** Whether a place is beyond the box of a side by more than rounding: then it is on none of its points. */
+const isFarFrom = ({ low, high }: Side, { arm_m, mass_kg }: MassAndArm, rest: Scale): boolean =>
+  arm_m < low.arm_m - 2 * rest.arm_m ||
+  arm_m > high.arm_m + 2 * rest.arm_m ||
+  mass_kg < low.mass_kg - 2 * rest.mass_kg ||
+  mass_kg > high.mass_kg + 2 * rest.mass_kg;
+
 /** Whether a place is on an edge, its ends included, but for what rounding leaves over. */
-function isOnEdge([a, b]: Edge, place: MassAndArm, scale: Scale): boolean {
+function isOnEdge(side: Side, place: MassAndArm, { scale, rest }: Outline): boolean {
+  if (isFarFrom(side, place, rest)) return false;
+  const { a, dx, dy, length2 } = side;
   const x = (place.arm_m - a.arm_m) / scale.arm_m;
   const y = (place.mass_kg - a.mass_kg) / scale.mass_kg;
-  const dx = (b.arm_m - a.arm_m) / scale.arm_m;
-  const dy = (b.mass_kg - a.mass_kg) / scale.mass_kg;
-  const length2 = dx * dx + dy * dy;
   const along = length2 === 0 ? 0 : Math.min(1, Math.max(0, (x * dx + y * dy) / length2));
   return (x - along * dx) ** 2 + (y - along * dy) ** 2 <= ON_THE_EDGE ** 2;
 }
 
 /** Inside or on the edge: crossings of a ray counted with exact signs. */
-function isInside(edges: readonly Edge[], place: MassAndArm, scale: Scale): boolean {
-  if (edges.some((edge) => isOnEdge(edge, place, scale))) return true;
+function isInside(outline: Outline, place: MassAndArm): boolean {
   let inside = false;
-  for (const [a, b] of edges) {
+  for (const side of outline.sides) {
+    if (isOnEdge(side, place, outline)) return true;
+    const { a, b } = side;
     if (a.mass_kg > place.mass_kg === b.mass_kg > place.mass_kg) continue;
     if (sideOf(a, b, place) > 0 === b.mass_kg > a.mass_kg) inside = !inside;
   }
@@ -119,50 +158,70 @@ function isInside(edges: readonly Edge[], place: MassAndArm, scale: Scale): bool
 
 type Axis = "arm_m" | "mass_kg";
 
-/** Where the edges meet the line on which one coordinate has a value; rising, each once. */
-function meetings(edges: readonly Edge[], along: Axis, across: Axis, value: number, rest: number): number[] {
+/** Where the edges meet the line on which one coordinate has a value; rising. */
+function meetings(sides: readonly Side[], along: Axis, across: Axis, value: number, rest: number): number[] {
   const found: number[] = [];
-  for (const [a, b] of edges) {
-    const low = Math.min(a[across], b[across]);
-    const high = Math.max(a[across], b[across]);
-    if (value < low - rest || value > high + rest) continue;
-    if (high - low <= rest) found.push(a[along], b[along]);
+  for (const { a, b, low, high } of sides) {
+    if (value < low[across] - rest || value > high[across] + rest) continue;
+    if (high[across] - low[across] <= rest) found.push(a[along], b[along]);
     else {
       const share = Math.min(1, Math.max(0, (value - a[across]) / (b[across] - a[across])));
       found.push(share === 1 ? b[along] : a[along] + share * (b[along] - a[along]));
     }
   }
-  found.sort((one, other) => one - other);
-  return found.filter((one, index) => one !== found[index - 1]);
+  return found.sort((one, other) => one - other);
 }
 
 /** Margins to the ends of that part of a line through the envelope which holds the place, or is nearest to it. */
 function marginsAlong(
-  edges: readonly Edge[],
+  outline: Outline,
   place: MassAndArm,
   along: Axis,
   inside: boolean,
-  scale: Scale,
 ): readonly [toLow: number, toHigh: number] | undefined {
   const across: Axis = along === "arm_m" ? "mass_kg" : "arm_m";
-  const at = meetings(edges, along, across, place[across], ON_THE_EDGE * scale[across]);
-  const onLine = (value: number): MassAndArm =>
-    along === "arm_m" ? { arm_m: value, mass_kg: place.mass_kg } : { arm_m: place.arm_m, mass_kg: value };
-  const parts: [number, number][] = [];
-  for (const value of at) {
-    const last = parts.at(-1);
-    const middle = last === undefined ? value : (last[1] + value) / 2;
-    const joined = last !== undefined && isInside(edges, onLine(middle), scale);
-    if (joined) last[1] = value;
-    else parts.push([value, value]);
-  }
   const value = place[along];
-  const distance = ([low, high]: readonly [number, number]): number => Math.max(low - value, value - high, 0);
-  const [nearest] = parts.sort((one, other) => distance(one) - distance(other));
+  const rest = outline.rest[along];
+  const isJoined = (low: number, high: number): boolean => {
+    const middle = (low + high) / 2;
+    return isInside(
+      outline,
+      along === "arm_m" ? { arm_m: middle, mass_kg: place.mass_kg } : { arm_m: place.arm_m, mass_kg: middle },
+    );
+  };
+  let nearest: readonly [low: number, high: number] | undefined;
+  let nearest_1 = Number.POSITIVE_INFINITY;
+  const at = meetings(outline.sides, along, across, place[across], outline.rest[across]);
+  for (let first = 0, last = 0; first < at.length; first = last + 1) {
+    last = first;
+    // one part of the line runs as long as what lies between two meetings is inside
+    for (let next = first + 1; next < at.length; next += 1) {
+      if (at[next] !== at[last] && !isJoined(at[last] ?? 0, at[next] ?? 0)) break;
+      last = next;
+    }
+    const [low, high] = [at[first] ?? 0, at[last] ?? 0];
+    const away = Math.max(low - value, value - high, 0);
+    if (away < nearest_1) [nearest, nearest_1] = [[low, high], away];
+  }
   if (nearest === undefined) return undefined;
   const snapped = (margin: number): number =>
-    Math.abs(margin) <= ON_THE_EDGE * scale[along] || (inside && margin < 0) ? 0 : margin;
+    Math.abs(margin) <= rest || (inside && margin < 0) ? 0 : margin;
   return [snapped(value - nearest[0]), snapped(nearest[1] - value)];
+}
+
+/** Of `pointInEnvelope` only whether it is inside. */
+export const isInEnvelope = (envelope: Envelope, place: MassAndArm): boolean =>
+  isInside(outlineOf(envelope), place);
+
+/** Of `pointInEnvelope` only what lies ahead and behind. */
+export function armsInEnvelope(
+  envelope: Envelope,
+  place: MassAndArm,
+): { readonly inside: boolean } & Pick<EnvelopeMargins, "forward_m" | "aft_m"> {
+  const outline = outlineOf(envelope);
+  const inside = isInside(outline, place);
+  const arms = marginsAlong(outline, place, "arm_m", inside);
+  return { inside, forward_m: arms?.[0], aft_m: arms?.[1] };
 }
 
 /**
@@ -173,12 +232,7 @@ function marginsAlong(
  * @param place arm in metres aft of the datum, mass in kilograms; finite
  */
 export function pointInEnvelope(envelope: Envelope, place: MassAndArm): EnvelopePlace {
-  const { edges, scale } = outlineOf(envelope);
-  const inside = isInside(edges, place, scale);
-  const arms = marginsAlong(edges, place, "arm_m", inside, scale);
-  const masses = marginsAlong(edges, place, "mass_kg", inside, scale);
-  return {
-    inside,
-    margins: { forward_m: arms?.[0], aft_m: arms?.[1], lower_kg: masses?.[0], upper_kg: masses?.[1] },
-  };
+  const { inside, forward_m, aft_m } = armsInEnvelope(envelope, place);
+  const masses = marginsAlong(outlineOf(envelope), place, "mass_kg", inside);
+  return { inside, margins: { forward_m, aft_m, lower_kg: masses?.[0], upper_kg: masses?.[1] } };
 }

@@ -47,17 +47,18 @@ function rounded(partials: number[]): number {
   return high;
 }
 
-/** A number as two halves of at most 26 bits each. */
-function split(value: number): readonly [number, number] {
+/** The upper half of a number, of at most 26 bits; what is left of it is the lower. */
+function upperHalf(value: number): number {
   const shifted = SPLITTER * value;
-  const high = shifted - (shifted - value);
-  return [high, value - high];
+  return shifted - (shifted - value);
 }
 
 /** What a product loses when it is rounded. */
 function productRest(a: number, b: number, product: number): number {
-  const [aHigh, aLow] = split(a);
-  const [bHigh, bLow] = split(b);
+  const aHigh = upperHalf(a);
+  const aLow = a - aHigh;
+  const bHigh = upperHalf(b);
+  const bLow = b - bHigh;
   return aLow * bLow - (product - aHigh * bHigh - aLow * bHigh - aHigh * bLow);
 }
 

@@ -31,8 +31,19 @@ export interface LoadedState {
 
 const FIELDS = ["mass_kg", "arm_m", "lateralArm_m", "extraMoment_kgm", "extraLateralMoment_kgm"] as const;
 
+const isSound = (item: LoadItem): boolean =>
+  item.mass_kg >= 0 &&
+  Number.isFinite(
+    item.mass_kg +
+      item.arm_m +
+      (item.lateralArm_m ?? 0) +
+      (item.extraMoment_kgm ?? 0) +
+      (item.extraLateralMoment_kgm ?? 0),
+  );
+
 function check(items: readonly LoadItem[]): void {
   for (const [index, item] of items.entries()) {
+    if (isSound(item)) continue;
     for (const field of FIELDS) {
       const value = item[field] ?? 0;
       if (Number.isFinite(value) && (field !== "mass_kg" || value >= 0)) continue;
