@@ -1,5 +1,6 @@
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
+import { longestFirst } from "./scripts/longest-first.ts";
 
 export default defineConfig({
   test: {
@@ -8,8 +9,16 @@ export default defineConfig({
     environment: "node",
     // a worker for each file costs more than half of the run; what a test changes of its surroundings, it puts back
     isolate: false,
-    // two workers on the two cores of a small machine: without this, one core would stand idle
-    maxWorkers: Math.max(2, availableParallelism() - 1),
+    // one more than the two cores of a small machine: a server that is killed again and again mostly waits
+    maxWorkers: Math.max(3, availableParallelism() - 1),
+    sequence: {
+      sequencer: longestFirst([
+        "server-on-postgres.test.ts",
+        "server-on-sqlite.test.ts",
+        "fit.test.ts",
+        "sheet-figures.test.ts",
+      ]),
+    },
     testTimeout: 20_000,
     passWithNoTests: false,
   },

@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import { longestFirst } from "../scripts/longest-first.ts";
 
 export default defineConfig({
   test: {
@@ -7,8 +8,13 @@ export default defineConfig({
     setupFiles: ["harness/leave-a-picture.ts"],
     testTimeout: 120_000,
     hookTimeout: 120_000,
-    // three browsers, each with its server: much of a test is waiting, and the two cores of a small machine have room
-    maxWorkers: 3,
+    // four browsers, each with its server: much of a test is waiting, and the two cores of a small machine have room
+    maxWorkers: 4,
+    sequence: {
+      sequencer: longestFirst(
+        ["accessible", "killed", "whole-walk", "update", "record", "import"].map((name) => `${name}.e2e.ts`),
+      ),
+    },
     passWithNoTests: false,
   },
 });
