@@ -36,6 +36,7 @@ const LimitPart = z.discriminatedUnion("by", [
     every: finite.check(z.gt(0, { error: "more than 0" }), z.lte(1_000_000, { error: "at most a million" })),
   }),
   z.strictObject({ by: z.literal("data-cycle") }),
+  z.strictObject({ by: z.literal("printed") }),
 ]);
 
 const AddedItemPart = z.strictObject({
@@ -50,7 +51,9 @@ const AddedItemPart = z.strictObject({
   endsLife: z.boolean(),
   neededFor: z.exactOptional(listOf(KindPart, 20)),
   atLeast: z.exactOptional(Months),
-  counts: z.exactOptional(oneOf({ landings: true, "night-landings": true, approaches: true })),
+  counts: z.exactOptional(
+    oneOf({ landings: true, "night-landings": true, "tailwheel-landings": true, approaches: true }),
+  ),
   instead: z.exactOptional(text(1, 400)),
   why: text(1, 400),
 });
@@ -60,6 +63,7 @@ const ComponentPart = z.strictObject({
   serial: text(1, 120),
   on: LocalDatePart,
   ran: CountersPart,
+  counters: z.exactOptional(CountersPart),
 });
 
 export const RECORD_BODIES: { readonly [T in keyof RecordBodies]: () => z.ZodMiniType<RecordBodies[T]> } = {
@@ -110,8 +114,11 @@ export const RECORD_BODIES: { readonly [T in keyof RecordBodies]: () => z.ZodMin
       reference: z.exactOptional(text(1, 400)),
       words: z.exactOptional(Words),
       holder: z.exactOptional(Uuid),
+      until: z.exactOptional(LocalDatePart),
+      serial: z.exactOptional(text(1, 120)),
+      import: z.exactOptional(Uuid),
     }),
-  "timedItem.added": () => z.strictObject({ item: AddedItemPart }),
+  "timedItem.added": () => z.strictObject({ item: AddedItemPart, import: z.exactOptional(Uuid) }),
   "timedItem.dropped": () => z.strictObject({ item: Name, why: Words }),
   "counters.read": () => z.strictObject({ at: When, counters: CountersPart, walk: z.exactOptional(Uuid) }),
   "counter.replaced": () => z.strictObject({ counter: Name, at: When, showed: Counted, shows: Counted }),
@@ -125,7 +132,12 @@ export const RECORD_BODIES: { readonly [T in keyof RecordBodies]: () => z.ZodMin
       to: text(0, 120),
       takeOff: When,
       landing: When,
-      landings: z.strictObject({ day: Landings, night: Landings, nightFullStop: Landings }),
+      landings: z.strictObject({
+        day: Landings,
+        night: Landings,
+        nightFullStop: Landings,
+        dayFullStop: z.exactOptional(Landings),
+      }),
       approaches: z.exactOptional(Landings),
       pilot: z.exactOptional(Uuid),
       words: z.exactOptional(Words),
@@ -164,6 +176,7 @@ export const RECORD_BODIES: { readonly [T in keyof RecordBodies]: () => z.ZodMin
       dayLandings: Landings,
       nightLandings: Landings,
       nightFullStop: Landings,
+      dayFullStop: z.exactOptional(Landings),
       approaches: Landings,
       tailwheel: z.boolean(),
       class: text(1, 120),

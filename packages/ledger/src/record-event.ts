@@ -69,8 +69,14 @@ export interface RecordBodies {
     readonly words?: string;
     /** The id of the author whose item it is, where it is a pilot's own. */
     readonly holder?: string;
+    /** The last day on which it is good, where the paper itself says so: a medical, an insurance, a data cycle. */
+    readonly until?: LocalDate;
+    /** Done to the component of this serial number; the counters are then its own, on whichever aircraft it was. */
+    readonly serial?: string;
+    /** What was brought in from a file at one time has one id. */
+    readonly import?: string;
   };
-  "timedItem.added": { readonly item: AddedItem };
+  "timedItem.added": { readonly item: AddedItem; readonly import?: string };
   "timedItem.dropped": { readonly item: string; readonly why: string };
   "counters.read": { readonly at: string; readonly counters: CounterValues; readonly walk?: string };
   /** A meter was changed: it showed so much, and the new one shows so much. */
@@ -86,12 +92,16 @@ export interface RecordBodies {
     readonly on: LocalDate;
     /** What it had run when it was fitted. */
     readonly ran: CounterValues;
+    /** What the counters of the aircraft showed then. */
+    readonly counters?: CounterValues;
   };
   "component.removed": {
     readonly component: string;
     readonly serial: string;
     readonly on: LocalDate;
+    /** What it had run when it was removed. */
     readonly ran: CounterValues;
+    readonly counters?: CounterValues;
   };
   "flight.made": {
     readonly made: string;
@@ -101,7 +111,13 @@ export interface RecordBodies {
     readonly to: string;
     readonly takeOff: string;
     readonly landing: string;
-    readonly landings: { readonly day: number; readonly night: number; readonly nightFullStop: number };
+    readonly landings: {
+      readonly day: number;
+      readonly night: number;
+      readonly nightFullStop: number;
+      /** Of those by day, to a full stop: what a tail-wheel asks for; nobody said when left out. */
+      readonly dayFullStop?: number;
+    };
     readonly approaches?: number;
     /** The id of the author who flew. */
     readonly pilot?: string;
@@ -131,6 +147,8 @@ export interface RecordBodies {
     readonly dayLandings: number;
     readonly nightLandings: number;
     readonly nightFullStop: number;
+    /** Of those by day, to a full stop; nobody said when left out. */
+    readonly dayFullStop?: number;
     readonly approaches: number;
     readonly tailwheel: boolean;
     /** The class of aircraft, in words. */

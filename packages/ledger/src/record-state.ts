@@ -11,9 +11,14 @@ export interface Done extends Origin {
   readonly reference?: string;
   readonly words?: string;
   readonly holder?: string;
+  /** The last day on which it is good, as the paper itself says. */
+  readonly until?: LocalDate;
+  /** Of the component of this serial number; `counters` are then its own. */
+  readonly serial?: string;
+  readonly import?: string;
 }
 
-export type AddedTimedItem = Origin & { readonly item: AddedItem };
+export type AddedTimedItem = Origin & { readonly item: AddedItem; readonly import?: string };
 export type DroppedTimedItem = Origin & { readonly why: string };
 
 /** What a counter showed, and what it has counted in all since the first meter. */
@@ -34,6 +39,8 @@ export interface ComponentMove extends Origin {
   readonly serial: string;
   readonly on: LocalDate;
   readonly ran: CounterValues;
+  /** What the counters of the aircraft showed then, where that was said. */
+  readonly counters?: CounterValues;
   readonly fitted: boolean;
 }
 

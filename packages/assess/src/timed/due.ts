@@ -1,6 +1,7 @@
 import type { Book, Counter, TimedItem, TimedLimit } from "@witnessmark/book";
 import { addDays, addMonths, airacCycleOn, endOfMonthAfter, InputError } from "@witnessmark/engine";
 import type { AddedItem, AircraftState, Done, LocalDate } from "@witnessmark/ledger";
+import { type ComponentAboard, componentAboard, donesOfAboard } from "./component-aboard.ts";
 import { counterOf, totalWhenShown } from "./use-of-flight.ts";
 
 /** An item as a book or a person wrote it: a person's has no tolerance. */
@@ -26,6 +27,8 @@ export const toleranceOf = (item: Item): TimedItem["tolerance"] =>
 interface Base {
   readonly on: LocalDate;
   readonly total: (counter: string) => number | undefined;
+  /** The last day, where the paper itself says so. */
+  readonly until?: LocalDate | undefined;
 }
 
 /** A date that somebody mistyped by thousands of years has no due date: that is not known, and no crash. */
@@ -43,17 +46,32 @@ function dueOf(limit: TimedLimit, base: Base | undefined, book: Pick<Book, "coun
 }
 
 function dueFrom(limit: TimedLimit, base: Base | undefined, book: Pick<Book, "counters">): LimitDue {
-  if (limit.by === "date") return { by: "date", limit, on: limit.on };
+  if (limit.by === "date")
+    return base?.until === undefined
+      ? { by: "date", limit, on: limit.on }
+      : { by: "date", limit, on: base.until, from: base.on };
+  if (limit.by === "printed" && base?.until === undefined)
+    return { by: "unknown", limit, lacks: "the last day that is printed on it" };
   if (base === undefined) return { by: "unknown", limit, lacks: "when it was last done" };
+  const { on: from, until } = base;
+  // a day that the paper itself gives is never stretched by the interval
+  const to = (on: LocalDate): LimitDue => ({
+    by: "date",
+    limit,
+    on: until !== undefined && until < on ? until : on,
+    from,
+  });
   switch (limit.by) {
     case "calendar-months":
-      return { by: "date", limit, on: endOfMonthAfter(base.on, limit.months), from: base.on };
+      return to(endOfMonthAfter(from, limit.months));
     case "months":
-      return { by: "date", limit, on: addMonths(base.on, limit.months), from: base.on };
+      return to(addMonths(from, limit.months));
     case "days":
-      return { by: "date", limit, on: addDays(base.on, limit.days), from: base.on };
+      return to(addDays(from, limit.days));
     case "data-cycle":
-      return { by: "date", limit, on: airacCycleOn(base.on).to, from: base.on };
+      return to(airacCycleOn(from).to);
+    case "printed":
+      return to(until ?? from);
     case "counter": {
       const counter = counterOf(book, limit.counter);
       const from = base.total(limit.counter);
@@ -67,15 +85,25 @@ function dueFrom(limit: TimedLimit, base: Base | undefined, book: Pick<Book, "co
 }
 
 /** Done within the tolerance, but after it was due: what was overrun is taken off the next interval. */
-function baseOf(item: Item, dones: readonly Done[], state: AircraftState, book: Book): Base | undefined {
+function baseOf(
+  item: Item,
+  dones: readonly Done[],
+  state: AircraftState,
+  book: Book,
+  aboard: ComponentAboard | undefined,
+): Base | undefined {
   const tolerance = toleranceOf(item);
   let base: Base | undefined;
   for (const done of dones) {
     const said: Base = {
       on: done.on,
+      until: done.until,
       total: (counter) => {
         const shown = done.counters[counter];
-        return shown === undefined ? undefined : totalWhenShown(state, counter, shown, done.on);
+        if (shown === undefined) return undefined;
+        if (done.serial === undefined) return totalWhenShown(state, counter, shown, done.on);
+        const began = aboard?.began(counter);
+        return began === undefined ? undefined : began + shown;
       },
     };
     base = base === undefined || tolerance?.countsFrom !== "due" ? said : fromDue(item, base, said, book);
@@ -90,6 +118,7 @@ function fromDue(item: Item, before: Base, said: Base, book: Book): Base {
   const [first] = dates.toSorted();
   return {
     on: first !== undefined && first < said.on ? first : said.on,
+    until: said.until,
     total: (counter) => {
       const done = said.total(counter);
       const due = dues.find((one) => one.by === "counter" && one.counter.id === counter);
@@ -105,7 +134,21 @@ export function duesOf(
   state: AircraftState,
   book: Book,
 ): readonly LimitDue[] {
-  const inOrder = dones.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)); // stable
-  const base = baseOf(item, inOrder, state, book);
-  return item.limits.map((limit) => dueOf(limit, base, book));
+  const aboard = item.component === undefined ? undefined : componentAboard(state, item.component);
+  if (aboard?.isFitted === false) {
+    const lacks = `which one is fitted: number ${aboard.serial} was removed on ${aboard.on}`;
+    return item.limits.map((limit) => ({ by: "unknown", limit, lacks }));
+  }
+  const counted = aboard === undefined ? dones : donesOfAboard(dones, aboard);
+  const inOrder = counted.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)); // stable
+  const base = baseOf(item, inOrder, state, book, aboard);
+  return item.limits.map((limit) => {
+    // a life is counted from when the component was new, whatever was done to it since
+    const began = item.endsLife && limit.by === "counter" ? aboard?.began(limit.counter) : undefined;
+    if (aboard !== undefined && began !== undefined)
+      return dueOf(limit, { on: aboard.on, total: () => began }, book);
+    return item.endsLife && limit.by === "counter" && aboard !== undefined
+      ? { by: "unknown", limit, lacks: `what number ${aboard.serial} had run when it was fitted` }
+      : dueOf(limit, base, book);
+  });
 }

@@ -30,7 +30,10 @@ const counted = (
     readonly day: number;
     readonly night: number;
     readonly nightFullStop: number;
+    readonly dayFullStop?: number;
     readonly approaches: number;
+    /** Whether it was an aircraft with a tail-wheel. */
+    readonly tailwheel: boolean;
   },
 ): number => {
   switch (what) {
@@ -38,6 +41,9 @@ const counted = (
       return deed.day + deed.night;
     case "night-landings":
       return deed.nightFullStop; // touch-and-go does not count at night
+    case "tailwheel-landings":
+      // by day and by night to a full stop; where nobody said that they were, they do not count
+      return deed.tailwheel ? (deed.dayFullStop ?? 0) + deed.nightFullStop : 0;
     case "approaches":
       return deed.approaches;
     default:
@@ -46,19 +52,24 @@ const counted = (
 };
 
 /** What a pilot did that counts: on this aircraft as its ledger has it, and elsewhere as they said. */
-function deedsOf(state: AircraftState, person: string, what: Counts): readonly Deed[] {
+function deedsOf(
+  state: AircraftState,
+  person: string,
+  what: Counts,
+  tailwheelHere: boolean,
+): readonly Deed[] {
   const here = state.flightsMade
     .filter(({ pilot }) => pilot === person) // one of which nobody says who flew it counts for nobody
     .map(({ landing, landings, approaches, event }) => ({
       on: localDayOf(Date.parse(landing), offsetOf_min(landing)),
-      count: counted(what, { ...landings, approaches: approaches ?? 0 }),
+      count: counted(what, { ...landings, approaches: approaches ?? 0, tailwheel: tailwheelHere }),
       event,
     }));
   const elsewhere = state.experiences
     .filter((experience) => experience.person === person)
-    .map(({ on, dayLandings: day, nightLandings: night, nightFullStop, approaches, event }) => ({
+    .map(({ on, dayLandings: day, nightLandings: night, event, ...deed }) => ({
       on,
-      count: counted(what, { day, night, nightFullStop, approaches }),
+      count: counted(what, { day, night, ...deed }),
       event,
     }));
   return [...here, ...elsewhere].filter(({ count }) => count > 0).toSorted((a, b) => (a.on < b.on ? 1 : -1));
@@ -90,11 +101,12 @@ export function recencyOf(
   state: AircraftState,
   person: string,
   on: LocalDate,
+  tailwheelHere: boolean,
 ): Recency | undefined {
   const window = windowOf(item, on);
   if (item.counts === undefined || window === undefined) return undefined;
   const need = item.atLeast ?? 1;
-  const deeds = deedsOf(state, person, item.counts);
+  const deeds = deedsOf(state, person, item.counts, tailwheelHere);
   const within = deeds.filter((deed) => deed.on >= window.from && deed.on <= on);
   let have = 0;
   let goodThrough: LocalDate | undefined;

@@ -3,6 +3,7 @@ import { addDays, addMonths, daysBetween, fromSI } from "@witnessmark/engine";
 import type { AircraftState, Done, LocalDate, PlannedFlight } from "@witnessmark/ledger";
 import { isOfAnyKind, natureOfFlight } from "../flight/kinds-of-flight.ts";
 import type { LocalClock } from "../words/local-time.ts";
+import { type ComponentAboard, componentAboard, donesOfAboard } from "./component-aboard.ts";
 import { duesOf, type Item, type LimitDue, toleranceOf } from "./due.ts";
 import { localDayOf } from "./local-day.ts";
 import { type Recency, recencyOf } from "./recency.ts";
@@ -47,6 +48,8 @@ export interface TimedFigure {
   /** Whether the flight is of a kind that needs it; undefined where that is not known. */
   readonly needed: boolean | undefined;
   readonly recency?: Recency;
+  /** The component that it is about, where it was written down which one is fitted. */
+  readonly aboard?: ComponentAboard;
 }
 
 /** A billionth of an hour is a conversion's, not a flight's. */
@@ -175,17 +178,20 @@ export function timedFigures({ book, state, flight, clock, pilot }: TimedRequest
   return items
     .filter(({ id }) => !state.timedDropped.has(id))
     .map((item): TimedFigure => {
+      const all = state.timedDone.get(item.id) ?? [];
+      const aboard = item.component === undefined ? undefined : componentAboard(state, item.component);
+      const mine = aboard === undefined ? all : donesOfAboard(all, aboard);
+      const dones =
+        item.about === "pilot" ? mine.filter(({ holder }) => holder === undefined || holder === pilot) : mine;
       const about = {
         item,
         isInBook: inBook.has(item.id),
         needed: item.neededFor === undefined ? true : isOfAnyKind(item.neededFor, nature),
+        ...(aboard === undefined ? {} : { aboard }),
       };
-      const all = state.timedDone.get(item.id) ?? [];
-      const dones =
-        item.about === "pilot" ? all.filter(({ holder }) => holder === undefined || holder === pilot) : all;
       const last = dones.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)).at(-1);
       if (item.counts !== undefined) {
-        return { ...about, last, ...recencyFigure(item, state, pilot, today, use) };
+        return { ...about, last, ...recencyFigure(item, book, state, pilot, today, use) };
       }
       const limits = duesOf(item, dones, state, book).map((due) => leftOf(due, today, use, state));
       const nearest = limits.toSorted((a, b) =>
@@ -198,6 +204,7 @@ export function timedFigures({ book, state, flight, clock, pilot }: TimedRequest
 
 function recencyFigure(
   item: Item,
+  book: Book,
   state: AircraftState,
   pilot: string | undefined,
   today: LocalDate,
@@ -207,7 +214,7 @@ function recencyFigure(
     const nearest: LimitLeft = { by: "unknown", lacks: "who is the pilot" };
     return { limits: [nearest], nearest, state: "unknown" };
   }
-  const recency = recencyOf(item, state, pilot, use?.beginsOn ?? today);
+  const recency = recencyOf(item, state, pilot, use?.beginsOn ?? today, book.aircraft.gear === "tail-wheel");
   if (recency === undefined) {
     const nearest: LimitLeft = { by: "unknown", lacks: "the days within which it counts" };
     return { limits: [nearest], nearest, state: "unknown" };

@@ -7,6 +7,7 @@ import type { Finding } from "../finding.ts";
 import { finding } from "../flight/finding-of.ts";
 import { KIND_WORDS } from "../flight/kinds-of-flight.ts";
 import { sentence } from "../words/count-words.ts";
+import { componentRan } from "./component-aboard.ts";
 import { toleranceOf } from "./due.ts";
 import { endOfLocalDay_ms } from "./local-day.ts";
 import { type LimitLeft, type TimedFigure, timedFigures } from "./timed-figures.ts";
@@ -33,6 +34,33 @@ function kindsText(kinds: readonly KindOfOperation[]): string {
   return kinds.map((kind) => KIND_WORDS[kind]).join(", ");
 }
 
+/** Which one is there, and what it has run by the counters that the item runs by. */
+function aboardLines({ item, aboard }: TimedFigure, { book, state, clock }: Context): readonly WorkingLine[] {
+  if (aboard === undefined) return [];
+  const day = dateText(aboard.on, clock);
+  const counters = book.counters.filter(({ id }) =>
+    item.limits.some((limit) => limit.by === "counter" && limit.counter === id),
+  );
+  return [
+    {
+      label: aboard.isFitted ? "Fitted" : "Removed",
+      value: `Number ${aboard.serial}, on ${day}`,
+    },
+    ...counters.flatMap(({ id, name, unit }): readonly WorkingLine[] => {
+      const then = aboard.ran[id];
+      const now = aboard.isFitted ? componentRan(state, aboard, id) : undefined;
+      const text = (value: number | undefined): string =>
+        value === undefined
+          ? "not known"
+          : `${value.toLocaleString("en", { maximumFractionDigits: 1 })}${unit === "h" ? " h" : ""}`;
+      return [
+        { label: `It had run then, ${name.toLowerCase()}`, value: text(then) },
+        ...(aboard.isFitted ? [{ label: "It has run now", value: text(now) }] : []),
+      ];
+    }),
+  ];
+}
+
 function workingOf(figure: TimedFigure, context: Context): readonly WorkingLine[] {
   const { clock } = context;
   const { item, last, limits, recency } = figure;
@@ -50,6 +78,7 @@ function workingOf(figure: TimedFigure, context: Context): readonly WorkingLine[
             value: `${dateText(last.on, clock)}, by ${last.by}${lastReference(last.reference)}`,
           },
         ]),
+    ...aboardLines(figure, context),
     ...limits.flatMap((left): readonly WorkingLine[] => [
       {
         label:
@@ -133,7 +162,11 @@ export function timedVerdict(figure: TimedFigure, context: Context): Verdict {
     says: saysOf(figure, context),
     margin: marginOf(figure),
     working: { lines: workingOf(figure, context) },
-    evidence: [...(last === undefined ? [] : [last.event]), ...(figure.recency?.evidence ?? [])],
+    evidence: [
+      ...(last === undefined ? [] : [last.event]),
+      ...(figure.aboard === undefined ? [] : [figure.aboard.event]),
+      ...(figure.recency?.evidence ?? []),
+    ],
     sources: sourcesOf(figure, context),
     subject: { kind: "timed" as const, id: item.id },
   };

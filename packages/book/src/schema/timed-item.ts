@@ -27,6 +27,9 @@ const TimedLimit = z.discriminatedUnion("by", [
     .strictObject({ by: z.literal("counter"), counter: Id, every: z.number().gt(0).max(1_000_000) })
     .describe("So many hours, landings or cycles after it was done, in the unit of the counter."),
   z.strictObject({ by: z.literal("data-cycle") }).describe("The 28-day cycle of aeronautical data."),
+  z
+    .strictObject({ by: z.literal("printed") })
+    .describe("Until the day that is printed on the paper itself, written down each time it is renewed."),
 ]);
 
 const Tolerance = z.strictObject({
@@ -62,7 +65,7 @@ export const TimedItem = z.strictObject({
     "For a pilot's recency: how many are asked within the days of the limit.",
   ),
   counts: z
-    .enum(["landings", "night-landings", "approaches"])
+    .enum(["landings", "night-landings", "tailwheel-landings", "approaches"])
     .optional()
     .describe("For a pilot's recency: what is counted."),
   instead: Line.optional().describe("What may be done without it."),

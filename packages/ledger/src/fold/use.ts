@@ -26,7 +26,7 @@ export function applyUse(draft: Draft, event: UseEvent): void {
       foldDone(draft, event);
       return;
     case "timedItem.added":
-      draft.map("timedAdded").set(event.body.item.id, { ...origin, item: event.body.item });
+      draft.map("timedAdded").set(event.body.item.id, { ...origin, ...event.body });
       draft.map("timedDropped").delete(event.body.item.id); // followed again
       return;
     case "timedItem.dropped":

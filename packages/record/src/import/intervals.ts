@@ -34,7 +34,7 @@ function limitOf(
   return counter === undefined ? undefined : { by: "counter", counter, every: value };
 }
 
-/** How often something is due: `100 h`, `12 calendar months`, `50 h or 6 months`, `until 2028-02-29`, `28-day data cycle`. */
+/** How often something is due: `100 h`, `12 calendar months`, `50 h or 6 months`, `until 2028-02-29`, `28-day data cycle`, `as printed on it`. */
 export function readInterval(
   text: string,
   counterFor: (unit: "h" | "1", word: string) => string | undefined,
@@ -53,9 +53,11 @@ export function readInterval(
         ? { by: "date", on }
         : each === "28-day data cycle"
           ? { by: "data-cycle" }
-          : value === undefined
-            ? undefined
-            : limitOf(value, unit, counterFor);
+          : each === "as printed on it"
+            ? { by: "printed" }
+            : value === undefined
+              ? undefined
+              : limitOf(value, unit, counterFor);
     if (limit === undefined) return { ok: false, found: each };
     limits.push(limit);
   }
@@ -74,6 +76,8 @@ function limitText(limit: TimedLimit, counters: readonly Counter[]): string {
       return `until ${limit.on}`;
     case "data-cycle":
       return "28-day data cycle";
+    case "printed":
+      return "as printed on it";
     case "counter": {
       const unit = counters.find(({ id }) => id === limit.counter)?.unit;
       return `${limit.every} ${unit === "1" ? "cycles" : "h"} ${limit.counter}`;
