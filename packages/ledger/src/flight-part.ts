@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import type { PlannedFlight, RunwayCondition } from "./flight.ts";
+import type { AirspaceClass, PlannedApproach, PlannedFlight, RunwayCondition } from "./flight.ts";
 import { finite, matching, Name, oneOf, ReadValue, text, Uuid, When } from "./parts.ts";
 
 /** What a planned flight must be, in a plan of its own and in a decision. */
@@ -24,6 +24,7 @@ const LoadPart = z.strictObject({
   items: listOf(LoadedItemPart, 200),
   fuel: listOf(z.strictObject({ tank: Name, volume: ReadValue }), 40),
   fuelTemperature: z.exactOptional(ReadValue),
+  totaliser: z.exactOptional(ReadValue),
   envelope: z.exactOptional(Name),
 });
 
@@ -36,6 +37,7 @@ const RoutePart = z.strictObject({
   taxiFuel: z.exactOptional(ReadValue),
   contingency_1: z.exactOptional(factor(0, 1)),
   extraFuel: z.exactOptional(ReadValue),
+  inSightOfField: z.exactOptional(z.literal(true, { error: "true, or left out" })),
 });
 
 const ReportPart = z.strictObject({ text: text(1, 8000), receivedAt: When });
@@ -43,6 +45,7 @@ const ReportPart = z.strictObject({ text: text(1, 8000), receivedAt: When });
 const TypedPart = z.strictObject({
   observedAt: When,
   windFrom: z.exactOptional(ReadValue),
+  windVariable: z.exactOptional(z.literal(true, { error: "true, or left out" })),
   windSpeed: z.exactOptional(ReadValue),
   windGust: z.exactOptional(ReadValue),
   oat: z.exactOptional(ReadValue),
@@ -52,6 +55,13 @@ const TypedPart = z.strictObject({
   ceiling: z.exactOptional(ReadValue),
 });
 
+const ApproachPart = z.strictObject({
+  name: text(1, 60),
+  kind: oneOf<PlannedApproach["kind"]>({ precision: true, "non-precision": true }),
+  minimum: ReadValue,
+  visibility: ReadValue,
+});
+
 const FieldPart = z.strictObject({
   code: Name,
   runway: text(1, 10),
@@ -59,12 +69,17 @@ const FieldPart = z.strictObject({
   metar: z.exactOptional(ReportPart),
   taf: z.exactOptional(ReportPart),
   typed: z.exactOptional(TypedPart),
+  airspace: z.exactOptional(
+    oneOf<AirspaceClass>({ A: true, B: true, C: true, D: true, E: true, F: true, G: true }),
+  ),
+  approach: z.exactOptional(ApproachPart),
 });
 
 const OwnPart = z.strictObject({
   ceiling: z.exactOptional(ReadValue),
   visibility: z.exactOptional(ReadValue),
   crosswind: z.exactOptional(ReadValue),
+  climbGradient: z.exactOptional(ReadValue),
   takeOffFactor_1: z.exactOptional(factor(1, 10)),
   landingFactor_1: z.exactOptional(factor(1, 10)),
 });

@@ -40,6 +40,8 @@ export interface PlannedLoad {
   /** What is in each tank at start-up, all of it, the unusable part too. */
   readonly fuel: readonly { readonly tank: string; readonly volume: Read }[];
   readonly fuelTemperature?: Read;
+  /** What the fuel totaliser shows at start-up: mass or volume, of the fuel that can be used. */
+  readonly totaliser?: Read;
   /** Id of the envelope in the book; its first when absent. */
   readonly envelope?: string;
 }
@@ -59,6 +61,8 @@ export interface PlannedRoute {
   readonly contingency_1?: number;
   /** Beyond all that the rules ask for. */
   readonly extraFuel?: Read;
+  /** Lands where it took off and stays in sight of that field all the time. */
+  readonly inSightOfField?: true;
 }
 
 export type RunwayCondition = "dry" | "wet" | "snow" | "slush" | "ice";
@@ -76,6 +80,8 @@ export interface TypedConditions {
   readonly observedAt: string;
   /** From where, degrees true. */
   readonly windFrom?: Read;
+  /** From no direction that can be told (VRB): it may come from anywhere. */
+  readonly windVariable?: true;
   readonly windSpeed?: Read;
   readonly windGust?: Read;
   readonly oat?: Read;
@@ -83,6 +89,17 @@ export interface TypedConditions {
   readonly qnh?: Read;
   readonly visibility?: Read;
   readonly ceiling?: Read;
+}
+
+export type AirspaceClass = "A" | "B" | "C" | "D" | "E" | "F" | "G";
+
+/** An approach as it is planned to be flown, with the minima that the pilot holds to. */
+export interface PlannedApproach {
+  readonly name: string;
+  readonly kind: "precision" | "non-precision";
+  /** Decision or minimum descent height, above the field. */
+  readonly minimum: Read;
+  readonly visibility: Read;
 }
 
 export interface PlannedField {
@@ -94,6 +111,10 @@ export interface PlannedField {
   readonly metar?: Report;
   readonly taf?: Report;
   readonly typed?: TypedConditions;
+  /** Class of the airspace at the surface, where it is another than the book says. */
+  readonly airspace?: AirspaceClass;
+  /** The approach by instruments that is planned. */
+  readonly approach?: PlannedApproach;
 }
 
 /** What the pilot asks for beyond the rules. */
@@ -101,6 +122,8 @@ export interface OwnMinima {
   readonly ceiling?: Read;
   readonly visibility?: Read;
   readonly crosswind?: Read;
+  /** Height over distance along the ground, asked after the take-off. */
+  readonly climbGradient?: Read;
   readonly takeOffFactor_1?: number;
   readonly landingFactor_1?: number;
 }

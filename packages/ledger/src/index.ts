@@ -14,9 +14,11 @@ export type {
 } from "./event.ts";
 export type { ClockRemark, FaultCode, LedgerFault, RemarkCode } from "./fault.ts";
 export type {
+  AirspaceClass,
   FlightPlan,
   LoadedItem,
   OwnMinima,
+  PlannedApproach,
   PlannedField,
   PlannedFlight,
   PlannedLoad,

@@ -1,7 +1,7 @@
-import type { FieldFigures, Figure, Origin } from "@witnessmark/assess";
+import { type FieldFigures, type Figure, type Origin, windText } from "@witnessmark/assess";
 import { weatherText } from "@witnessmark/weather";
 import { clockTime } from "../../words/dates.ts";
-import { type ConditionsUnits, nearText, safeText } from "./conditions-units.ts";
+import { type Choice, type ConditionsUnits, nearText, safeText } from "./conditions-units.ts";
 
 /** One cell of the table of air, and what is behind it. */
 export interface AirCell {
@@ -15,6 +15,8 @@ export interface AirCell {
   /** The quantity of the engine that worked it out. */
   readonly quantity?: string;
   readonly note?: string;
+  /** What it is read in may be chosen. */
+  readonly choice?: Choice;
 }
 
 const KIND: Readonly<Record<Origin["kind"], string>> = {
@@ -32,7 +34,7 @@ function cell<T>(
   name: string,
   figure: Figure<T>,
   write: (value: T) => string,
-  more: Pick<AirCell, "quantity" | "note"> = {},
+  more: Pick<AirCell, "quantity" | "note" | "choice"> = {},
 ): AirCell {
   return {
     name,
@@ -55,46 +57,65 @@ export function airCells(figures: FieldFigures, units: ConditionsUnits): readonl
   const { weather, air, wind } = figures;
   const inAir = <K extends keyof NonNullable<typeof air.value>>(key: K): Figure<number> =>
     air.value === undefined ? { from: [], missing: air.missing } : air.value[key];
+  const [anyWind] = weather.winds.value ?? [];
+  const isVariable = wind.value?.isVariable === true;
   const windFigure: Figure<string> =
     wind.value !== undefined
-      ? { ...weather.winds, value: wind.value.worst.text }
+      ? { ...weather.winds, value: windText(wind.value.worst.wind, units.speed) }
       : weather.winds.value === undefined
         ? { from: weather.winds.from, missing: weather.winds.missing }
-        : { ...weather.winds, value: weather.winds.value[0]?.text ?? "calm" };
+        : { ...weather.winds, value: anyWind === undefined ? "calm" : windText(anyWind.wind, units.speed) };
   return [
     cell("Wind", windFigure, inTwoParts, {
-      note: "Of all that may blow at the time, the one with the most crosswind. From true north.",
+      choice: "speed",
+      note: isVariable
+        ? "Variable: worked out for the worst of all directions, so that all of it counts as crosswind and as tailwind."
+        : "Of all that may blow at the time, the one with the most crosswind. From true north.",
     }),
-    cell("Temperature", weather.oat, ({ coldest_K, hottest_K }) =>
-      nearText((coldest_K + hottest_K) / 2, units.temperature),
+    cell(
+      "Temperature",
+      weather.oat,
+      ({ coldest_K, hottest_K }) => nearText((coldest_K + hottest_K) / 2, units.temperature),
+      { choice: "temperature" },
     ),
-    cell("QNH", weather.qnh_Pa, (qnh_Pa) => safeText(qnh_Pa, units.pressure, "down")),
+    cell("QNH", weather.qnh_Pa, (qnh_Pa) => safeText(qnh_Pa, units.pressure, "down"), { choice: "pressure" }),
     cell(
       "Density altitude",
       inAir("densityAltitude_m"),
       (height_m) => safeText(height_m, units.height, "up", 10),
       {
+        choice: "height",
         quantity: "density-altitude",
         note: "At the hottest that the report leaves.",
       },
     ),
-    cell("Dew point", weather.dewPoint_K, (dewPoint_K) => nearText(dewPoint_K, units.temperature)),
+    cell("Dew point", weather.dewPoint_K, (dewPoint_K) => nearText(dewPoint_K, units.temperature), {
+      choice: "temperature",
+    }),
     cell(
       "Freezing level",
       inAir("freezingLevel_m"),
       (height_m) => safeText(height_m, units.height, "down", 100),
       {
+        choice: "height",
         quantity: "freezing-level-rule",
         note: "By the rule of 2 °C in 1,000 ft, above sea level; an inversion makes it wrong.",
       },
     ),
-    cell("Visibility", weather.visibility_m, (seen_m) =>
-      seen_m >= 9_999
-        ? safeText(10_000, units.visibility, "down")
-        : safeText(seen_m, units.visibility, "down"),
+    cell(
+      "Visibility",
+      weather.visibility_m,
+      (seen_m) =>
+        seen_m >= 9_999
+          ? safeText(10_000, units.visibility, "down")
+          : safeText(seen_m, units.visibility, "down"),
+      { choice: "visibility" },
     ),
-    cell("Ceiling", weather.ceiling_m, (height_m) =>
-      height_m === "none" ? "none" : safeText(height_m, units.height, "down", 100),
+    cell(
+      "Ceiling",
+      weather.ceiling_m,
+      (height_m) => (height_m === "none" ? "none" : safeText(height_m, units.height, "down", 100)),
+      { choice: "height" },
     ),
     cell(
       "Weather",

@@ -6,6 +6,7 @@ import { href } from "../../routes/route.ts";
 import { type AirCell, airCells } from "./air-cells.ts";
 import type { ConditionsUnits } from "./conditions-units.ts";
 import { closed } from "./sentence.ts";
+import { UnitChoice } from "./unit-choice.tsx";
 
 /** Wind, temperature, pressure and what they make; each opens what is behind it. */
 export function AirTable({
@@ -49,6 +50,7 @@ function Behind({ cell }: { readonly cell: AirCell }) {
         <p className="open">{closed(`Missing: ${cell.missing.join("; ")}`)}</p>
       )}
       {cell.note === undefined ? null : <p>{cell.note}</p>}
+      {cell.choice === undefined ? null : <UnitChoice choice={cell.choice} />}
       {quantity === undefined ? null : (
         <>
           <p className="cond-formula">{quantity.formula}</p>

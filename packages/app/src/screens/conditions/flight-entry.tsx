@@ -21,7 +21,7 @@ const FUEL: readonly [UnitId, ...UnitId[]] = ["kg", "lb", "L", "USgal"];
 const TIME: readonly [UnitId, ...UnitId[]] = ["min", "h"];
 
 const ROUTE: readonly {
-  readonly part: Exclude<keyof PlannedRoute, "contingency_1">;
+  readonly part: Exclude<keyof PlannedRoute, "contingency_1" | "inSightOfField">;
   readonly label: string;
   readonly units: readonly [UnitId, ...UnitId[]];
   readonly example: string;

@@ -14,25 +14,48 @@ interface MeasureFieldProps {
   /** What the figures say of the value that stands there. */
   readonly fault?: string | undefined;
   readonly onSet: (read: Read | undefined) => void;
+  /** A word that may stand there in place of a figure. */
+  readonly word?: MeasureWord | undefined;
+}
+
+export interface MeasureWord {
+  /** As it is shown; typed in any case. */
+  readonly text: string;
+  /** What else is typed for it. */
+  readonly also: readonly string[];
+  readonly isSet: boolean;
+  readonly onSet: () => void;
 }
 
 /** One value with its unit; it counts when the field is left, or on Enter. Empty takes it away. */
 export function MeasureField(props: MeasureFieldProps) {
-  const { read } = props;
+  const { read, word } = props;
+  const stands = word?.isSet === true ? word.text : read === undefined ? "" : `${read.value} ${read.unit}`;
   // another value in the plan (Undo, another device) begins the field anew
-  return <Entry key={read === undefined ? "" : `${read.value} ${read.unit}`} {...props} />;
+  return <Entry key={stands} {...props} />;
 }
 
-function Entry({ label, read, units, example, fault, onSet }: MeasureFieldProps) {
+const isWord = (given: string, { text, also }: MeasureWord): boolean =>
+  [text, ...also].some((each) => each.toLowerCase() === given.trim().toLowerCase());
+
+function Entry({ label, read, units, example, fault, onSet, word }: MeasureFieldProps) {
+  const isWordSet = word?.isSet === true;
   const id = useId();
-  const [text, setText] = useState(read === undefined ? "" : String(read.value).replace("-", "−"));
+  const [text, setText] = useState(
+    isWordSet ? word.text : read === undefined ? "" : String(read.value).replace("-", "−"),
+  );
   const [unit, setUnit] = useState<UnitId>(read?.unit ?? units[0]);
   const [wrong, setWrong] = useState<string | null>(null);
   const offered = units.includes(unit) ? units : [unit, ...units];
   const take = (given: string, inUnit: UnitId) => {
     if (given.trim() === "") {
       setWrong(null);
-      if (read !== undefined) onSet(undefined);
+      if (read !== undefined || isWordSet) onSet(undefined);
+      return;
+    }
+    if (word !== undefined && isWord(given, word)) {
+      setWrong(null);
+      if (!isWordSet) word.onSet();
       return;
     }
     const typed = readTyped(given, example);
@@ -62,7 +85,7 @@ function Entry({ label, read, units, example, fault, onSet }: MeasureFieldProps)
             if (key === "Enter") take(text, unit);
           }}
         />
-        {offered.length > 1 ? (
+        {isWordSet ? null : offered.length > 1 ? (
           <select
             aria-label={`Unit of ${label}`}
             value={unit}

@@ -9,6 +9,7 @@ import {
   withOwn,
   withPlan,
   withTyped,
+  withVariableWind,
 } from "./plan-field.ts";
 import { sortReports, withReports } from "./sort-reports.ts";
 
@@ -38,6 +39,17 @@ describe("what is planned of a field", () => {
   it("the last element taken away takes the whole with it", () => {
     const typed = withTyped(fieldAt("ZZQN", "29"), "qnh", { value: 1008, unit: "hPa" }, NOON);
     expect(withTyped(typed, "qnh", undefined, NOON)).toEqual(fieldAt("ZZQN", "29"));
+  });
+
+  it("a wind of no direction takes the place of one that had, and the other way round", () => {
+    const from = withTyped(fieldAt("ZZQN", "29"), "windFrom", { value: 240, unit: "deg" }, NOON);
+    const variable = withVariableWind(from, LATER);
+    expect(variable.typed).toEqual({ observedAt: NOON, windVariable: true });
+    expect(withTyped(variable, "windFrom", { value: 250, unit: "deg" }, LATER).typed).toEqual({
+      observedAt: NOON,
+      windFrom: { value: 250, unit: "deg" },
+    });
+    expect(withTyped(variable, "windFrom", undefined, LATER)).toEqual(fieldAt("ZZQN", "29"));
   });
 
   it("an empty part is no part", () => {

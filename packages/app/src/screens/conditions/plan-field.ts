@@ -74,14 +74,25 @@ export const fieldAt = (code: string, runway: string): PlannedField => ({ code, 
  */
 export function withTyped(
   planned: PlannedField,
-  part: Exclude<keyof TypedConditions, "observedAt">,
+  part: Exclude<keyof TypedConditions, "observedAt" | "windVariable">,
   read: Read | undefined,
   now: string,
 ): PlannedField {
-  const typed = withPart(planned.typed ?? { observedAt: now }, { [part]: read });
+  // a direction takes the place of "variable", and so does taking it away
+  const other = part === "windFrom" ? { windVariable: undefined } : {};
+  const typed = withPart<TypedConditions>(planned.typed ?? { observedAt: now }, { ...other, [part]: read });
   const isEmpty = Object.keys(typed).length === 1;
   return withPart(planned, { typed: isEmpty ? undefined : typed });
 }
+
+/** The wind comes from no one direction. @param now ISO 8601 with offset */
+export const withVariableWind = (planned: PlannedField, now: string): PlannedField => ({
+  ...planned,
+  typed: withPart<TypedConditions>(planned.typed ?? { observedAt: now }, {
+    windFrom: undefined,
+    windVariable: true,
+  }),
+});
 
 /** The parts of a route as far as they are said. */
 export type RouteSoFar = { readonly [K in keyof PlannedRoute]?: PlannedRoute[K] | undefined };

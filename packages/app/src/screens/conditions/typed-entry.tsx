@@ -3,11 +3,11 @@ import type { UnitId } from "@witnessmark/engine";
 import type { PlannedField, TypedConditions } from "@witnessmark/ledger";
 import { clockTime, isoWithOffset, lasting } from "../../words/dates.ts";
 import { Fold } from "./fold.tsx";
-import { MeasureField } from "./measure-field.tsx";
-import { withPart, withTyped } from "./plan-field.ts";
+import { MeasureField, type MeasureWord } from "./measure-field.tsx";
+import { withPart, withTyped, withVariableWind } from "./plan-field.ts";
 import { sentence } from "./sentence.ts";
 
-type Part = Exclude<keyof TypedConditions, "observedAt">;
+type Part = Exclude<keyof TypedConditions, "observedAt" | "windVariable">;
 
 const PARTS: readonly {
   readonly part: Part;
@@ -38,6 +38,13 @@ export function TypedEntry({ planned, faults, now_ms, onSet }: TypedEntryProps) 
   const faultOf = (part: keyof TypedConditions) =>
     faults.find(({ where }) => where.kind === "typed" && where.part === part)?.says;
   const timeFault = faultOf("observedAt");
+  const isVariable = typed?.windVariable === true;
+  const variable: MeasureWord = {
+    text: "VRB",
+    also: ["variable"],
+    isSet: isVariable,
+    onSet: () => onSet(withVariableWind(planned, isoWithOffset(Date.now()))),
+  };
   return (
     <Fold title="What you read or were told" opens={typed !== undefined}>
       <p>Each of these takes the place of the report’s.</p>
@@ -50,10 +57,16 @@ export function TypedEntry({ planned, faults, now_ms, onSet }: TypedEntryProps) 
             units={units}
             example={example}
             fault={faultOf(part)}
+            word={part === "windFrom" ? variable : undefined}
             onSet={(read) => onSet(withTyped(planned, part, read, isoWithOffset(Date.now())))}
           />
         ))}
       </div>
+      <p>
+        {isVariable
+          ? "VRB: worked out for the worst of all directions, as crosswind and as tailwind."
+          : "A wind from no one direction is VRB; it counts as if it came from anywhere."}
+      </p>
       {typed === undefined ? null : (
         <>
           <p>

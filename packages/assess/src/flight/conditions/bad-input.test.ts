@@ -208,6 +208,24 @@ describe("what was typed", () => {
     expect(one(all, "runway:destination:landing").holdsUntil_ms).toBe(at("09:00"));
   });
 
+  it.each([
+    ["said to be variable", { windVariable: true }],
+    [
+      "said to be variable, with a direction left in",
+      { windVariable: true, windFrom: { value: 290, unit: "deg" } },
+    ],
+    ["of no direction", {}],
+  ] as const)("a wind %s is worked out for the worst of all directions, and is never clear", (_, more) => {
+    const { windFrom, ...rest } = TYPED;
+    expect(windFrom).toBeDefined();
+    const windy: TypedConditions = { ...rest, windSpeed: { value: 6, unit: "kt" }, ...more };
+    const all = landingAt({ code: "ZZQN", runway: "29", condition: "wet", typed: windy });
+    expect(line(one(all, "wind:destination:crosswind"))).toBe(
+      "caution: 6 of 20 kt demonstrated. Variable: all of it counts as crosswind and as tailwind (14 kt)",
+    );
+    expect(line(one(all, "wind:destination:tailwind"))).toBe("caution: 6 of 10 kt (4 kt)");
+  });
+
   it("takes the place of what the report says, element by element", () => {
     const all = landingAt({
       ...QUERN,

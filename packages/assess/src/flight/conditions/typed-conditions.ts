@@ -60,8 +60,9 @@ function windOf(
   typed: Typed,
   read: (part: Part, given: Read) => TypedPart<number>,
 ): TypedPart<Wind> | undefined {
-  const { windFrom, windSpeed, windGust } = typed;
-  if (windFrom === undefined && windSpeed === undefined && windGust === undefined) return undefined;
+  const { windFrom, windVariable, windSpeed, windGust } = typed;
+  const parts = [windFrom, windVariable, windSpeed, windGust];
+  if (parts.every((part) => part === undefined)) return undefined;
   if (windSpeed === undefined) return { says: "wind: a direction or a gust without the speed of the wind" };
   const speed = read("windSpeed", windSpeed);
   const gust = windGust === undefined ? undefined : read("windGust", windGust);
@@ -73,9 +74,11 @@ function windOf(
     return { says: "gust: expected at least the steady wind" };
   return {
     value: {
-      // without a direction it may come from anywhere
+      // variable, or without a direction: it may come from anywhere
       direction:
-        from === undefined ? { kind: "variable" } : { kind: "from", from_rad: from.value % (2 * Math.PI) },
+        from === undefined || windVariable === true
+          ? { kind: "variable" }
+          : { kind: "from", from_rad: from.value % (2 * Math.PI) },
       speed_mPerS: speed.value,
       ...(gust === undefined ? {} : { gust_mPerS: gust.value }),
     },
