@@ -27,7 +27,7 @@ export { BookSource } from "./schema/book-source.ts";
 export type { Cabin } from "./schema/cabin.ts";
 export type { CheckSource, Fault } from "./schema/check.ts";
 export { HappeningKind, Method, Severity, WalkKind } from "./schema/check.ts";
-export type { Field, Runway, Surface } from "./schema/field.ts";
+export type { AirspaceClass, Approach, Field, Runway, Surface } from "./schema/field.ts";
 export type { Fuel, FuelKind } from "./schema/fuel.ts";
 export type { Gauge } from "./schema/gauge.ts";
 export type { Geometry } from "./schema/geometry.ts";

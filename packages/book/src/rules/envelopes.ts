@@ -1,3 +1,4 @@
+import { envelopeFaults } from "@witnessmark/engine";
 import type { Report } from "../faults/fault-list.ts";
 import type { Path } from "../faults/path.ts";
 import type { LoadingSource } from "../schema/loading.ts";
@@ -7,7 +8,6 @@ import { measureText } from "./measure-text.ts";
 import type { Rule } from "./rule.ts";
 
 type Corner = LoadingSource["envelopes"][number]["points"][number];
-type Edge = readonly [from: Corner, to: Corner];
 
 /** Every envelope encloses something, once, within the limits. */
 export const envelopesEnclose: Rule = (draft, report) => {
@@ -41,61 +41,51 @@ export const envelopesEnclose: Rule = (draft, report) => {
   }
 };
 
-const cornerText = ({ arm, mass }: Corner): string => `${measureText(arm)}, ${measureText(mass)}`;
-
-/** The first crossing is told; the others mostly come of the same slip. */
+/**
+ * By the rule of the engine, which judges by the same envelopes, told in the corners and units of the book. The first
+ * is told; the others mostly come of the same slip.
+ */
 function edgeDoesNotCross(points: readonly Corner[], path: Path, report: Report): void {
-  const edges = points.map((to, i): Edge => [points.at(i - 1) ?? to, to]);
-  for (const [j, edge] of edges.entries()) {
-    const [from, to] = edge;
-    if (from.arm.valueSI === to.arm.valueSI && from.mass.valueSI === to.mass.valueSI) {
-      report([...path, j], {
-        expected: "each corner once",
-        found: `${cornerText(to)} twice in a row`,
-        remedy: "take one of the two out; the edge closes by itself",
-      });
-      return;
+  const faults = envelopeFaults({
+    points: points.map(({ arm, mass }) => ({ arm_m: arm.valueSI, mass_kg: mass.valueSI })),
+  }).flatMap(({ code, points: at }) => {
+    const [first = 0, second = first] = at;
+    switch (code) {
+      case "point-twice":
+        return [{ at: second, found: `${textAt(points, second)} twice in a row` } as const];
+      case "folds-back": {
+        const last = points.length - 1;
+        const [one, other] = first === last ? [0, last] : [first, first + 1];
+        return [{ at: other, found: meeting(points, one, other) } as const];
+      }
+      case "crosses-itself":
+        return [{ at: second, found: meeting(points, first, second) } as const];
+      // told above, each in its own words
+      case "too-few-points":
+      case "not-a-number":
+      case "mass-not-positive":
+        return [];
+      default:
+        return code satisfies never;
     }
-    for (const [k, other] of edges.slice(0, j).entries()) {
-      const meet = k === j - 1 || (k === 0 && j === edges.length - 1);
-      if (meet ? !foldsBack(other, edge) : !touch(other, edge)) continue;
-      report([...path, j], {
-        expected: "an edge that does not cross or touch itself",
-        found: `the line from ${cornerText(from)} to ${cornerText(to)}, which meets that from ${cornerText(other[0])} to ${cornerText(other[1])}`,
-        remedy: "give the corners one after the other round the edge",
-      });
-      return;
-    }
-  }
+  });
+  const [told] = faults.toSorted((a, b) => a.at - b.at);
+  if (told === undefined) return;
+  const isTwice = told.found.endsWith("twice in a row");
+  report([...path, told.at], {
+    expected: isTwice ? "each corner once" : "an edge that does not cross or touch itself",
+    found: told.found,
+    remedy: isTwice
+      ? "take one of the two out; the edge closes by itself"
+      : "give the corners one after the other round the edge",
+  });
 }
 
-/** Twice the area of a triangle of corners, with the sign of the turn at the second. */
-function turn(a: Corner, b: Corner, c: Corner): number {
-  const [ax, ay] = [b.arm.valueSI - a.arm.valueSI, b.mass.valueSI - a.mass.valueSI];
-  const [bx, by] = [c.arm.valueSI - a.arm.valueSI, c.mass.valueSI - a.mass.valueSI];
-  return ax * by - ay * bx;
+function textAt(points: readonly Corner[], at: number): string {
+  const corner = points.at(at);
+  return corner === undefined ? "no corner" : `${measureText(corner.arm)}, ${measureText(corner.mass)}`;
 }
 
-const isBetween = (a: number, b: number, x: number): boolean => x >= Math.min(a, b) && x <= Math.max(a, b);
-
-const liesIn = ([a, b]: Edge, c: Corner): boolean =>
-  turn(a, b, c) === 0 &&
-  isBetween(a.arm.valueSI, b.arm.valueSI, c.arm.valueSI) &&
-  isBetween(a.mass.valueSI, b.mass.valueSI, c.mass.valueSI);
-
-function touch(one: Edge, other: Edge): boolean {
-  const [a, b] = one;
-  const [c, d] = other;
-  const apart =
-    Math.sign(turn(a, b, c)) * Math.sign(turn(a, b, d)) < 0 &&
-    Math.sign(turn(c, d, a)) * Math.sign(turn(c, d, b)) < 0;
-  return apart || liesIn(one, c) || liesIn(one, d) || liesIn(other, a) || liesIn(other, b);
-}
-
-/** Two edges that share a corner may share nothing else. */
-function foldsBack(one: Edge, other: Edge): boolean {
-  const shared = one[1] === other[0] ? one[1] : one[0];
-  const farOfOne = one[1] === shared ? one[0] : one[1];
-  const farOfOther = other[0] === shared ? other[1] : other[0];
-  return liesIn(other, farOfOne) || liesIn(one, farOfOther);
-}
+/** Edges are named by the corner that they lead to. */
+const meeting = (points: readonly Corner[], one: number, other: number): string =>
+  `the line from ${textAt(points, other - 1)} to ${textAt(points, other)}, which meets that from ${textAt(points, one - 1)} to ${textAt(points, one)}`;

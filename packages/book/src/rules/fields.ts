@@ -10,6 +10,9 @@ type RunwaySource = FieldSource["runways"][number];
 
 /** The lowest and the highest land that an aircraft could use. */
 const ELEVATION_m = { lowest: -450, highest: 5500 } as const;
+/** From the lowest decision height of any category I approach (200 ft) to the highest circling minima. */
+const MINIMUM_m = [60, 1500] as const;
+const APPROACH_VISIBILITY_m = [400, 10_000] as const;
 /** Steeper than this no runway of the tables is. */
 const STEEPEST_1 = 0.1;
 /** A name is the magnetic direction in tens of degrees; the pole moves faster than names are painted. */
@@ -30,6 +33,7 @@ export const fieldsCanBeUsed: Rule = ({ fields }, report) => {
       });
     }
     zoneIsKnown(zone, [...path, "zone"], report);
+    approachesCanBeFlown(field, path, report);
     for (const [j, runway] of runways.entries()) {
       const here: Path = [...path, "runways", j];
       lengthsFit(runway, here, report);
@@ -45,6 +49,33 @@ export const fieldsCanBeUsed: Rule = ({ fields }, report) => {
     }
   }
 };
+
+function approachesCanBeFlown({ approach, approaches }: FieldSource, path: Path, report: Report): void {
+  if (approaches.length > 0 && !approach) {
+    report([...path, "approach"], {
+      expected: "`true`, where approaches are listed",
+      found: "`false`",
+      remedy: "mend it, or take the approaches out",
+    });
+  }
+  for (const [i, { name, minimum, visibility }] of approaches.entries()) {
+    const here: Path = [...path, "approaches", i];
+    if (approaches.findIndex((other) => other.name === name) < i) {
+      report([...here, "name"], { expected: "each approach once", found: `\`${name}\` a second time` });
+    }
+    for (const [key, measure, [least, most]] of [
+      ["minimum", minimum, MINIMUM_m],
+      ["visibility", visibility, APPROACH_VISIBILITY_m],
+    ] as const) {
+      if (measure.valueSI >= least && measure.valueSI <= most) continue;
+      report([...here, key], {
+        expected: `${least} to ${most} m`,
+        found: measureText(measure),
+        remedy: key === "minimum" ? "a height above the field, no altitude" : undefined,
+      });
+    }
+  }
+}
 
 function zoneIsKnown(zone: string, path: Path, report: Report): void {
   try {

@@ -19,7 +19,7 @@ const DENSITIES_kgPerM3: Readonly<Record<FuelKind, readonly [low: number, high: 
 /** The fuel can be that fuel, and every tank of it is burnt once. */
 export const fuelCanBeBurnt: Rule = ({ fuel, loading, aircraft }, report) => {
   if (fuel === undefined) return;
-  const { kind, density15, burn, freezingPoint, minimumFuelTemperature, order } = fuel;
+  const { kind, density15, burn, freezingPoint, minimumFuelTemperature, order, totaliser } = fuel;
   const [low, high] = DENSITIES_kgPerM3[kind];
   if (!(density15.valueSI >= low && density15.valueSI <= high)) {
     report(["fuel", "density15"], {
@@ -36,8 +36,14 @@ export const fuelCanBeBurnt: Rule = ({ fuel, loading, aircraft }, report) => {
     });
   }
   mustNotBeBelow0("a mass", burn.taxi, ["fuel", "burn", "taxi"], report);
-  for (const phase of ["climb", "cruise", "hold", "descent"] as const) {
+  for (const phase of ["climb", "cruise", "hold", "descent", "maxContinuous"] as const) {
     mustBeAbove0("a flow", burn[phase], ["fuel", "burn", phase], report);
+  }
+  if (totaliser !== undefined && !(totaliser.accuracy.valueSI > 0 && totaliser.accuracy.valueSI <= 0.2)) {
+    report(["fuel", "totaliser", "accuracy"], {
+      expected: "a share of what it counts, above 0 and at most 20 %",
+      found: measureText(totaliser.accuracy),
+    });
   }
   if (
     freezingPoint !== undefined &&

@@ -7,6 +7,8 @@ import type { Rule } from "./rule.ts";
 
 /** Below 1.1 the wing may stall in a gust; above 2 the table of landings means nothing. */
 const APPROACH_FACTOR_1 = { least: 1.1, most: 2 } as const;
+/** Nothing leaves the ground or comes down slower than it stalls; the rolls would be for another speed above this. */
+const GROUND_FACTOR_1 = { least: 1, most: 1.5 } as const;
 const STEEPEST_1 = 0.1;
 /** More than this for 1 % of slope is a percentage written without its point. */
 const MOST_FOR_1_PERCENT = 0.5;
@@ -14,7 +16,7 @@ const MOST_FOR_1_PERCENT = 0.5;
 /** Factors never flatter, wind is counted once, and no table stands twice. */
 export const performanceNeverFlatters: Rule = ({ performance }, report) => {
   if (performance === undefined) return;
-  const { tables, crosswind, tailwindMax, approachFactor } = performance;
+  const { tables, crosswind, tailwindMax } = performance;
   for (const [i, { quantity, flaps }] of tables.entries()) {
     const first = tables.findIndex((other) => other.quantity === quantity && other.flaps === flaps);
     if (first === i) continue;
@@ -29,12 +31,26 @@ export const performanceNeverFlatters: Rule = ({ performance }, report) => {
   slopeIsAdverse(performance.slope, report);
   mustBeAbove0("a wind", crosswind.value, ["performance", "crosswind", "value"], report);
   mustNotBeBelow0("a wind", tailwindMax, ["performance", "tailwindMax"], report);
-  if (approachFactor >= APPROACH_FACTOR_1.least && approachFactor <= APPROACH_FACTOR_1.most) return;
-  report(["performance", "approachFactor"], {
-    expected: `a multiple of the stall speed, ${APPROACH_FACTOR_1.least} to ${APPROACH_FACTOR_1.most}`,
-    found: String(approachFactor),
-  });
+  speedsAreOfTheStall(performance, report);
+  for (const [i, { speed }] of tables.entries())
+    mustBeAbove0("an airspeed", speed, ["performance", "tables", i, "speed"], report);
 };
+
+function speedsAreOfTheStall(performance: PerformanceSource, report: Report): void {
+  const factors = [
+    ["approachFactor", APPROACH_FACTOR_1],
+    ["liftOffFactor", GROUND_FACTOR_1],
+    ["touchdownFactor", GROUND_FACTOR_1],
+  ] as const;
+  for (const [key, { least, most }] of factors) {
+    const factor = performance[key];
+    if (factor === undefined || (factor >= least && factor <= most)) continue;
+    report(["performance", key], {
+      expected: `a multiple of the stall speed, ${least} to ${most}`,
+      found: String(factor),
+    });
+  }
+}
 
 function factorsAddSomething({ factors, tables }: PerformanceSource, report: Report): void {
   for (const [i, { quantities, when, factor, of }] of factors.entries()) {

@@ -61,8 +61,17 @@ export function readTable(
   const cells: (number | null)[] = [];
   if (unit !== undefined) readCells(source, unit, cells, tell);
   if (!sound) return undefined;
-  const { id, quantity, title, flaps } = source;
-  return { id, quantity, title, ...given("flaps", flaps), axes, unit: SI_UNITS[dimension], cells };
+  const { id, quantity, title, flaps, speed } = source;
+  return {
+    id,
+    quantity,
+    title,
+    ...given("flaps", flaps),
+    ...given("speed_mPerS", speed?.valueSI),
+    axes,
+    unit: SI_UNITS[dimension],
+    cells,
+  };
 }
 
 function unitOf(text: string, dimension: string, where: Path, tell: Report): UnitId | undefined {

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { DeepReadonly } from "../readonly.ts";
-import { SURFACES } from "./kinds.ts";
+import { AIRSPACE_CLASSES, APPROACH_KINDS, SURFACES } from "./kinds.ts";
 import { Line, measureOf } from "./text.ts";
 
 const RunwaySource = z.strictObject({
@@ -16,6 +16,13 @@ const RunwaySource = z.strictObject({
   surface: z.enum(SURFACES),
 });
 
+const ApproachSource = z.strictObject({
+  name: Line.describe("As the chart names it: `RNP 29`."),
+  kind: z.enum(APPROACH_KINDS).describe("`precision`: with a decision height on a glide path to it."),
+  minimum: measureOf("length").describe("Decision or minimum descent height, above the field."),
+  visibility: measureOf("length").describe("What the approach asks to be seen."),
+});
+
 export const FieldSource = z.strictObject({
   code: z.string().regex(/^[A-Z][A-Z0-9]{3}$/, { error: "four capital letters or figures" }),
   name: Line,
@@ -25,6 +32,14 @@ export const FieldSource = z.strictObject({
   magneticVariation: z.number().min(-180).max(180).describe("Degrees, east positive."),
   lights: z.boolean().describe("Whether a runway has lights for night."),
   approach: z.boolean().describe("Whether it has an instrument approach that this aircraft can fly."),
+  airspace: z
+    .enum(AIRSPACE_CLASSES)
+    .optional()
+    .describe("Class of the airspace at the surface of the field."),
+  approaches: z
+    .array(ApproachSource)
+    .default([])
+    .describe("Approaches by instruments that this aircraft can fly, with the minima of its category."),
   zone: Line.describe("Time zone of the tz database: Etc/UTC."),
   runways: z.array(RunwaySource).min(1),
 });
@@ -44,6 +59,16 @@ export interface Runway {
   readonly surface: Surface;
 }
 
+export type AirspaceClass = (typeof AIRSPACE_CLASSES)[number];
+
+export interface Approach {
+  readonly name: string;
+  readonly kind: (typeof APPROACH_KINDS)[number];
+  /** Decision or minimum descent height above the field. */
+  readonly minimum_m: number;
+  readonly visibility_m: number;
+}
+
 export interface Field {
   readonly code: string;
   readonly name: string;
@@ -54,6 +79,9 @@ export interface Field {
   readonly magneticVariation_deg: number;
   readonly lights: boolean;
   readonly approach: boolean;
+  /** At the surface; absent where the book does not say. */
+  readonly airspace?: AirspaceClass;
+  readonly approaches: readonly Approach[];
   /** Time zone of the tz database. */
   readonly zone: string;
   readonly runways: readonly Runway[];

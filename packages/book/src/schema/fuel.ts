@@ -13,7 +13,14 @@ export const FuelSource = z.strictObject({
     cruise: measureOf("mass-flow"),
     hold: measureOf("mass-flow"),
     descent: measureOf("mass-flow"),
+    maxContinuous: measureOf("mass-flow")
+      .optional()
+      .describe("At maximum continuous cruise power, 1,500 ft above the field."),
   }),
+  totaliser: z
+    .strictObject({ accuracy: measureOf("ratio").describe("Of what it has counted: `2 %`.") })
+    .optional()
+    .describe("Counts what has been burnt since it was set."),
   freezingPoint: measureOf("temperature").optional(),
   minimumFuelTemperature: measureOf("temperature").optional(),
   order: z
@@ -35,7 +42,11 @@ export interface Fuel {
     readonly cruise_kgPerS: number;
     readonly hold_kgPerS: number;
     readonly descent_kgPerS: number;
+    /** At maximum continuous cruise power, 1,500 ft above the field. */
+    readonly maxContinuous_kgPerS?: number;
   };
+  /** Its accuracy as a share of the greatest amount that it can have counted: all usable fuel. */
+  readonly totaliser?: { readonly accuracy_1: number };
   readonly freezingPoint_K?: number;
   readonly minimumFuelTemperature_K?: number;
   /** Tank ids in the order in which they are burnt; those of one list together. */

@@ -24,6 +24,11 @@ export const MASK_KINDS = ["diluter-demand", "constant-flow", "cannula"] as cons
 /** What a runway is made of. */
 export const SURFACES = ["paved", "grass", "gravel"] as const;
 
+/** Classes of airspace, as they are named all over the world. */
+export const AIRSPACE_CLASSES = ["A", "B", "C", "D", "E", "F", "G"] as const;
+
+export const APPROACH_KINDS = ["precision", "non-precision"] as const;
+
 /** What lies on a runway. */
 export const RUNWAY_CONDITIONS = ["dry", "wet", "standing-water", "snow", "slush", "ice"] as const;
 
@@ -50,6 +55,7 @@ export const KINDS_OF_OPERATION = [
   "icing",
   "over-water",
   "passengers",
+  "passengers-by-night",
 ] as const;
 
 export type KindOfOperation = (typeof KINDS_OF_OPERATION)[number];

@@ -18,6 +18,9 @@ const PerformanceTable = z.strictObject({
   quantity: z.enum(PERFORMANCE_QUANTITIES),
   title: Line,
   flaps: Line.optional(),
+  speed: measureOf("speed")
+    .optional()
+    .describe("Calibrated airspeed that the figures are for; for a climb it makes ft/min and wind of them."),
   axes: z
     .array(Axis)
     .min(1)
@@ -52,6 +55,14 @@ export const PerformanceSource = z.strictObject({
   crosswind: z.strictObject({ value: measureOf("speed"), kind: z.enum(["limit", "demonstrated"]) }),
   tailwindMax: measureOf("speed"),
   approachFactor: z.number().default(1.3).describe("Approach speed over stall speed."),
+  liftOffFactor: z
+    .number()
+    .optional()
+    .describe("Lift-off speed over stall speed with take-off flap; for the point at which to stop."),
+  touchdownFactor: z
+    .number()
+    .optional()
+    .describe("Touchdown speed over stall speed with landing flap; for stopping after a take-off."),
   slope: z
     .strictObject({
       max: measureOf("ratio").describe("Beyond it, either way, there is no figure."),
@@ -87,6 +98,8 @@ export interface PerformanceTable extends Table {
   readonly quantity: PerformanceQuantity;
   readonly title: string;
   readonly flaps?: string;
+  /** Calibrated airspeed that the figures are for. */
+  readonly speed_mPerS?: number;
   readonly axes: readonly { readonly name: TableAxisName; readonly values: readonly number[] }[];
   /** SI unit of the cells. */
   readonly unit: "m" | "mPerS" | "1";
@@ -111,6 +124,10 @@ export interface Performance {
   readonly crosswind: { readonly value_mPerS: number; readonly kind: "limit" | "demonstrated" };
   readonly tailwindMax_mPerS: number;
   readonly approachFactor_1: number;
+  /** Of the stall speed with the flap of the take-off tables. */
+  readonly liftOffFactor_1?: number;
+  /** Of the stall speed with the flap of the landing tables. */
+  readonly touchdownFactor_1?: number;
   /** Added share of a distance for each unit of adverse slope: 5 is 5 % for 1 %. None for a helpful one. */
   readonly slope?: { readonly max_1: number; readonly takeOffUp_1: number; readonly landingDown_1: number };
   /** The tables count wind with its safety already; then credit and charge are 1. */

@@ -13,6 +13,30 @@ export const badFields: readonly BadBook[] = [
     says: ["fields[0].longitude: expected a number, at least -180, found -200.5"],
   },
   {
+    wrong: "an approach at a field that is said to have none",
+    edits: [
+      [
+        "lights: true\n    approach: false",
+        "lights: true\n    approach: ▶false\n    approaches: [{ name: RNP 09, kind: precision, minimum: 250 ft, visibility: 800 m }]",
+      ],
+    ],
+    says: [
+      "fields[0].approach: expected `true`, where approaches are listed, found `false`; mend it, or take the approaches out",
+    ],
+  },
+  {
+    wrong: "a minimum lower than any approach of these has",
+    edits: [
+      [
+        "lights: true\n    approach: false",
+        "lights: true\n    approach: true\n    approaches: [{ name: RNP 09, kind: precision, minimum: ▶50 ft, visibility: 800 m }]",
+      ],
+    ],
+    says: [
+      "fields[0].approaches[0].minimum: expected 60 to 1500 m, found 50 ft; a height above the field, no altitude",
+    ],
+  },
+  {
     wrong: "coordinates as text",
     edits: [["latitude: 10.5", "latitude: ▶10 30 N"]],
     says: ['fields[0].latitude: expected a number, found "10 30 N"'],

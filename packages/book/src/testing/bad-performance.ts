@@ -294,6 +294,11 @@ export const badPerformance: readonly BadBook[] = [
     says: ["performance.tailwindMax: expected a wind not below 0, found -10 kt"],
   },
   {
+    wrong: "a lift-off below the stall",
+    edits: [["approachFactor: 1.31", "approachFactor: 1.31\n  liftOffFactor: ▶0.9"]],
+    says: ["performance.liftOffFactor: expected a multiple of the stall speed, 1 to 1.5, found 0.9"],
+  },
+  {
     wrong: "an approach at the stall",
     edits: [["approachFactor: 1.31", "approachFactor: ▶1.0"]],
     says: ["performance.approachFactor: expected a multiple of the stall speed, 1.1 to 2, found 1"],

@@ -1,4 +1,5 @@
 import type { Field, FieldSource, Runway } from "../schema/field.ts";
+import { given } from "./given.ts";
 
 export const fieldInSI = (source: FieldSource): Field => ({
   code: source.code,
@@ -9,6 +10,13 @@ export const fieldInSI = (source: FieldSource): Field => ({
   magneticVariation_deg: source.magneticVariation,
   lights: source.lights,
   approach: source.approach,
+  ...given("airspace", source.airspace),
+  approaches: source.approaches.map(({ name, kind, minimum, visibility }) => ({
+    name,
+    kind,
+    minimum_m: minimum.valueSI,
+    visibility_m: visibility.valueSI,
+  })),
   zone: source.zone,
   runways: source.runways.map(runwayInSI),
 });

@@ -2,7 +2,7 @@ import type { Fuel, FuelSource } from "../schema/fuel.ts";
 import { given } from "./given.ts";
 
 export function fuelInSI(source: FuelSource): Fuel {
-  const { kind, density15, burn, freezingPoint, minimumFuelTemperature, order } = source;
+  const { kind, density15, burn, freezingPoint, minimumFuelTemperature, order, totaliser } = source;
   return {
     kind,
     density15_kgPerM3: density15.valueSI,
@@ -12,7 +12,9 @@ export function fuelInSI(source: FuelSource): Fuel {
       cruise_kgPerS: burn.cruise.valueSI,
       hold_kgPerS: burn.hold.valueSI,
       descent_kgPerS: burn.descent.valueSI,
+      ...given("maxContinuous_kgPerS", burn.maxContinuous?.valueSI),
     },
+    ...given("totaliser", totaliser && { accuracy_1: totaliser.accuracy.valueSI }),
     ...given("freezingPoint_K", freezingPoint?.valueSI),
     ...given("minimumFuelTemperature_K", minimumFuelTemperature?.valueSI),
     order,

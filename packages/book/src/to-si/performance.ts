@@ -7,7 +7,16 @@ const HEADWIND_CREDIT_1 = 0.5;
 const TAILWIND_CHARGE_1 = 1.5;
 
 export function performanceInSI(source: PerformanceSource, tables: readonly PerformanceTable[]): Performance {
-  const { factors, crosswind, tailwindMax, approachFactor, slope, windInTable } = source;
+  const {
+    factors,
+    crosswind,
+    tailwindMax,
+    approachFactor,
+    liftOffFactor,
+    touchdownFactor,
+    slope,
+    windInTable,
+  } = source;
   return {
     tables,
     factors: factors.map(({ id, quantities, when, factor, of, source: from }) => ({
@@ -21,6 +30,8 @@ export function performanceInSI(source: PerformanceSource, tables: readonly Perf
     crosswind: { value_mPerS: crosswind.value.valueSI, kind: crosswind.kind },
     tailwindMax_mPerS: tailwindMax.valueSI,
     approachFactor_1: approachFactor,
+    ...given("liftOffFactor_1", liftOffFactor),
+    ...given("touchdownFactor_1", touchdownFactor),
     ...given(
       "slope",
       slope && {
