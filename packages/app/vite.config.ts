@@ -90,7 +90,10 @@ export default defineConfig(({ command }) => ({
     // How long plugins take says nothing but how busy the machine is.
     rolldownOptions: { treeshake: { moduleSideEffects }, checks: { pluginTimings: false } },
   },
-  worker: { format: "es", rolldownOptions: { treeshake: { moduleSideEffects } } },
+  worker: {
+    format: "es",
+    rolldownOptions: { treeshake: { moduleSideEffects }, checks: { pluginTimings: false } },
+  },
   server: {
     host: "127.0.0.1",
     port: 4461,
