@@ -361,6 +361,7 @@ export {
   manoeuvringSpeed,
   stallSpeedAtLoadFactor,
   stallSpeedAtMass,
+  trueAirspeed,
 } from "./runway/speeds.ts";
 export { type CalendarDate, type LocalClock, localInstant_ms, utcOffsetAt_s } from "./sun/calendar.ts";
 export {

@@ -67,6 +67,8 @@ const isOf = (
       return ifr && !night;
     case "ifr-night":
       return ifr && night;
+    case "passengers-by-night":
+      return night && (other["passengers"] ?? false);
     default:
       return other[kind] ?? false;
   }
@@ -103,4 +105,5 @@ export const KIND_WORDS: Readonly<Record<KindOfOperation, string>> = {
   icing: "into icing",
   "over-water": "over water",
   passengers: "with passengers",
+  "passengers-by-night": "with passengers by night",
 };

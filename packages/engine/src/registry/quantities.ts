@@ -189,6 +189,7 @@ import {
   manoeuvringSpeed,
   stallSpeedAtLoadFactor,
   stallSpeedAtMass,
+  trueAirspeed,
 } from "../runway/speeds.ts";
 import {
   julianDay,
@@ -447,6 +448,7 @@ const ALL: readonly AnyQuantity[] = [
   levelStallSpeed,
   manoeuvringSpeed,
   approachSpeed,
+  trueAirspeed,
   climbRateForGradient,
   climbGradientOfRate,
   climbGradientBetween,

@@ -1,3 +1,6 @@
+import { OAT_K, PRESSURE_ALTITUDE_m } from "../air/inputs.ts";
+import { STANDARD_ATMOSPHERE } from "../air/sources.ts";
+import { GAS_CONSTANT_JPerKgK, pressureAt_Pa, SEA_LEVEL_KGPERM3 } from "../air/standard-atmosphere-model.ts";
 import { defineQuantity } from "../registry/define-quantity.ts";
 import { toSI } from "../units/convert.ts";
 import { PHAK_LOAD_FACTORS, SQUARE_ROOT_LAW } from "./sources.ts";
@@ -149,4 +152,28 @@ export const approachSpeed = defineQuantity({
   notes: ["The manual's own approach speed comes first."],
   compute: ({ stallSpeed_mPerS, approachFactor_1, additive_mPerS }) =>
     approachFactor_1 * stallSpeed_mPerS + additive_mPerS,
+});
+
+export const trueAirspeed = defineQuantity({
+  id: "true-airspeed",
+  title: "True airspeed of a slow aircraft",
+  inputs: [
+    {
+      name: "calibratedAirspeed_mPerS",
+      unit: "mPerS",
+      range: [5, 90],
+      meaning: "calibrated airspeed",
+    },
+    PRESSURE_ALTITUDE_m,
+    OAT_K,
+  ],
+  output: { name: "trueAirspeed_mPerS", unit: "mPerS" },
+  formula: "Vt = Vc sqrt(rho0 / rho), rho = p(PA) / (R T)",
+  sources: [STANDARD_ATMOSPHERE],
+  notes: [
+    "Takes calibrated for equivalent airspeed: at 110 kt and 14,000 ft that is right to half a knot; above 175 kt it is not given.",
+  ],
+  compute: ({ calibratedAirspeed_mPerS, pressureAltitude_m, oat_K }) =>
+    calibratedAirspeed_mPerS *
+    Math.sqrt((SEA_LEVEL_KGPERM3 * GAS_CONSTANT_JPerKgK * oat_K) / pressureAt_Pa(pressureAltitude_m)),
 });

@@ -14,7 +14,7 @@ const SUBJECTS: readonly (readonly [subject: string, ids: string])[] = [
   ],
   [
     "Runway, climb and speeds",
-    "runway-height-change climb-* stall-* level-stall-speed load-factor-in-turn manoeuvring-speed approach-speed " +
+    "runway-height-change climb-* stall-* level-stall-speed load-factor-in-turn manoeuvring-speed approach-speed true-airspeed " +
       "wind-distance-rule mass-speed-rule mass-take-off-rule mass-landing-rule density-landing-rule fast-approach-rule " +
       "high-threshold-rule halfway-speed-rule accelerate-stop-estimate latest-abort-speed-estimate hydroplaning-*",
   ],

@@ -1,7 +1,7 @@
-import type { Flight } from "../../assessment.ts";
+import type { Flight, Verdict } from "../../assessment.ts";
 import type { Context } from "../../context.ts";
-import type { Finding } from "../../finding.ts";
-import { finding } from "../finding-of.ts";
+import { type Finding, worthOf } from "../../finding.ts";
+import { finding, findingLater } from "../finding-of.ts";
 import type { LoadFigures } from "../load/figures.ts";
 import { loadFigures } from "../load/load-figures.ts";
 import { remembered } from "../remembered.ts";
@@ -16,6 +16,7 @@ import { type FieldFigures, type FlightMasses, fieldGround, withDistances } from
 import { onceMissing } from "./figure.ts";
 import { coldAltimeterVerdict, frostVerdict, icingVerdict } from "./ice-verdicts.ts";
 import { lightVerdict } from "./light-verdicts.ts";
+import { performanceVerdicts } from "./performance-verdicts.ts";
 import { partVerdicts } from "./report-verdicts.ts";
 import { FIELD_ROLES, type FieldRole } from "./role.ts";
 import { hazardVerdicts, skyVerdicts } from "./sky-verdicts.ts";
@@ -51,10 +52,15 @@ const ofGround = (field: FieldContext): OfGround => ({
 });
 
 /** An alternate that no rule asks for stops no flight by not being fit for one. */
-function softened({ verdict, ...rest }: Finding): Finding {
-  if (verdict.status !== "stop") return { verdict, ...rest };
-  const { wayOut, status, ...said } = verdict;
-  return { ...rest, verdict: { ...said, status: "caution" } };
+function softened(hard: Finding): Finding {
+  const { id, status } = worthOf(hard);
+  if (status !== "stop") return hard;
+  return findingLater({ id, status: "caution" }, (): Verdict => {
+    const { verdict } = hard;
+    if (verdict.status !== "stop") throw new Error(`${id}: worth a stop, told as ${verdict.status}`);
+    const { wayOut, ...said } = verdict;
+    return { ...said, status: "caution" };
+  });
 }
 
 const rememberedGround = remembered<OfGround>();
@@ -66,7 +72,13 @@ function fieldVerdicts(
   isAsked: boolean,
 ): readonly Finding[] {
   const { before, after } = rememberedGround(ground, [], () => ofGround(ground));
-  const all = [...before, ...distanceVerdicts({ ...ground, figures }), ...after, ...more];
+  const all = [
+    ...before,
+    ...distanceVerdicts({ ...ground, figures }),
+    ...performanceVerdicts({ ...ground, figures }),
+    ...after,
+    ...more,
+  ];
   const waiting = onceMissing(all.flatMap(({ waitsFor }) => waitsFor ?? []));
   const parts = rememberedParts(ground, [JSON.stringify(waiting)], () => partVerdicts(ground, waiting));
   const kept = [...all.filter(({ waitsFor }) => waitsFor === undefined), ...parts].map((one) => one.finding);

@@ -1,6 +1,7 @@
 import { type ChainStep, countedWind } from "@witnessmark/engine";
 import type { Source, WorkingLine } from "../../assessment.ts";
 import { bookSource } from "../../book-index.ts";
+import { worthOf } from "../../finding.ts";
 import { axisText, type DistanceAnswer, KINDS, type Need } from "./distances.ts";
 import type { FieldFigures } from "./field-figures.ts";
 import type { Figure } from "./figure.ts";
@@ -85,37 +86,35 @@ function verdict(field: FieldContext, figure: Figure<DistanceAnswer>, kind: keyo
   const { context, figures } = field;
   const { role, planned } = figures;
   const id = `runway:${role}:${kind === "accelerate-stop" ? "stop" : kind}`;
-  const title = `${NAMES[kind]} ${planned.code}`;
+  const base = () => ({ topic: "runway" as const, title: `${NAMES[kind]} ${planned.code}` });
   const { value, missing } = figure;
   const status = withMissing(value?.status, missing);
-  const topic = "runway" as const;
   if (value === undefined || status === "open") {
-    const sources = [bookSource(context.book, "performance.tables")];
-    return told(
-      field,
-      { id, topic, title, says: openSays(missing), margin: NOT_KNOWN, sources },
-      "open",
-      missing,
-    );
+    const write = () => ({
+      ...base(),
+      says: openSays(missing),
+      margin: NOT_KNOWN,
+      sources: [bookSource(context.book, "performance.tables")],
+    });
+    return told(field, { id, write }, "open", missing);
   }
-  const { nearest } = value;
-  const says = saysOf(value, planned.condition);
-  const short = `${nearest.name}: ${metreDigits(nearest.needed_m, "up")} needed, ${metres(nearest.available_m, "down")} there`;
-  const advice = `Fits as it is, and not with the factor of ${KINDS[kind].advised_1} that is advised on figures of a manual`;
-  const draft = {
-    id,
-    topic,
-    title,
-    says,
-    margin: marginIn(nearest.left_m, "m", "short"),
-    lines: distanceLines(value),
-    formula: countedWind,
-    sources: sourcesOf(field, value),
-    because: [nearest.left_m < 0 ? short : advice],
-    wayOut: ["Less mass", "A longer runway, or more headwind", "Wait for colder air"],
-    until: untilOf(figure, planned.code),
+  const write = () => {
+    const { nearest } = value;
+    const short = `${nearest.name}: ${metreDigits(nearest.needed_m, "up")} needed, ${metres(nearest.available_m, "down")} there`;
+    const advice = `Fits as it is, and not with the factor of ${KINDS[kind].advised_1} that is advised on figures of a manual`;
+    return {
+      ...base(),
+      says: saysOf(value, planned.condition),
+      margin: marginIn(nearest.left_m, "m", "short"),
+      lines: distanceLines(value),
+      formula: countedWind,
+      sources: sourcesOf(field, value),
+      because: [nearest.left_m < 0 ? short : advice],
+      wayOut: ["Less mass", "A longer runway, or more headwind", "Wait for colder air"],
+      until: untilOf(figure, planned.code),
+    };
   };
-  return told(field, draft, status);
+  return told(field, { id, write }, status);
 }
 
 export function distanceVerdicts(field: FieldContext<FieldFigures>): readonly Told[] {
@@ -124,7 +123,5 @@ export function distanceVerdicts(field: FieldContext<FieldFigures>): readonly To
   if (figures.stop === undefined) return [main];
   const stop = verdict(field, figures.stop, "accelerate-stop");
   // what keeps the take-off open keeps this open too, and is told once
-  return stop.finding.verdict.status === "open" && main.finding.verdict.status === "open"
-    ? [main]
-    : [main, stop];
+  return [main, stop].every(({ finding }) => worthOf(finding).status === "open") ? [main] : [main, stop];
 }

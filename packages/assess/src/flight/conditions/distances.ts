@@ -68,7 +68,7 @@ export interface DistanceAnswer {
 }
 
 /** Beyond these ends the edge of a table is the worse case already: light, low, cold, into a strong wind. */
-const HARMLESS: Readonly<Partial<Record<TableAxisName, HarmlessEnd>>> = {
+export const HARMLESS: Readonly<Partial<Record<TableAxisName, HarmlessEnd>>> = {
   mass_kg: "below",
   pressureAltitude_m: "below",
   oat_K: "below",
@@ -93,7 +93,7 @@ export function axisText(name: string, value: number): string {
   return `${AXIS[name].name} ${formatMeasure(value, unit, step)}`;
 }
 
-function offTable(table: PerformanceTable, answer: TableAnswer & { readonly ok: false }): Missing {
+export function offTable(table: PerformanceTable, answer: TableAnswer & { readonly ok: false }): Missing {
   const asked = axisText(answer.axis, answer.asked);
   const nearest =
     answer.nearest === undefined ? "" : `; the nearest it has is ${axisText(answer.axis, answer.nearest)}`;

@@ -10,6 +10,8 @@ import { type ConditionFault, typedSI } from "./faults.ts";
 import { type FieldWeather, fieldWeather } from "./field-weather.ts";
 import { derived, type Figure, figureOf, lacking, onceMissing, restOf } from "./figure.ts";
 import { type IceFigures, iceFigures } from "./ice.ts";
+import { type PerformanceFigures, performanceOfField } from "./performance-of-field.ts";
+import type { PerformanceAsk } from "./read-performance.ts";
 import { forecastOf, observationOf, type ReportFigures } from "./report-figures.ts";
 import { type FieldRole, phaseOf } from "./role.ts";
 import {
@@ -51,7 +53,7 @@ export interface FieldGround {
 }
 
 /** Everything that the Conditions screen shows of one field. */
-export interface FieldFigures extends FieldGround {
+export interface FieldFigures extends FieldGround, PerformanceFigures {
   /** The take-off at the departure, the landing elsewhere. */
   readonly distance: Figure<DistanceAnswer>;
   /** At the departure, where the book has a table of it. */
@@ -59,7 +61,7 @@ export interface FieldFigures extends FieldGround {
 }
 
 /** What of a plan the figures of a field are made from, beside the field and its time. */
-export type OwnMinima = Pick<FlightPlan, "own">;
+export type OwnMinima = Pick<FlightPlan, "own" | "flightRules">;
 
 export interface FieldFiguresOptions {
   readonly masses?: FlightMasses | undefined;
@@ -67,12 +69,18 @@ export interface FieldFiguresOptions {
   readonly mode?: TableMode | undefined;
 }
 
-type Own = Pick<NonNullable<FlightPlan["own"]>, "ceiling" | "visibility" | "crosswind">;
+type Own = Pick<NonNullable<FlightPlan["own"]>, "ceiling" | "visibility" | "crosswind" | "climbGradient">;
 
 const OWN: Readonly<Record<keyof Own, { dimension: Dimension; name: string; most: number; unit: UnitId }>> = {
   ceiling: { dimension: "length", name: "your own ceiling", most: toSI(60_000, "ft"), unit: "ft" },
   visibility: { dimension: "length", name: "your own visibility", most: 200_000, unit: "m" },
   crosswind: { dimension: "speed", name: "your own crosswind", most: toSI(100, "kt"), unit: "kt" },
+  climbGradient: {
+    dimension: "ratio",
+    name: "your own climb gradient",
+    most: toSI(2000, "ftPerNM"),
+    unit: "ftPerNM",
+  },
 };
 
 /** A minimum that the pilot asks for; undefined when he asks for none. */
@@ -140,36 +148,42 @@ function massOf(role: FieldRole, masses: FlightMasses | undefined): Figure<numbe
   return lacking({ what: `the ${role === "departure" ? "take-off" : "landing"} mass` });
 }
 
+/** At what the tables of the book are asked for one field. */
+function askedAt(
+  { role, weather, air, wind }: FieldGround,
+  { found }: Place,
+  masses: FlightMasses | undefined,
+): Figure<PerformanceAsk["at"]> {
+  const mass = massOf(role, masses);
+  const pressure: Figure<number> = air.value?.pressureAltitude_m ?? { from: [], missing: air.missing };
+  const rest = restOf([found, mass, pressure, weather.oat, wind]);
+  const values = [mass.value, pressure.value, weather.oat.value, wind.value] as const;
+  const [mass_kg, pressureAltitude_m, oat, on] = values;
+  if (mass_kg === undefined || pressureAltitude_m === undefined || oat === undefined || on === undefined)
+    return rest;
+  return {
+    ...rest,
+    value: { mass_kg, pressureAltitude_m, oat_K: oat.hottest_K, along_mPerS: on.along_mPerS },
+  };
+}
+
 function distanceFigure(
   name: "take-off" | "landing" | "accelerate-stop",
-  { planned, role, weather, air, wind }: FieldGround,
-  { found }: Place,
+  { planned, runway }: FieldGround,
+  { value: at, ...rest }: Figure<PerformanceAsk["at"]>,
   book: Book,
   plan: OwnMinima,
   options: FieldFiguresOptions,
 ): Figure<DistanceAnswer> {
   const { performance } = book;
-  const mass = massOf(role, options.masses);
-  const pressure: Figure<number> = air.value?.pressureAltitude_m ?? { from: [], missing: air.missing };
-  const rest = restOf([found, mass, pressure, weather.oat, wind]);
   if (performance === undefined) return { from: [], missing: [PERFORMANCE] };
-  const runway = found.value?.runway;
-  const values = [mass.value, pressure.value, weather.oat.value, wind.value] as const;
-  const [mass_kg, pressureAltitude_m, oat, on] = values;
-  if (
-    runway === undefined ||
-    mass_kg === undefined ||
-    pressureAltitude_m === undefined ||
-    oat === undefined ||
-    on === undefined
-  )
-    return rest;
+  if (runway === undefined || at === undefined) return rest;
   const ownFactor_1 = name === "take-off" ? plan.own?.takeOffFactor_1 : plan.own?.landingFactor_1;
   const ask = {
     performance,
     runway,
     condition: planned.condition,
-    at: { mass_kg, pressureAltitude_m, oat_K: oat.hottest_K, along_mPerS: on.along_mPerS },
+    at,
     ownFactor_1,
     mode: options.mode,
   };
@@ -240,12 +254,18 @@ export function withDistances(
 ): FieldFigures {
   const { planned, role } = ground;
   const place = placeOf(book, planned, role);
+  const asked = askedAt(ground, place, options.masses);
   const of = (name: Parameters<typeof distanceFigure>[0]): Figure<DistanceAnswer> =>
-    distanceFigure(name, ground, place, book, plan, options);
+    distanceFigure(name, ground, asked, book, plan, options);
+  const distance = of(phaseOf(role));
   const hasStop = book.performance?.tables.some(({ quantity }) => quantity === "accelerate-stop") ?? false;
   return {
     ...ground,
-    distance: of(phaseOf(role)),
+    distance,
+    ...performanceOfField(book, ground, distance, asked, {
+      isByInstruments: plan.flightRules === "IFR",
+      ownGradient: ownOf(plan, "climbGradient"),
+    }),
     ...(role === "departure" && hasStop ? { stop: of("accelerate-stop") } : {}),
   };
 }

@@ -19,6 +19,13 @@ const USUAL = {
   locator: "visible moisture at 5 °C or colder; from memory",
 };
 
+const HOAR_FROST = [
+  {
+    title: "Public pilot texts on hoar frost",
+    locator: "skin up to 5 °C colder than the air; common practice",
+  },
+];
+
 function icingWords({ icing, freezing }: IceFigures, moisture: string, air: string): string {
   if (freezing.value === "present") return "Freezing rain or drizzle";
   if (freezing.value === "possible") return `Rain that may freeze${air}`;
@@ -43,35 +50,35 @@ export function icingVerdict(field: FieldContext): Told {
       ? answer.missing.map((what) => ({ what: `the ${what} at ${planned.code}` }))
       : []),
   ];
-  const coldest_K = weather.oat.value?.coldest_K;
-  const air = coldest_K === undefined ? "" : ` at ${degC(coldest_K)}`;
-  const moisture = answer?.icing === "yes" ? answer.moisture.join(", ") : "";
-  const words = icingWords(ice, moisture, air);
   const status = icingStatus === "stop" ? "stop" : withMissing(icingStatus, missing);
-  const known =
-    protection === undefined
-      ? "not in the book"
-      : protection.known
-        ? protection.conditions
-        : "none for known icing";
-  const sources = [bookSource(context.book, "iceProtection"), USUAL];
-  const draft: Draft = {
-    id: `ice:${role}:icing`,
-    topic: "ice",
-    title: `Ice in the air at ${planned.code}`,
-    says: status === "open" ? openSays(missing) : words,
-    ...(status === "open" ? { margin: NOT_KNOWN } : {}),
-    lines: [
-      ...(coldest_K === undefined ? [] : [{ label: "Temperature, the coldest", value: degC(coldest_K) }]),
-      ...(moisture === "" ? [] : [{ label: "Visible moisture", value: moisture }]),
-      { label: "Ice protection", value: known },
-    ],
-    sources,
-    because: [isIcing ? `${words}. Ice protection: ${known}` : words],
-    wayOut: ["Wait for warmer or drier air", "Another field"],
-    until: untilOf(icing, planned.code),
+  const write = (): Omit<Draft, "id"> => {
+    const coldest_K = weather.oat.value?.coldest_K;
+    const air = coldest_K === undefined ? "" : ` at ${degC(coldest_K)}`;
+    const moisture = answer?.icing === "yes" ? answer.moisture.join(", ") : "";
+    const words = icingWords(ice, moisture, air);
+    const known =
+      protection === undefined
+        ? "not in the book"
+        : protection.known
+          ? protection.conditions
+          : "none for known icing";
+    return {
+      topic: "ice",
+      title: `Ice in the air at ${planned.code}`,
+      says: status === "open" ? openSays(missing) : words,
+      ...(status === "open" ? { margin: NOT_KNOWN } : {}),
+      lines: [
+        ...(coldest_K === undefined ? [] : [{ label: "Temperature, the coldest", value: degC(coldest_K) }]),
+        ...(moisture === "" ? [] : [{ label: "Visible moisture", value: moisture }]),
+        { label: "Ice protection", value: known },
+      ],
+      sources: [bookSource(context.book, "iceProtection"), USUAL],
+      because: [isIcing ? `${words}. Ice protection: ${known}` : words],
+      wayOut: ["Wait for warmer or drier air", "Another field"],
+      until: untilOf(icing, planned.code),
+    };
   };
-  return told(field, draft, status, missing);
+  return told(field, { id: `ice:${role}:icing`, write }, status, missing);
 }
 
 /** Frost on an aircraft that stood at the departure; only a look and a touch settle it. */
@@ -88,32 +95,28 @@ export function frostVerdict(field: FieldContext): readonly Told[] {
       : []),
   ];
   const status = withMissing(open ? undefined : value.frost === "expected" ? "caution" : "clear", missing);
-  const base = { id: "ice:departure:frost", topic: "ice" as const, title: `Frost at ${planned.code}` };
-  const sources = [
-    {
-      title: "Public pilot texts on hoar frost",
-      locator: "skin up to 5 °C colder than the air; common practice",
-    },
-  ];
+  const id = "ice:departure:frost";
+  const base = { topic: "ice" as const, title: `Frost at ${planned.code}`, sources: HOAR_FROST };
   if (status === "open" || open)
-    return [told(field, { ...base, says: openSays(missing), margin: NOT_KNOWN, sources }, "open", missing)];
-  const expected = value.frost === "expected";
-  const says = expected
-    ? `To be expected on a skin of ${degC(value.skin_K)}: look and touch`
-    : `Not to be expected on a skin of ${degC(value.skin_K)}`;
-  const draft: Draft = {
-    ...base,
-    says,
-    lines: [
-      { label: "Skin, at its coldest", value: degC(value.skin_K) },
-      { label: "Frost forms from", value: degC(value.frostPoint_K) },
-    ],
-    formula: frostMargin,
-    sources,
-    because: [says],
-    until: untilOf(ice.frost, planned.code),
+    return [told(field, { ...base, id, says: openSays(missing), margin: NOT_KNOWN }, "open", missing)];
+  const write = () => {
+    const says =
+      value.frost === "expected"
+        ? `To be expected on a skin of ${degC(value.skin_K)}: look and touch`
+        : `Not to be expected on a skin of ${degC(value.skin_K)}`;
+    return {
+      ...base,
+      says,
+      lines: [
+        { label: "Skin, at its coldest", value: degC(value.skin_K) },
+        { label: "Frost forms from", value: degC(value.frostPoint_K) },
+      ],
+      formula: frostMargin,
+      because: [says],
+      until: untilOf(ice.frost, planned.code),
+    };
   };
-  return [told(field, draft, status)];
+  return [told(field, { id, write }, status)];
 }
 
 const FREEZING_K = 273.15;
@@ -128,20 +131,22 @@ export function coldAltimeterVerdict(field: FieldContext): readonly Told[] {
   if (correction?.value === undefined || coldest_K === undefined || coldest_K > FREEZING_K) return [];
   // a temperature that is not settled is told by the report
   if (correction.missing.length > 0) return [];
-  const says = `Add ${feet(correction.value, "up")} to ${feet(CORRECTED_HEIGHT_M, "up")} above the field, at ${degC(coldest_K)}`;
-  const draft: Draft = {
-    id: `weather:${role}:cold-altimeter`,
-    topic: "weather",
-    title: `Altimeter in cold air, ${planned.code}`,
-    says,
-    lines: [{ label: "Temperature, the coldest", value: degC(coldest_K) }],
-    formula: coldTemperatureTable,
-    sources: coldTemperatureTable.sources.map(({ title, locator }) => ({
-      title,
-      ...(locator === undefined ? {} : { locator }),
-    })),
-    because: [says],
-    until: untilOf(correction, planned.code),
+  const more_m = correction.value;
+  const write = (): Omit<Draft, "id"> => {
+    const says = `Add ${feet(more_m, "up")} to ${feet(CORRECTED_HEIGHT_M, "up")} above the field, at ${degC(coldest_K)}`;
+    return {
+      topic: "weather",
+      title: `Altimeter in cold air, ${planned.code}`,
+      says,
+      lines: [{ label: "Temperature, the coldest", value: degC(coldest_K) }],
+      formula: coldTemperatureTable,
+      sources: coldTemperatureTable.sources.map(({ title, locator }) => ({
+        title,
+        ...(locator === undefined ? {} : { locator }),
+      })),
+      because: [says],
+      until: untilOf(correction, planned.code),
+    };
   };
-  return [told(field, draft, "caution")];
+  return [told(field, { id: `weather:${role}:cold-altimeter`, write }, "caution")];
 }

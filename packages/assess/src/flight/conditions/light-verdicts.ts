@@ -20,25 +20,29 @@ function sunText(
 
 /** Whether it is day at the field when it is used. */
 export function lightVerdict(field: FieldContext): Told {
-  const { context, figures } = field;
+  const { figures } = field;
   const { role, planned, daylight } = figures;
   const { value, missing } = daylight;
-  const base = {
-    id: `light:${role}`,
-    topic: "light" as const,
-    title: `Daylight at ${planned.code}`,
-    sources: SOURCES,
-  };
+  const id = `light:${role}`;
+  const base = { topic: "light" as const, title: `Daylight at ${planned.code}`, sources: SOURCES };
   if (value === undefined || missing.length > 0)
-    return told(field, { ...base, says: openSays(missing), margin: NOT_KNOWN }, "open", missing);
+    return told(field, { ...base, id, says: openSays(missing), margin: NOT_KNOWN }, "open", missing);
+  const write = () => ({ ...base, ...dayWords(field, value) });
+  return told(field, { id, write }, withMissing(value.status, missing));
+}
+
+function dayWords(
+  { context, figures }: FieldContext,
+  value: DaylightFigures,
+): Omit<Draft, "id" | "topic" | "title" | "sources"> {
+  const { role, planned } = figures;
   const clock = (at_ms: number): string => clockText(at_ms, context.clock);
   const what = role === "departure" ? "Take-off" : "Landing";
   const lights = value.lights ? `lights at ${planned.code}` : `no lights at ${planned.code}`;
   const isBeforeSunrise = value.sunrise_ms !== undefined && value.at_ms < value.sunrise_ms;
   const inWhat = { day: "", twilight: " in the twilight", night: " by night" }[value.light];
   const says = `${sunText(value, clock)}, ${value.light === "day" ? "" : `${what.toLowerCase()}${inWhat} at ${clock(value.at_ms)}, `}${lights}`;
-  const draft: Draft = {
-    ...base,
+  return {
     says,
     ...(value.left_s === undefined
       ? {}
@@ -63,5 +67,4 @@ export function lightVerdict(field: FieldContext): Told {
             because: `later off blocks, ${what.toLowerCase()} at ${planned.code} is after sunset`,
           },
   };
-  return told(field, draft, withMissing(value.status, missing));
 }

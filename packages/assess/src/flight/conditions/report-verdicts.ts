@@ -44,8 +44,8 @@ function reportVerdict(field: FieldContext, waits: readonly Missing[]): readonly
   const { context, figures } = field;
   const { role, planned, observation, typed } = figures;
   const moment = (at_ms: number): string => momentText(at_ms, context.clock);
-  const base = {
-    id: `weather:${role}:report`,
+  const id = `weather:${role}:report`;
+  const base = () => ({
     topic: "weather" as const,
     title: title(field, "Report"),
     lines: [
@@ -53,9 +53,9 @@ function reportVerdict(field: FieldContext, waits: readonly Missing[]): readonly
       ...problemLines(observation),
     ],
     sources: [OWN_RULE],
-  };
+  });
   const open = (says: string, text: string, what: string): readonly Told[] => [
-    told(field, { ...base, says, margin: { ...NOT_KNOWN, text } }, "open", [{ what }]),
+    told(field, { ...base(), id, says, margin: { ...NOT_KNOWN, text } }, "open", [{ what }]),
   ];
   if (observation === undefined) {
     if (waits.length === 0) return [];
@@ -85,14 +85,16 @@ function reportVerdict(field: FieldContext, waits: readonly Missing[]): readonly
       `a newer report of ${planned.code}`,
     );
   const unclear = doubts(observation);
-  const says = `Observed ${moment(at_ms)}${age(age_ms)}. Counts until ${moment(countsUntil_ms)}`;
-  const draft: Draft = {
-    ...base,
-    says: unclear.length === 0 ? says : `${says}. Not understood: ${firstProblem(observation)}`,
-    because: [`Of this report ${unclear.join(", ")} cannot be relied on. ${firstProblem(observation)}`],
-    until: { at_ms: countsUntil_ms, because: `the report of ${planned.code} is then too old` },
+  const write = () => {
+    const says = `Observed ${moment(at_ms)}${age(age_ms)}. Counts until ${moment(countsUntil_ms)}`;
+    return {
+      ...base(),
+      says: unclear.length === 0 ? says : `${says}. Not understood: ${firstProblem(observation)}`,
+      because: [`Of this report ${unclear.join(", ")} cannot be relied on. ${firstProblem(observation)}`],
+      until: { at_ms: countsUntil_ms, because: `the report of ${planned.code} is then too old` },
+    };
   };
-  return [told(field, draft, unclear.length === 0 ? "clear" : "caution")];
+  return [told(field, { id, write }, unclear.length === 0 ? "clear" : "caution")];
 }
 
 /** The forecast of a field: until when it counts, and what of it was not understood. */
@@ -100,8 +102,8 @@ function forecastVerdict(field: FieldContext, waits: readonly Missing[]): readon
   const { context, figures } = field;
   const { role, planned, forecast } = figures;
   const moment = (at_ms: number): string => momentText(at_ms, context.clock);
-  const base = {
-    id: `weather:${role}:forecast`,
+  const id = `weather:${role}:forecast`;
+  const base = () => ({
     topic: "weather" as const,
     title: title(field, "Forecast"),
     lines: [
@@ -109,9 +111,9 @@ function forecastVerdict(field: FieldContext, waits: readonly Missing[]): readon
       ...problemLines(forecast),
     ],
     sources: [OWN_RULE],
-  };
+  });
   const open = (says: string, text: string): readonly Told[] => [
-    told(field, { ...base, says, margin: { ...NOT_KNOWN, text } }, "open", [
+    told(field, { ...base(), id, says, margin: { ...NOT_KNOWN, text } }, "open", [
       { what: `a forecast for ${planned.code} that covers the time` },
     ]),
   ];
@@ -124,15 +126,17 @@ function forecastVerdict(field: FieldContext, waits: readonly Missing[]): readon
   if (waits.length > 0)
     return open(`It ends ${moment(countsUntil_ms)} and does not cover the time`, "does not reach");
   const unclear = doubts(forecast);
-  const says = `Issued ${moment(at_ms)}${age(forecast.age_ms)}. Counts until ${moment(countsUntil_ms)}`;
   const status: Status = unclear.length === 0 ? "clear" : "caution";
-  const draft: Draft = {
-    ...base,
-    says: unclear.length === 0 ? says : `${says}. Not understood: ${firstProblem(forecast)}`,
-    because: [`Of this forecast ${unclear.join(", ")} cannot be relied on. ${firstProblem(forecast)}`],
-    until: { at_ms: countsUntil_ms, because: `the forecast of ${planned.code} has then ended` },
+  const write = () => {
+    const says = `Issued ${moment(at_ms)}${age(forecast.age_ms)}. Counts until ${moment(countsUntil_ms)}`;
+    return {
+      ...base(),
+      says: unclear.length === 0 ? says : `${says}. Not understood: ${firstProblem(forecast)}`,
+      because: [`Of this forecast ${unclear.join(", ")} cannot be relied on. ${firstProblem(forecast)}`],
+      until: { at_ms: countsUntil_ms, because: `the forecast of ${planned.code} has then ended` },
+    };
   };
-  return [told(field, draft, status)];
+  return [told(field, { id, write }, status)];
 }
 
 const OTHERS: readonly {

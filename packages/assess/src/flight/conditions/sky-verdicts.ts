@@ -98,35 +98,36 @@ function verdict(field: FieldContext, element: Element): Told {
     ...(value === undefined ? [] : classMissing(value, asked, code, up)),
   ]);
   const status = withMissing(value === undefined ? undefined : statusOf(value, asked), missing);
-  const limit_m = Math.max(asked.own ?? 0, asked.rule?.most_m ?? 0);
-  const base = {
-    id: `weather:${figures.role}:${part}`,
-    topic: "weather" as const,
-    title: `${element.title} at ${code}`,
-  };
+  const id = `weather:${figures.role}:${part}`;
+  const base = { topic: "weather" as const, title: `${element.title} at ${code}`, sources: asked.sources };
   if (value === undefined || status === "open") {
-    const seen = value !== undefined && figure.missing.length === 0 ? `${name} ${text(value, "down")}. ` : "";
-    const draft = { ...base, says: `${seen}${openSays(missing)}`, margin: NOT_KNOWN, sources: asked.sources };
-    return told(field, draft, "open", missing);
+    const write = () => {
+      const seen =
+        value !== undefined && figure.missing.length === 0 ? `${name} ${text(value, "down")}. ` : "";
+      return { ...base, says: `${seen}${openSays(missing)}`, margin: NOT_KNOWN };
+    };
+    return told(field, { id, write }, "open", missing);
   }
-  const says = `${name} ${text(value, "down")}${limitText(asked, up)}`;
-  const draft: Draft = {
-    ...base,
-    says,
-    margin: marginIn(value - limit_m, unit, "short"),
-    lines: [
-      { label: name, value: text(value, "down") },
-      ...(asked.rule === undefined
-        ? []
-        : [{ label: "Asked by the rule, in any airspace", value: up(asked.rule.most_m) }]),
-      ...(asked.own === undefined ? [] : [{ label: "Asked by you", value: up(asked.own) }]),
-    ],
-    sources: asked.sources,
-    because: [says],
-    wayOut: ["Wait for better weather", "Another field"],
-    until: untilOf(figure, code),
+  const write = () => {
+    const limit_m = Math.max(asked.own ?? 0, asked.rule?.most_m ?? 0);
+    const says = `${name} ${text(value, "down")}${limitText(asked, up)}`;
+    return {
+      ...base,
+      says,
+      margin: marginIn(value - limit_m, unit, "short"),
+      lines: [
+        { label: name, value: text(value, "down") },
+        ...(asked.rule === undefined
+          ? []
+          : [{ label: "Asked by the rule, in any airspace", value: up(asked.rule.most_m) }]),
+        ...(asked.own === undefined ? [] : [{ label: "Asked by you", value: up(asked.own) }]),
+      ],
+      because: [says],
+      wayOut: ["Wait for better weather", "Another field"],
+      until: untilOf(figure, code),
+    };
   };
-  return told(field, draft, status);
+  return told(field, { id, write }, status);
 }
 
 function noCeiling(field: FieldContext): Told {

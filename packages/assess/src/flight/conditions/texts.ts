@@ -20,15 +20,20 @@ export const ktDigits = (speed_mPerS: number, way: Way): string => digits(whole(
 export const metres = (length_m: number, way: Way): string => text(length_m, "m", way);
 export const metreDigits = (length_m: number, way: Way): string => digits(whole(length_m, "m", way));
 export const feet = (height_m: number, way: Way): string => text(height_m, "ft", way);
+/** A gradient over the ground in whole feet a nautical mile. */
+export const feetPerMile = (gradient_1: number, way: Way): string => text(gradient_1, "ftPerNM", way);
+/** A rate of climb in steps of ten feet a minute. */
+export const feetPerMinute = (rate_mPerS: number, way: Way): string =>
+  withSymbol(digits(roundToSafeSide(fromSI(rate_mPerS, "ftPerMin"), 10, way)), "ftPerMin");
 export const degC = (temperature_K: number): string =>
   withSymbol(digits(Math.round(fromSI(temperature_K, "degC"))), "degC");
 export const hPa = (pressure_Pa: number): string => text(pressure_Pa, "hPa", "down");
 
 /** What is left, rounded down; past it how far, rounded away from zero: `3 kt`, `112 m`, `4 kt over`. */
-export function marginIn(leftSI: number, unit: "kt" | "m" | "ft", past: string): Margin {
+export function marginIn(leftSI: number, unit: "kt" | "m" | "ft" | "ftPerNM", past: string): Margin {
   const value = whole(leftSI, unit, "down");
   const size = withSymbol(digits(Math.abs(value)), unit);
-  return { value, unit, text: value < 0 ? `${size} ${past}` : size };
+  return { value, unit: unit === "ftPerNM" ? "ft/NM" : unit, text: value < 0 ? `${size} ${past}` : size };
 }
 
 /** `6 h 42`, `38 min`; rounded down, past it away from zero. */

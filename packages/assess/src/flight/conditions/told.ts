@@ -2,7 +2,7 @@ import type { Status } from "@witnessmark/ledger";
 import type { Flight, Margin, Source, Verdict, VerdictTopic, Working } from "../../assessment.ts";
 import type { Context } from "../../context.ts";
 import type { Finding } from "../../finding.ts";
-import { finding, some } from "../finding-of.ts";
+import { findingLater, some } from "../finding-of.ts";
 import type { FieldGround } from "./field-figures.ts";
 import type { Figure, Missing } from "./figure.ts";
 
@@ -52,13 +52,33 @@ export const NOT_KNOWN: Margin = { value: 0, unit: "", text: "not known" };
 export const withMissing = (status: Status | undefined, missing: readonly Missing[]): Status =>
   status === "stop" ? "stop" : missing.length > 0 || status === undefined ? "open" : status;
 
-/** Makes the verdict of a draft. */
+/** A draft that is written when somebody reads its verdict. */
+export interface DraftLater {
+  readonly id: string;
+  readonly write: () => Omit<Draft, "id">;
+}
+
+/** Makes the verdict of a draft: its worth at once, its words when somebody reads them. */
 export function told(
   { evidence }: Pick<FieldContext, "evidence">,
-  draft: Draft,
+  draft: Draft | DraftLater,
   status: Status,
   missing: readonly Missing[] = [],
 ): Told {
+  const { id } = draft;
+  const one = findingLater({ id, status }, () =>
+    verdictOf("write" in draft ? { ...draft.write(), id } : draft, evidence, status, missing),
+  );
+  const waits = status === "open" && missing.length > 0 && missing.every(({ root }) => root !== undefined);
+  return waits ? { finding: one, waitsFor: missing } : { finding: one };
+}
+
+function verdictOf(
+  draft: Draft,
+  evidence: readonly string[],
+  status: Status,
+  missing: readonly Missing[],
+): Verdict {
   const {
     id,
     topic,
@@ -88,20 +108,18 @@ export function told(
   const ends = until === undefined ? {} : { holdsUntil_ms: until.at_ms, holdsBecause: until.because };
   switch (status) {
     case "clear":
-      return { finding: finding({ ...base, ...ends, status }) };
+      return { ...base, ...ends, status };
     case "caution":
-      return { finding: finding({ ...base, ...ends, status, because: some(because, says) }) };
+      return { ...base, ...ends, status, because: some(because, says) };
     case "stop":
       return {
-        finding: finding({
-          ...base,
-          status,
-          because: some(because, says),
-          wayOut: some(wayOut, "Wait, or go another way"),
-        }),
+        ...base,
+        status,
+        because: some(because, says),
+        wayOut: some(wayOut, "Wait, or go another way"),
       };
-    case "open": {
-      const verdict: Verdict = {
+    case "open":
+      return {
         ...base,
         status,
         missing: some(
@@ -109,9 +127,6 @@ export function told(
           says,
         ),
       };
-      const waits = missing.length > 0 && missing.every(({ root }) => root !== undefined);
-      return { finding: finding(verdict), ...(waits ? { waitsFor: missing } : {}) };
-    }
     default:
       return status satisfies never;
   }

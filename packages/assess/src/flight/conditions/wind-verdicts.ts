@@ -51,47 +51,41 @@ export function crosswindVerdict(field: FieldContext): Told {
   const { role, planned, crosswind, wind } = figures;
   const { value } = crosswind;
   const id = `wind:${role}:crosswind`;
-  const title = `Crosswind, ${planned.code} ${planned.runway}`;
-  const sources = [bookSource(context.book, "performance.crosswind")];
-  const status = withMissing(value?.status, crosswind.missing);
-  if (value === undefined || wind.value === undefined || status === "open") {
-    const draft = {
-      id,
-      topic: "wind" as const,
-      title,
-      says: openSays(crosswind.missing),
-      margin: NOT_KNOWN,
-      sources,
-    };
-    return told(field, draft, "open", crosswind.missing);
-  }
-  const on = wind.value;
-  const gust = on.worst.wind.gust_mPerS === undefined ? "" : "Gust ";
-  const limit = `${kt(value.limit.value_mPerS, "down")} ${KIND[value.limit.kind]}`;
-  const of = `${gust}${ktDigits(value.value_mPerS, "up")} of ${limit}`;
-  const full = fullText(value);
-  const variable = on.isVariable ? ". Variable: all of it counts as crosswind and as tailwind" : "";
-  const draft = {
-    id,
+  const base = () => ({
     topic: "wind" as const,
-    title,
-    says: `${of}${value.status === "stop" ? "" : full}${variable}`,
-    margin: marginIn(value.left_mPerS, "kt", "over"),
-    lines: [
-      { label: "Wind", value: on.worst.text },
-      { label: "Runway", value: `${figures.runway?.trueHeading_deg ?? 0}° true` },
-      { label: "Crosswind", value: `${kt(value.value_mPerS, "up")} ${SIDE[on.crosswindFrom]}`.trim() },
-      { label: "Headwind", value: kt(on.headwind_mPerS, "down") },
-      { label: "Tailwind", value: kt(on.tailwind_mPerS, "up") },
-      { label: "At most", value: limit },
-    ],
-    formula: crosswindComponent,
-    sources,
-    because: [`${of}${variable}`],
-    wayOut: [...otherRunways(field, value.limit.value_mPerS), "Wait for less wind"],
-    until: untilOf(crosswind, planned.code),
+    title: `Crosswind, ${planned.code} ${planned.runway}`,
+    sources: [bookSource(context.book, "performance.crosswind")],
+  });
+  const status = withMissing(value?.status, crosswind.missing);
+  const on = wind.value;
+  if (value === undefined || on === undefined || status === "open") {
+    const write = () => ({ ...base(), says: openSays(crosswind.missing), margin: NOT_KNOWN });
+    return told(field, { id, write }, "open", crosswind.missing);
+  }
+  const write = () => {
+    const gust = on.worst.wind.gust_mPerS === undefined ? "" : "Gust ";
+    const limit = `${kt(value.limit.value_mPerS, "down")} ${KIND[value.limit.kind]}`;
+    const of = `${gust}${ktDigits(value.value_mPerS, "up")} of ${limit}`;
+    const variable = on.isVariable ? ". Variable: all of it counts as crosswind and as tailwind" : "";
+    return {
+      ...base(),
+      says: `${of}${value.status === "stop" ? "" : fullText(value)}${variable}`,
+      margin: marginIn(value.left_mPerS, "kt", "over"),
+      lines: [
+        { label: "Wind", value: on.worst.text },
+        { label: "Runway", value: `${figures.runway?.trueHeading_deg ?? 0}° true` },
+        { label: "Crosswind", value: `${kt(value.value_mPerS, "up")} ${SIDE[on.crosswindFrom]}`.trim() },
+        { label: "Headwind", value: kt(on.headwind_mPerS, "down") },
+        { label: "Tailwind", value: kt(on.tailwind_mPerS, "up") },
+        { label: "At most", value: limit },
+      ],
+      formula: crosswindComponent,
+      because: [`${of}${variable}`],
+      wayOut: [...otherRunways(field, value.limit.value_mPerS), "Wait for less wind"],
+      until: untilOf(crosswind, planned.code),
+    };
   };
-  return told(field, draft, status);
+  return told(field, { id, write }, status);
 }
 
 /** Only where there is a tailwind, or may be one. */

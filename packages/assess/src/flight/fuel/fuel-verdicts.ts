@@ -10,7 +10,7 @@ import { recorded_ms } from "../../walk/moments.ts";
 import { staleness } from "../../walk/staleness.ts";
 import { durationText } from "../../words/duration-text.ts";
 import { momentText, whenText } from "../../words/local-time.ts";
-import { finding, some } from "../finding-of.ts";
+import { finding, findingLater, some } from "../finding-of.ts";
 import type { LoadFigures } from "../load/figures.ts";
 import { remembered } from "../remembered.ts";
 import { asSource, kg, litres, marginKg, words } from "../words.ts";
@@ -119,6 +119,16 @@ function requiredVerdict(
   load: LoadFigures,
   read: readonly TankReconciled[],
 ): Finding {
+  const worth = { id: "fuel:required", status: figures.status };
+  return findingLater(worth, () => requiredTold(context, figures, load, read), causeOf(read, context));
+}
+
+function requiredTold(
+  context: Context,
+  figures: FuelFigures,
+  load: LoadFigures,
+  read: readonly TankReconciled[],
+): Verdict {
   const { status, usable_kg = 0, required_kg, left_kg, atMost_kg, missing, faults } = figures;
   const isShort = left_kg !== undefined && left_kg < 0;
   const told = {
@@ -139,54 +149,44 @@ function requiredVerdict(
       ? "Not known what is needed or what is there"
       : `${kg(usable_kg, "down")} usable, ${kg(required_kg, "up")} needed`;
   const margin = left_kg === undefined || status === "open" ? words("not known") : marginKg(left_kg, "short");
-  const cause = causeOf(read, context);
   switch (status) {
     case "clear":
-      return finding({ ...told, says, margin, status }, cause);
+      return { ...told, says, margin, status };
     case "caution":
-      return finding(
-        {
-          ...told,
-          says,
-          margin,
-          status,
-          because: [
-            `The climb burns more than the cruise, and how long it takes is not said: it may need ${kg(atMost_kg ?? 0, "up")}`,
-          ],
-        },
-        cause,
-      );
+      return {
+        ...told,
+        says,
+        margin,
+        status,
+        because: [
+          `The climb burns more than the cruise, and how long it takes is not said: it may need ${kg(atMost_kg ?? 0, "up")}`,
+        ],
+      };
     case "stop":
-      return finding(
-        {
-          ...told,
-          says,
-          margin,
-          status,
-          because: [`${marginKg(left_kg ?? 0, "short").text} of what must be aboard`],
-          wayOut: some(waysToReach(-(left_kg ?? 0), load), "Take more fuel"),
-        },
-        cause,
-      );
+      return {
+        ...told,
+        says,
+        margin,
+        status,
+        because: [`${marginKg(left_kg ?? 0, "short").text} of what must be aboard`],
+        wayOut: some(waysToReach(-(left_kg ?? 0), load), "Take more fuel"),
+      };
     case "open":
-      return finding(
-        {
-          ...told,
-          says,
-          margin,
-          status,
-          missing: some(
-            [
-              ...missing.map(({ what }) => what),
-              ...faults.map((fault) => fault.says),
-              ...(figures.usable_kg === undefined ? ["what is in the tanks"] : []),
-              ...(isShort ? ["whether any of the flight is by night; by night there is too little"] : []),
-            ],
-            "what is needed and what is there",
-          ),
-        },
-        cause,
-      );
+      return {
+        ...told,
+        says,
+        margin,
+        status,
+        missing: some(
+          [
+            ...missing.map(({ what }) => what),
+            ...faults.map((fault) => fault.says),
+            ...(figures.usable_kg === undefined ? ["what is in the tanks"] : []),
+            ...(isShort ? ["whether any of the flight is by night; by night there is too little"] : []),
+          ],
+          "what is needed and what is there",
+        ),
+      };
     default:
       return status satisfies never;
   }

@@ -12,7 +12,7 @@ import type { Source, Verdict, Working, WorkingLine } from "../../assessment.ts"
 import { bookSource } from "../../book-index.ts";
 import type { Finding } from "../../finding.ts";
 import type { Limited } from "../figures.ts";
-import { finding, some } from "../finding-of.ts";
+import { findingLater, some } from "../finding-of.ts";
 import { chanceText, kg, litres, marginKg, marginMm, metres3, ofKg, SURE_PERCENT, words } from "../words.ts";
 import type {
   EnvelopeFigures,
@@ -42,13 +42,16 @@ const WHERE: Readonly<Record<LoadMoment, string>> = {
   alternate: "at the alternate",
 };
 
-interface Told {
-  readonly id: string;
+/** What a verdict says, whatever it is worth, and what it says of a value past its limit. */
+interface Said {
   readonly title: string;
   readonly says: string;
   readonly margin: NonNullable<Verdict["margin"]>;
   readonly working: Working;
   readonly sources: readonly Source[];
+  readonly because: string;
+  readonly wayOut: () => readonly string[];
+  readonly missing: readonly string[];
 }
 
 const formulaOf = (quantity: {
@@ -61,36 +64,37 @@ const formulaOf = (quantity: {
 
 const NOT_SURE = "Within the limit, but the weights are not known well enough";
 
-/** A verdict of a value against its limit. */
+const unsure = (chance_1: number): string =>
+  `${NOT_SURE}: the chance is ${chanceText(chance_1)}, ${SURE_PERCENT} are needed`;
+
+/** A verdict of a value against its limit. @param say what it says, when somebody reads it */
 function ofLimit(
-  told: Told,
+  id: string,
   { status, chance_1 }: Pick<Limited, "status" | "chance_1">,
-  because: string,
-  wayOut: () => readonly string[],
-  missing: readonly string[],
+  say: () => Said,
+  warns: () => readonly [string, ...string[]] = () => [unsure(chance_1 ?? 0)],
 ): Finding {
-  const base = { ...told, topic: "load" as const, evidence: [] };
-  switch (status) {
-    case "clear":
-      return finding({ ...base, status });
-    case "caution":
-      return finding({
-        ...base,
-        status,
-        because: [`${NOT_SURE}: the chance is ${chanceText(chance_1 ?? 0)}, ${SURE_PERCENT} are needed`],
-      });
-    case "stop":
-      return finding({
-        ...base,
-        status,
-        because: [because],
-        wayOut: some(wayOut(), "Load it otherwise, and look again"),
-      });
-    case "open":
-      return finding({ ...base, status, missing: some(missing, "everything that is aboard") });
-    default:
-      return status satisfies never;
-  }
+  return findingLater({ id, status }, (): Verdict => {
+    const { because, wayOut, missing, ...said } = say();
+    const base = { id, topic: "load" as const, ...said, evidence: [] };
+    switch (status) {
+      case "clear":
+        return { ...base, status };
+      case "caution":
+        return { ...base, status, because: warns() };
+      case "stop":
+        return {
+          ...base,
+          status,
+          because: [because],
+          wayOut: some(wayOut(), "Load it otherwise, and look again"),
+        };
+      case "open":
+        return { ...base, status, missing: some(missing, "everything that is aboard") };
+      default:
+        return status satisfies never;
+    }
+  });
 }
 
 const chanceLine = (chance_1: number | undefined): readonly WorkingLine[] =>
@@ -115,7 +119,7 @@ interface Task {
   readonly worked: WorkedLoad;
   readonly missing: readonly string[];
   /** Of the spread of what is aboard. */
-  readonly spreads: readonly Source[];
+  readonly spreads: () => readonly Source[];
 }
 
 const openMargin = (status: Limited["status"], margin: NonNullable<Verdict["margin"]>) =>
@@ -124,35 +128,32 @@ const openMargin = (status: Limited["status"], margin: NonNullable<Verdict["marg
 function massVerdict(state: LoadState, { context, worked, missing, spreads }: Task): readonly Finding[] {
   const { mass } = state;
   if (mass === undefined) return [];
-  const { figures } = worked;
-  const { empty } = figures;
-  const loaded_kg = figures.stations.reduce((sum, station) => sum + station.mass_kg, 0);
-  return [
-    ofLimit(
-      {
-        id: `load:${state.at}`,
-        title: TITLES[state.at],
-        says: ofKg(mass.value, mass.limit),
-        margin: openMargin(mass.status, marginKg(mass.left)),
-        working: {
-          lines: [
-            { label: `Empty, ${empty?.on ?? "not dated"}`, value: kg(empty?.mass_kg ?? 0, "up") },
-            { label: "People and bags", value: kg(loaded_kg, "up") },
-            { label: `Usable fuel ${WHERE[state.at]}`, value: kg(state.fuel_kg, "up") },
-            { label: "Together, rounded up", value: kg(mass.value, "up") },
-            { label: "Limit, rounded down", value: kg(mass.limit, "down") },
-            ...chanceLine(mass.chance_1),
-          ],
-          formula: formulaOf(totalMass),
-        },
-        sources: [bookSource(context.book, "loading, limits"), ...spreads],
+  const say = (): Said => {
+    const { figures } = worked;
+    const { empty } = figures;
+    const loaded_kg = figures.stations.reduce((sum, station) => sum + station.mass_kg, 0);
+    return {
+      title: TITLES[state.at],
+      says: ofKg(mass.value, mass.limit),
+      margin: openMargin(mass.status, marginKg(mass.left)),
+      working: {
+        lines: [
+          { label: `Empty, ${empty?.on ?? "not dated"}`, value: kg(empty?.mass_kg ?? 0, "up") },
+          { label: "People and bags", value: kg(loaded_kg, "up") },
+          { label: `Usable fuel ${WHERE[state.at]}`, value: kg(state.fuel_kg, "up") },
+          { label: "Together, rounded up", value: kg(mass.value, "up") },
+          { label: "Limit, rounded down", value: kg(mass.limit, "down") },
+          ...chanceLine(mass.chance_1),
+        ],
+        formula: formulaOf(totalMass),
       },
-      mass,
-      `${marginKg(mass.left).text} the limit`,
-      () => waysToLighten(-mass.left, figures, state.at !== "zero-fuel"),
+      sources: [bookSource(context.book, "loading, limits"), ...spreads()],
+      because: `${marginKg(mass.left).text} the limit`,
+      wayOut: () => waysToLighten(-mass.left, figures, state.at !== "zero-fuel"),
       missing,
-    ),
-  ];
+    };
+  };
+  return [ofLimit(`load:${state.at}`, mass, say)];
 }
 
 const EDGES: Readonly<Record<WorstPoint["edge"], string>> = {
@@ -177,9 +178,9 @@ const worstPlace = (worst: WorstPoint): string =>
 function envelopeWarns({ insideUntilDry, chance_1 }: EnvelopeFigures): readonly [string, ...string[]] {
   const reserve =
     "Inside to the landing, outside before the tanks are dry: the reserve cannot all be flown on";
-  const unsure = `${NOT_SURE}: the chance is ${chanceText(chance_1 ?? 1)}, ${SURE_PERCENT} are needed`;
-  if (insideUntilDry === true) return [unsure];
-  return chance_1 !== undefined && chance_1 * 100 < SURE_PERCENT ? [reserve, unsure] : [reserve];
+  const doubt = unsure(chance_1 ?? 1);
+  if (insideUntilDry === true) return [doubt];
+  return chance_1 !== undefined && chance_1 * 100 < SURE_PERCENT ? [reserve, doubt] : [reserve];
 }
 
 function envelopeLines(envelope: EnvelopeFigures, { states }: LoadFigures): readonly WorkingLine[] {
@@ -204,8 +205,7 @@ function envelopeVerdict({ context, loading, worked, missing, spreads }: Task): 
   const { envelope } = figures;
   if (envelope === undefined) return [];
   const { worst, status } = envelope;
-  const told: Told = {
-    id: "load:envelope",
+  const say = (): Said => ({
     title: "Centre of gravity",
     says:
       worst === undefined
@@ -215,21 +215,12 @@ function envelopeVerdict({ context, loading, worked, missing, spreads }: Task): 
           : `${worstPlace(worst)}, nearest to the ${worst.edge} edge`,
     margin: worst === undefined ? words("not known") : openMargin(status, worstMargin(worst)),
     working: { lines: envelopeLines(envelope, figures), formula: formulaOf(centreOfGravity) },
-    sources: [bookSource(context.book, `loading, envelope ${envelope.id}`), ...spreads],
-  };
-  if (status === "caution") {
-    const base = { ...told, topic: "load" as const, evidence: [] };
-    return [finding({ ...base, status, because: envelopeWarns(envelope) })];
-  }
-  return [
-    ofLimit(
-      told,
-      { status },
-      worst === undefined ? "Outside the envelope" : `${worstMargin(worst).text} ${worstWhere(worst)}`,
-      () => (burn === undefined ? [] : waysIntoEnvelope(loading, envelope, figures, aboard, burn)),
-      [...missing, ...(envelope.inside === undefined ? ["the burn to the landing"] : [])],
-    ),
-  ];
+    sources: [bookSource(context.book, `loading, envelope ${envelope.id}`), ...spreads()],
+    because: worst === undefined ? "Outside the envelope" : `${worstMargin(worst).text} ${worstWhere(worst)}`,
+    wayOut: () => (burn === undefined ? [] : waysIntoEnvelope(loading, envelope, figures, aboard, burn)),
+    missing: [...missing, ...(envelope.inside === undefined ? ["the burn to the landing"] : [])],
+  });
+  return [ofLimit("load:envelope", { status }, say, () => envelopeWarns(envelope))];
 }
 
 /** The tighter of a station's own limit and its floor's. */
@@ -240,83 +231,72 @@ const tighter = ({ limit, floor }: StationFigures): { readonly limit: Limited; r
 
 function stationVerdict(station: StationFigures, { context, spreads }: Task): Finding {
   const { limit, onFloor } = tighter(station);
-  return ofLimit(
-    {
-      id: `load:station:${station.id}`,
-      title: station.name,
-      says: `${ofKg(limit.value, limit.limit)}${onFloor ? ", its floor" : ""}`,
-      margin: openMargin(limit.status, marginKg(limit.left)),
-      working: {
-        lines: [
-          { label: "In it", value: kg(station.mass_kg, "up") },
-          { label: "Limit", value: kg(station.limit.limit, "down") },
-          ...(station.floor === undefined
-            ? []
-            : [{ label: "What its floor bears", value: kg(station.floor.limit, "down") }]),
-          ...chanceLine(limit.chance_1),
-        ],
-        formula: formulaOf(onFloor ? floorLoading : totalMass),
-      },
-      sources: [bookSource(context.book, `loading, ${station.id}`), ...spreads],
+  const say = (): Said => ({
+    title: station.name,
+    says: `${ofKg(limit.value, limit.limit)}${onFloor ? ", its floor" : ""}`,
+    margin: openMargin(limit.status, marginKg(limit.left)),
+    working: {
+      lines: [
+        { label: "In it", value: kg(station.mass_kg, "up") },
+        { label: "Limit", value: kg(station.limit.limit, "down") },
+        ...(station.floor === undefined
+          ? []
+          : [{ label: "What its floor bears", value: kg(station.floor.limit, "down") }]),
+        ...chanceLine(limit.chance_1),
+      ],
+      formula: formulaOf(onFloor ? floorLoading : totalMass),
     },
-    { ...limit, status: station.status },
-    `${marginKg(limit.left).text} ${onFloor ? "what its floor bears" : "its limit"}`,
-    () => [`Take ${kg(-limit.left, "up")} out of it`],
-    ["what is in it"],
-  );
+    sources: [bookSource(context.book, `loading, ${station.id}`), ...spreads()],
+    because: `${marginKg(limit.left).text} ${onFloor ? "what its floor bears" : "its limit"}`,
+    wayOut: () => [`Take ${kg(-limit.left, "up")} out of it`],
+    missing: ["what is in it"],
+  });
+  return ofLimit(`load:station:${station.id}`, { ...limit, status: station.status }, say);
 }
 
 const groupVerdicts = ({ context, worked: { figures }, spreads }: Task): readonly Finding[] =>
   figures.groups
     .filter(({ limit }) => limit.value > 0 || limit.status !== "clear")
     .map(({ id, name, limit }) =>
-      ofLimit(
-        {
-          id: `load:group:${id}`,
-          title: name,
-          says: `${ofKg(limit.value, limit.limit)}, together`,
-          margin: openMargin(limit.status, marginKg(limit.left)),
-          working: {
-            lines: [
-              { label: "In them together", value: kg(limit.value, "up") },
-              { label: "Limit", value: kg(limit.limit, "down") },
-              ...chanceLine(limit.chance_1),
-            ],
-            formula: formulaOf(totalMass),
-          },
-          sources: [bookSource(context.book, `loading, group ${id}`), ...spreads],
+      ofLimit(`load:group:${id}`, limit, () => ({
+        title: name,
+        says: `${ofKg(limit.value, limit.limit)}, together`,
+        margin: openMargin(limit.status, marginKg(limit.left)),
+        working: {
+          lines: [
+            { label: "In them together", value: kg(limit.value, "up") },
+            { label: "Limit", value: kg(limit.limit, "down") },
+            ...chanceLine(limit.chance_1),
+          ],
+          formula: formulaOf(totalMass),
         },
-        limit,
-        `${marginKg(limit.left).text} their limit together`,
-        () => [`Take ${kg(-limit.left, "up")} out of them`],
-        ["what is in them"],
-      ),
+        sources: [bookSource(context.book, `loading, group ${id}`), ...spreads()],
+        because: `${marginKg(limit.left).text} their limit together`,
+        wayOut: () => [`Take ${kg(-limit.left, "up")} out of them`],
+        missing: ["what is in them"],
+      })),
     );
 
 function minimumVerdict({ context, worked: { figures }, missing }: Task): readonly Finding[] {
   const { minimum } = figures;
   if (minimum === undefined) return [];
   return [
-    ofLimit(
-      {
-        id: "load:minimum",
-        title: "Least mass in flight",
-        says: `${kg(minimum.value, "down")}, ${kg(minimum.limit, "up")} or more`,
-        margin: openMargin(minimum.status, marginKg(minimum.left, "under")),
-        working: {
-          lines: [
-            { label: "Lightest, at the landing", value: kg(minimum.value, "down") },
-            { label: "Least that it may weigh", value: kg(minimum.limit, "up") },
-          ],
-          formula: formulaOf(totalMass),
-        },
-        sources: [bookSource(context.book, "loading, limits")],
+    ofLimit("load:minimum", minimum, () => ({
+      title: "Least mass in flight",
+      says: `${kg(minimum.value, "down")}, ${kg(minimum.limit, "up")} or more`,
+      margin: openMargin(minimum.status, marginKg(minimum.left, "under")),
+      working: {
+        lines: [
+          { label: "Lightest, at the landing", value: kg(minimum.value, "down") },
+          { label: "Least that it may weigh", value: kg(minimum.limit, "up") },
+        ],
+        formula: formulaOf(totalMass),
       },
-      minimum,
-      `${marginKg(minimum.left, "under").text} the least`,
-      () => [`Take ${kg(-minimum.left, "up")} of ballast or fuel more`],
+      sources: [bookSource(context.book, "loading, limits")],
+      because: `${marginKg(minimum.left, "under").text} the least`,
+      wayOut: () => [`Take ${kg(-minimum.left, "up")} of ballast or fuel more`],
       missing,
-    ),
+    })),
   ];
 }
 
@@ -328,54 +308,46 @@ function sideVerdicts({ context, worked: { figures }, missing }: Task): readonly
     ...(lateral === undefined
       ? []
       : [
-          ofLimit(
-            {
-              id: "load:lateral",
-              title: "Balance from side to side",
-              says: `${inKgm(lateral.value)} of ${Math.floor(lateral.limit)}\u00A0kg·m`,
-              margin: openMargin(lateral.status, {
-                value: Math.floor(lateral.left),
-                unit: "kg·m",
-                text:
-                  lateral.left < 0
-                    ? `${inKgm(-lateral.left)} over`
-                    : `${Math.floor(lateral.left + 1e-9)}\u00A0kg·m`,
-              }),
-              working: {
-                lines: [{ label: "Greatest, start-up to landing", value: inKgm(lateral.value) }],
-                formula: formulaOf(lateralMoment),
-              },
-              sources: [bookSource(context.book, "loading, limits")],
+          ofLimit("load:lateral", lateral, () => ({
+            title: "Balance from side to side",
+            says: `${inKgm(lateral.value)} of ${Math.floor(lateral.limit)}\u00A0kg·m`,
+            margin: openMargin(lateral.status, {
+              value: Math.floor(lateral.left),
+              unit: "kg·m",
+              text:
+                lateral.left < 0
+                  ? `${inKgm(-lateral.left)} over`
+                  : `${Math.floor(lateral.left + 1e-9)}\u00A0kg·m`,
+            }),
+            working: {
+              lines: [{ label: "Greatest, start-up to landing", value: inKgm(lateral.value) }],
+              formula: formulaOf(lateralMoment),
             },
-            lateral,
-            `${inKgm(-lateral.left)} over the limit`,
-            () => ["Even out the fuel, or seat people on the lighter side"],
+            sources: [bookSource(context.book, "loading, limits")],
+            because: `${inKgm(-lateral.left)} over the limit`,
+            wayOut: () => ["Even out the fuel, or seat people on the lighter side"],
             missing,
-          ),
+          })),
         ]),
     ...(imbalance === undefined
       ? []
       : [
-          ofLimit(
-            {
-              id: "load:imbalance",
-              title: "Fuel from side to side",
-              says: ofKg(imbalance.value, imbalance.limit),
-              margin: openMargin(imbalance.status, marginKg(imbalance.left)),
-              working: {
-                lines: [{ label: "Greatest, start-up to landing", value: kg(imbalance.value, "up") }],
-                formula: formulaOf(fuelImbalance),
-              },
-              sources: [bookSource(context.book, "loading, limits")],
+          ofLimit("load:imbalance", imbalance, () => ({
+            title: "Fuel from side to side",
+            says: ofKg(imbalance.value, imbalance.limit),
+            margin: openMargin(imbalance.status, marginKg(imbalance.left)),
+            working: {
+              lines: [{ label: "Greatest, start-up to landing", value: kg(imbalance.value, "up") }],
+              formula: formulaOf(fuelImbalance),
             },
-            imbalance,
-            `${marginKg(imbalance.left).text} the limit`,
-            () =>
+            sources: [bookSource(context.book, "loading, limits")],
+            because: `${marginKg(imbalance.left).text} the limit`,
+            wayOut: () =>
               density === undefined
                 ? []
                 : [`Put ${litres(-imbalance.left / density, "up")} more into the lighter side`],
             missing,
-          ),
+          })),
         ]),
   ];
 }
@@ -391,7 +363,7 @@ export function loadVerdicts(context: OfBook, plan: FlightPlan, worked: WorkedLo
     loading,
     worked,
     missing: [...figures.missing.map(({ what }) => what), ...figures.faults.map(({ says }) => says)],
-    spreads: spreadSources(figures),
+    spreads: () => spreadSources(figures),
   };
   return [
     ...unknown,
