@@ -23,7 +23,7 @@ import { answersIn, type Heads, type Look, lookAt, readingIn, walkInHand } from 
 import { type Earliest, earlier, NOTHING } from "./walk/moments.ts";
 
 import { latestPhotos } from "./walk/photos.ts";
-import { offsetOf_min } from "./words/local-time.ts";
+import { type LocalClock, offsetOf_min } from "./words/local-time.ts";
 
 /** An assessment together with what caused each verdict: for a decision that asks since when. */
 export interface Assessed {
@@ -93,6 +93,10 @@ function contextOf(book: Book, state: AircraftState, now_ms: number, heads: Head
     photos: latestPhotos(state.photos, heads),
   };
 }
+
+/** The clock that verdicts go by: the local day of the last look, wherever the one who reads it is. */
+export const clockOf = (book: Book, state: AircraftState, now_ms: number): LocalClock =>
+  contextOf(book, state, now_ms, undefined).clock;
 
 function checkFindings(context: Context): readonly Finding[] {
   const { index, walk, state, heads, looks } = context;

@@ -1,6 +1,6 @@
 export { type Span, type Timeline, type Turn, timeline } from "./ahead/timeline.ts";
 export { type TippingPoint, tippingPoints } from "./ahead/tipping-points.ts";
-export { assess } from "./assess.ts";
+export { assess, clockOf } from "./assess.ts";
 export type {
   Assessment,
   Flight,
@@ -86,6 +86,8 @@ export type { CabinPoint } from "./rules/cabin-profile.ts";
 export type { Ceiling } from "./rules/ceiling.ts";
 export { finalReserve, type RequiredFuelInput, requiredFuel } from "./rules/fuel.ts";
 export { NIGHT_DEFINITIONS, type NightDefinitionId, nightAt, type SunTimes } from "./rules/night.ts";
+export { type Medical, type MedicalClass, medicalUntil } from "./rules/pilot/medical.ts";
+export { PILOT_ITEMS, type PilotItem, pilotItemsFor } from "./rules/pilot/pilot-items.ts";
 export {
   type Ask,
   type RuleAnswer,
@@ -111,6 +113,7 @@ export {
 } from "./timed/timed-figures.ts";
 export { pilotOf, timedVerdict } from "./timed/timed-verdicts.ts";
 export { leftText, untilText } from "./timed/timed-words.ts";
+export { totalWhenShown } from "./timed/use-of-flight.ts";
 export { type Expected, expectedNow, oddWhileTyped, type Typed as TypedReading } from "./trend/expected.ts";
 export { asRead, type Shown } from "./trend/refer.ts";
 export { isFollowed, referredPoint } from "./trend/series.ts";

@@ -1,5 +1,12 @@
 import type { Book, Counter } from "@witnessmark/book";
-import { addDays, addMonths, daysBetween, fromSI } from "@witnessmark/engine";
+import {
+  addDays,
+  addMonths,
+  civilNights,
+  daysBetween,
+  fromSI,
+  passengerRecencyNights,
+} from "@witnessmark/engine";
 import type { AircraftState, Done, LocalDate, PlannedFlight } from "@witnessmark/ledger";
 import { isOfAnyKind, natureOfFlight } from "../flight/kinds-of-flight.ts";
 import type { LocalClock } from "../words/local-time.ts";
@@ -165,11 +172,23 @@ export interface TimedRequest {
   readonly pilot: string | undefined;
 }
 
+/** Night by any rule of recency: the European one means civil twilight, the American one an hour after sunset. */
+const anyNights: typeof civilNights = (place, span) => [
+  ...civilNights(place, span),
+  ...passengerRecencyNights(place, span),
+];
+
 /** Everything that runs out, as the book and the ledger have it, nearest its end first. */
 export function timedFigures({ book, state, flight, clock, pilot }: TimedRequest): readonly TimedFigure[] {
   const today = localDayOf(clock.now_ms, clock.offset_min);
   const use = useOfFlight(flight);
   const nature = natureOfFlight(book, flight);
+  let dark: typeof nature | undefined;
+  const natureFor = ({ neededFor }: Item): typeof nature => {
+    if (neededFor?.includes("passengers-by-night") !== true) return nature;
+    dark ??= natureOfFlight(book, flight, anyNights);
+    return dark;
+  };
   const inBook = new Set(book.timedItems.map(({ id }) => id));
   const items: readonly Item[] = [
     ...book.timedItems,
@@ -186,7 +205,7 @@ export function timedFigures({ book, state, flight, clock, pilot }: TimedRequest
       const about = {
         item,
         isInBook: inBook.has(item.id),
-        needed: item.neededFor === undefined ? true : isOfAnyKind(item.neededFor, nature),
+        needed: item.neededFor === undefined ? true : isOfAnyKind(item.neededFor, natureFor(item)),
         ...(aboard === undefined ? {} : { aboard }),
       };
       const last = dones.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)).at(-1);

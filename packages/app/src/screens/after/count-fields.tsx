@@ -37,3 +37,7 @@ const whole = (text: string): number => Math.min(MOST, Math.max(0, Math.trunc(Nu
 /** What cannot be of landings at night; `null` when it can. */
 export const nightFault = (night: number, toFullStop: number): string | null =>
   toFullStop > night ? "More full stops at night than landings at night: look at the figures." : null;
+
+/** What cannot be of landings by day; `null` when it can. */
+export const fullStopFault = (day: number, toFullStop: number): string | null =>
+  toFullStop > day ? "More full stops by day than landings by day: look at the figures." : null;

@@ -2,7 +2,7 @@ import { newId } from "@witnessmark/ledger";
 import { type FormEvent, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { clockTime, isoWithOffset, lasting, momentOfField } from "../../words/dates.ts";
-import { CountFields, nightFault } from "./count-fields.tsx";
+import { CountFields, fullStopFault, nightFault } from "./count-fields.tsx";
 import { KeepRow, useKeptHere } from "./keep-and-undo.tsx";
 
 /** No flight of these aircraft is longer; a longer one is a slip in the date. */
@@ -16,12 +16,21 @@ const COUNTED = {
   nightFullStop: "Of those at night, to a full stop",
   approaches: "Instrument approaches",
 } as const;
-const NO_COUNTS = { day: 0, night: 0, nightFullStop: 0, approaches: 0 };
+/** With a tail-wheel it counts by day too whether a landing was to a full stop. */
+const COUNTED_TAILWHEEL = {
+  day: "Landings by day",
+  dayFullStop: "Of those by day, to a full stop",
+  night: COUNTED.night,
+  nightFullStop: COUNTED.nightFullStop,
+  approaches: COUNTED.approaches,
+} as const;
+const NO_COUNTS = { day: 0, dayFullStop: 0, night: 0, nightFullStop: 0, approaches: 0 };
 
 /** The flight as it was made: it counts for its pilot's recency, and says that the aircraft has flown. */
 export function FlightForm({ open }: { readonly open: OpenAircraft }) {
   const { registration, flight, person, snapshot } = open;
   const kept = useKeptHere(registration);
+  const isTailwheel = open.book.aircraft.gear === "tail-wheel";
   const [from, setFrom] = useState(flight?.from ?? "");
   const [to, setTo] = useState(flight?.to ?? "");
   // no time is put in before it is known: what stands there already is kept unread
@@ -43,14 +52,18 @@ export function FlightForm({ open }: { readonly open: OpenAircraft }) {
     if (on_ms > Date.now() + CLOCKS_MS) return "The landing is still to come.";
     if (counts.day + counts.night === 0)
       return "A flight has one landing at least: say how many, by day or night.";
-    return nightFault(counts.night, counts.nightFullStop);
+    return (
+      nightFault(counts.night, counts.nightFullStop) ??
+      (isTailwheel ? fullStopFault(counts.day, counts.dayFullStop) : null)
+    );
   };
   const send = async (event: FormEvent) => {
     event.preventDefault();
     const wrong = faultOf();
     setFault(wrong);
     if (wrong !== null || off_ms === null || on_ms === null) return;
-    const { approaches, ...landings } = counts;
+    const { approaches, dayFullStop, ...of } = counts;
+    const landings = { ...of, ...(isTailwheel ? { dayFullStop } : {}) };
     const done = await kept.keepAll(
       [
         {
@@ -124,7 +137,11 @@ export function FlightForm({ open }: { readonly open: OpenAircraft }) {
             ))}
           </select>
         </label>
-        <CountFields names={COUNTED} counts={counts} onCounts={setCounts} />
+        <CountFields
+          names={isTailwheel ? COUNTED_TAILWHEEL : COUNTED}
+          counts={counts}
+          onCounts={(next) => setCounts({ ...counts, ...next })}
+        />
         <label className="field">
           <span>In your words, for the next who walks it</span>
           <textarea

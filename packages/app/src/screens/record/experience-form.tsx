@@ -1,23 +1,24 @@
-import { localDayOf } from "@witnessmark/assess";
 import { type FormEvent, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
-import { CountFields, nightFault } from "../after/count-fields.tsx";
+import { CountFields, fullStopFault, nightFault } from "../after/count-fields.tsx";
 import { KeepRow, useKeptHere } from "../after/keep-and-undo.tsx";
+import { useTimed } from "./timed-now.ts";
 import "../after/after.css";
 
 const COUNTED = {
   dayLandings: "Landings by day",
+  dayFullStop: "Of those by day, to a full stop",
   nightLandings: "Landings at night",
   nightFullStop: "Of those at night, to a full stop",
   approaches: "Instrument approaches",
 } as const;
-const NO_COUNTS = { dayLandings: 0, nightLandings: 0, nightFullStop: 0, approaches: 0 };
+const NO_COUNTS = { dayLandings: 0, dayFullStop: 0, nightLandings: 0, nightFullStop: 0, approaches: 0 };
 
 /** What the pilot did on other aircraft that counts for their recency: this ledger cannot know it. */
 export function ExperienceForm({ open }: { readonly open: OpenAircraft }) {
   const { registration, person } = open;
   const kept = useKeptHere(registration);
-  const today = localDayOf(Date.now(), -new Date().getTimezoneOffset());
+  const { today } = useTimed(open);
   const [on, setOn] = useState("");
   const [kind, setKind] = useState("");
   const [tailwheel, setTailwheel] = useState(false);
@@ -28,7 +29,10 @@ export function ExperienceForm({ open }: { readonly open: OpenAircraft }) {
     if (kind.trim() === "")
       return "Say on what: the category and class, and the type where the rule asks for it.";
     if (Object.values(counts).every((count) => count === 0)) return "Say how many of at least one of them.";
-    return nightFault(counts.nightLandings, counts.nightFullStop);
+    return (
+      nightFault(counts.nightLandings, counts.nightFullStop) ??
+      fullStopFault(counts.dayLandings, counts.dayFullStop)
+    );
   };
   const send = async (event: FormEvent) => {
     event.preventDefault();

@@ -3,13 +3,13 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { saveFile } from "../../frame/save-file.ts";
 import { href } from "../../routes/route.ts";
 import { RecordPdf } from "./record-pdf.tsx";
-import { useTimed } from "./what-runs-out.tsx";
+import { useTimed } from "./timed-now.ts";
 import "./save-files.css";
 
 /** The record as files, made here and with no net: readings, what runs out, its last days for a calendar. */
 export function SaveFiles({ open }: { readonly open: OpenAircraft }) {
   const { registration, book, state } = open;
-  const figures = useTimed(open);
+  const { figures } = useTimed(open);
   const save = (text: string, name: string, type: string) =>
     saveFile(new Blob([text], { type }), `${registration.toLowerCase()}-${name}`);
   return (

@@ -1,24 +1,14 @@
-import { leftText, pilotOf, type TimedFigure, timedFigures, walkInHand } from "@witnessmark/assess";
-import { useMemo } from "react";
+import { leftText } from "@witnessmark/assess";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
-import { useMinute } from "../../preferences/clock.ts";
 import { href } from "../../routes/route.ts";
 import { RunsOutRule } from "./runs-out-rule.tsx";
-
-/** Everything that runs out, nearest its end first. */
-export function useTimed({ book, state, flight }: OpenAircraft): readonly TimedFigure[] {
-  const minute = useMinute();
-  return useMemo(() => {
-    const now_ms = minute * 60_000;
-    const clock = { now_ms, offset_min: -new Date(now_ms).getTimezoneOffset() };
-    return timedFigures({ book, state, flight, clock, pilot: pilotOf(walkInHand(state), state) });
-  }, [book, state, flight, minute]);
-}
+import { useTimed } from "./timed-now.ts";
+import { ToFollow } from "./to-follow.tsx";
 
 /** The list of what runs out first, each on its rule. */
 export function WhatRunsOut({ open }: { readonly open: OpenAircraft }) {
-  const figures = useTimed(open);
+  const { figures } = useTimed(open);
   const verdicts = new Map(open.assessment.verdicts.map((verdict) => [verdict.id, verdict]));
   return (
     <section id="record-timed" className="timed">
@@ -49,6 +39,7 @@ export function WhatRunsOut({ open }: { readonly open: OpenAircraft }) {
           })}
         </ul>
       )}
+      <ToFollow open={open} />
     </section>
   );
 }
