@@ -18,7 +18,8 @@ export function checkShape(plain: unknown, report: Report): ShapeResult {
     error: (issue) => {
       // Zod drops the schema from a finished issue; the keys it knows are needed for "did you mean".
       if (issue.code === "unrecognized_keys" && issue.inst instanceof z.ZodObject) {
-        knownKeys.set(JSON.stringify(issue.path), Object.keys(issue.inst.shape));
+        // at the top of the book there is no path yet
+        knownKeys.set(JSON.stringify(issue.path ?? []), Object.keys(issue.inst.shape));
       }
       return expectedText(issue);
     },

@@ -37,6 +37,18 @@ export const badShapes: readonly BadBook[] = [
     ],
   },
   {
+    wrong: "a misspelt key of the book itself",
+    edits: [["revision: 3", "▶revison: 3"]],
+    says: ["revison: expected a key that a book has here, found `revison`; did you mean `revision`?"],
+  },
+  {
+    wrong: "a key of the book itself that is not known",
+    edits: [["revision: 3", "revision: 3\n▶colour: blue"]],
+    says: [
+      "colour: expected one of the keys `witnessmark`, `revision`, `issued`, `notice`, `aircraft`, `geometry`, `gauges`, `areas`, `stances`, `points`, `checks`, `groundGear`, `equipment`, `relief`, `counters`, `timedItems`, `loading`, `fuel`, `oxygen`, `cabin`, `performance`, `iceProtection` or `fields`, found `colour`",
+    ],
+  },
+  {
     wrong: "a key left out",
     edits: [
       ["  seats: 4\n", ""],
