@@ -1,27 +1,31 @@
 import type { Book } from "@witnessmark/book";
-import { type AircraftState, emptyState } from "@witnessmark/ledger";
+import { emptyState } from "@witnessmark/ledger";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { assessWithCauses } from "../assess.ts";
 import type { Flight, Verdict, VerdictTopic } from "../assessment.ts";
+import { type Finding, worthOf } from "../finding.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
 import { flightVerdicts } from "../flight/flight-verdicts.ts";
 import { workLoad } from "../flight/load/load-figures.ts";
+import { anyFlight } from "../testing/any-flight.ts";
 import { demoBook } from "../testing/demo-book.ts";
 import { DEMO_NOW_ms, demoFlight } from "../testing/demo-flight.ts";
 import { type Variable, variablesOf } from "./variables.ts";
 
-let book: Book;
-let state: AircraftState;
-let variables: readonly Variable[];
+const BOOKS = ["zz-skr", "zz-dun", "zz-brk"] as const;
+
+const books = new Map<string, Book>();
 
 beforeAll(async () => {
-  book = await demoBook();
-  state = emptyState("ZZ-SKR");
-  const { plan } = demoFlight;
-  if (plan === undefined) throw new Error("expected a plan");
-  variables = variablesOf(book, demoFlight, plan, massesOf(workLoad(book, plan).figures), DEMO_NOW_ms);
+  for (const name of BOOKS) books.set(name, await demoBook(name));
 });
+
+function bookOf(name: (typeof BOOKS)[number]): Book {
+  const book = books.get(name);
+  if (book === undefined) throw new Error(`expected the book ${name}`);
+  return book;
+}
 
 const OF_FLIGHT: ReadonlySet<VerdictTopic> = new Set([
   ...(["load", "fuel", "oxygen"] as const),
@@ -31,51 +35,104 @@ const OF_FLIGHT: ReadonlySet<VerdictTopic> = new Set([
 const inOrder = (verdicts: readonly Verdict[]): readonly Verdict[] =>
   verdicts.toSorted((a, b) => (a.id < b.id ? -1 : 1));
 
+const toldOf = (findings: readonly Finding[]): readonly Verdict[] =>
+  inOrder(findings.map(({ verdict }) => verdict));
+
+const contextOf = (book: Book, flight: Flight) =>
+  assessWithCauses(book, emptyState(book.aircraft.registration), flight, DEMO_NOW_ms).context;
+
 /** Asked of copies of the book, its fields and the flight, of which nothing can have been remembered. */
-const anew = (flight: Flight): readonly Verdict[] =>
+const anew = (book: Book, flight: Flight): readonly Verdict[] =>
   inOrder(
     assessWithCauses(
       structuredClone(book),
-      state,
+      emptyState(book.aircraft.registration),
       structuredClone(flight),
       DEMO_NOW_ms,
     ).assessment.verdicts.filter(({ topic }) => OF_FLIGHT.has(topic)),
   );
 
-const values = fc.array(
-  fc.record({ which: fc.nat(), share_1: fc.double({ min: 0, max: 1, noNaN: true }), isIfr: fc.boolean() }),
-  { minLength: 1, maxLength: 8 },
-);
+function variablesFor(book: Book, flight: Flight): readonly Variable[] {
+  const { plan } = flight;
+  if (plan === undefined) throw new Error("expected a plan");
+  return variablesOf(book, flight, plan, massesOf(workLoad(book, plan).figures), DEMO_NOW_ms);
+}
+
+const steps = (maxLength: number) =>
+  fc.array(fc.record({ which: fc.nat(), share_1: fc.double({ min: 0, max: 1, noNaN: true }) }), {
+    minLength: 1,
+    maxLength,
+  });
+
+/** Asks of a flight with one value changed at a time, and of the same anew. */
+function asked(
+  book: Book,
+  flight: Flight,
+  asks: readonly { readonly which: number; readonly share_1: number }[],
+) {
+  const context = contextOf(book, flight);
+  const variables = variablesFor(book, flight);
+  return asks.flatMap(({ which, share_1 }) => {
+    const variable = variables[which % variables.length];
+    if (variable === undefined) return [];
+    const moved = variable.with(variable.low + (variable.high - variable.low) * share_1);
+    return [{ findings: flightVerdicts(context, moved), expected: anew(book, moved) }];
+  });
+}
 
 describe("what is remembered from one question to the next", () => {
-  it("changes no answer: each is word for word the one to the same question asked anew", () => {
-    const { context } = assessWithCauses(book, state, demoFlight, DEMO_NOW_ms);
+  it("changes no answer of the demo's flight: each is word for word the one to the same question asked anew", () => {
+    const book = bookOf("zz-skr");
     fc.assert(
-      fc.property(values, (asked) => {
-        for (const { which, share_1, isIfr } of asked) {
-          const variable = variables[which % variables.length];
-          if (variable === undefined) throw new Error("expected variables");
-          const { low, high } = variable;
-          const moved = variable.with(low + (high - low) * share_1);
-          const { plan } = moved;
-          const flight: Flight =
-            isIfr && plan !== undefined ? { ...moved, plan: { ...plan, flightRules: "IFR" } } : moved;
-          const remembered = flightVerdicts(context, flight).map(({ verdict }) => verdict);
-          expect(inOrder(remembered)).toEqual(anew(flight));
-        }
+      fc.property(steps(8), fc.constantFrom("VFR" as const, "IFR" as const), (asks, flightRules) => {
+        const { plan } = demoFlight;
+        const flight: Flight =
+          plan === undefined ? demoFlight : { ...demoFlight, plan: { ...plan, flightRules } };
+        for (const { findings, expected } of asked(book, flight, asks))
+          expect(toldOf(findings)).toEqual(expected);
       }),
-      { numRuns: 25 },
+      { numRuns: 15 },
+    );
+  });
+
+  it.each(BOOKS)("changes no answer of any flight of %s", (name) => {
+    const book = bookOf(name);
+    fc.assert(
+      fc.property(anyFlight(book), steps(3), (flight, asks) => {
+        for (const { findings, expected } of asked(book, flight, asks))
+          expect(toldOf(findings)).toEqual(expected);
+      }),
+      { numRuns: 8 },
     );
   });
 
   it("changes no answer when a value comes back to what it was", () => {
-    const { context } = assessWithCauses(book, state, demoFlight, DEMO_NOW_ms);
-    const first = flightVerdicts(context, demoFlight);
-    for (const { with: moved, low, high } of variables) {
+    const book = bookOf("zz-skr");
+    const context = contextOf(book, demoFlight);
+    const first = toldOf(flightVerdicts(context, demoFlight));
+    for (const { with: moved, low, high } of variablesFor(book, demoFlight)) {
       flightVerdicts(context, moved(low));
       flightVerdicts(context, moved(high));
-      expect(flightVerdicts(context, demoFlight)).toEqual(first);
+      expect(toldOf(flightVerdicts(context, demoFlight))).toEqual(first);
     }
-    expect(inOrder(first.map(({ verdict }) => verdict))).toEqual(anew(demoFlight));
+    expect(first).toEqual(anew(book, demoFlight));
+  });
+});
+
+describe("a verdict that is told when it is read", () => {
+  it.each(BOOKS)("is the one that was said before, and worth what was said, for any flight of %s", (name) => {
+    const book = bookOf(name);
+    const whole = (flight: Flight): readonly Finding[] =>
+      assessWithCauses(book, emptyState(book.aircraft.registration), flight, DEMO_NOW_ms).findings;
+    fc.assert(
+      fc.property(anyFlight(book), (flight) => {
+        for (const finding of whole(flight)) {
+          const { id, status } = worthOf(finding);
+          expect(finding.verdict).toMatchObject({ id, status });
+          expect(finding.verdict).toBe(finding.verdict);
+        }
+      }),
+      { numRuns: 12 },
+    );
   });
 });

@@ -2,7 +2,8 @@ import type { Book } from "@witnessmark/book";
 import type { UnitId } from "@witnessmark/engine";
 import type { AircraftState, Status } from "@witnessmark/ledger";
 import { assessWithCauses } from "../assess.ts";
-import type { Flight, Verdict } from "../assessment.ts";
+import type { Flight } from "../assessment.ts";
+import { type Finding, worthOf } from "../finding.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
 import { flightVerdicts } from "../flight/flight-verdicts.ts";
 import { workLoad } from "../flight/load/load-figures.ts";
@@ -36,27 +37,26 @@ export interface TippingPoint {
   readonly likelihood_1: number;
 }
 
-/** An answer: the worst of its verdicts, and which of them stop. */
+/** An answer: what each of its verdicts is worth. Few of them are ever read. */
 interface Answer {
-  readonly worst: Status;
-  readonly verdicts: ReadonlyMap<string, Verdict>;
-  /** Two answers with the same one are the same answer. */
+  readonly findings: readonly Finding[];
+  /** The worst of them, and which of them stop: two answers with the same one are the same answer. */
   readonly key: string;
 }
 
-function answerOf(verdicts: readonly Verdict[]): Answer {
+function answerOf(findings: readonly Finding[]): Answer {
   let worst: Status = "clear";
   const stops: string[] = [];
-  for (const { id, status } of verdicts) {
+  for (const finding of findings) {
+    const { id, status } = worthOf(finding);
     if (BADNESS[status] < BADNESS[worst]) worst = status;
     if (status === "stop") stops.push(id);
   }
-  return {
-    worst,
-    verdicts: new Map(verdicts.map((verdict) => [verdict.id, verdict])),
-    key: `${worst} ${stops.sort().join(" ")}`,
-  };
+  return { findings, key: `${worst} ${stops.sort().join(" ")}` };
 }
+
+const byId = ({ findings }: Answer): ReadonlyMap<string, Finding> =>
+  new Map(findings.map((finding) => [worthOf(finding).id, finding]));
 
 /**
  * Where the answer for a flight tips over: for each value that could be wrong or can change, the nearest on either side
@@ -75,8 +75,7 @@ export function tippingPoints(
   const plan = flight?.plan;
   if (flight === null || plan === undefined) return [];
   const { context } = assessWithCauses(book, state, flight, now_ms);
-  const ask = (other: Flight): Answer =>
-    answerOf(flightVerdicts(context, other).map(({ verdict }) => verdict));
+  const ask = (other: Flight): Answer => answerOf(flightVerdicts(context, other));
   const now = ask(flight);
   const masses = massesOf(workLoad(book, plan).figures);
   return variablesOf(book, flight, plan, masses, now_ms)
@@ -90,11 +89,14 @@ export function tippingPoints(
  */
 function edgeBetween(near: Asked<Answer>, far: Asked<Answer>): number | undefined {
   let share_1 = Number.POSITIVE_INFINITY;
-  for (const [id, { status, margin }] of far.answer.verdicts) {
-    const before = near.answer.verdicts.get(id);
-    if (before === undefined || before.status === status || margin === undefined) continue;
-    if (before.margin === undefined || margin.unit === "" || before.margin.unit !== margin.unit) continue;
-    const [from, to] = [before.margin.value + 0.5, margin.value + 0.5];
+  const known = byId(near.answer);
+  for (const finding of far.answer.findings) {
+    const { id, status } = worthOf(finding);
+    const before = known.get(id);
+    if (before === undefined || worthOf(before).status === status) continue;
+    const [was, is] = [before.verdict.margin, finding.verdict.margin];
+    if (was === undefined || is === undefined || is.unit === "" || was.unit !== is.unit) continue;
+    const [from, to] = [was.value + 0.5, is.value + 0.5];
     if (from > 0 !== to > 0) share_1 = Math.min(share_1, from / (from - to));
   }
   return Number.isFinite(share_1) ? near.value + share_1 * (far.value - near.value) : undefined;
@@ -128,16 +130,23 @@ function pointOf(
   now: Answer,
   found: { readonly holds: number; readonly changes: number; readonly answer: Answer },
 ): TippingPoint | undefined {
-  const turned = [...found.answer.verdicts.values()]
-    .map((verdict) => ({ verdict, was: now.verdicts.get(verdict.id)?.status ?? "clear" }))
-    .filter(({ verdict, was }) => verdict.status !== was);
+  const before = byId(now);
+  const turned = found.answer.findings
+    .map((finding) => {
+      const { id, status: becomes } = worthOf(finding);
+      const one = before.get(id);
+      const was: Status = one === undefined ? "clear" : worthOf(one).status;
+      return { finding, was, becomes };
+    })
+    .filter(({ was, becomes }) => becomes !== was);
   const worse = turned
-    .filter(({ verdict, was }) => BADNESS[verdict.status] < BADNESS[was])
-    .sort((a, b) => BADNESS[a.verdict.status] - BADNESS[b.verdict.status])[0];
+    .filter(({ was, becomes }) => BADNESS[becomes] < BADNESS[was])
+    .sort((a, b) => BADNESS[a.becomes] - BADNESS[b.becomes])[0];
   const better = turned.sort((a, b) => BADNESS[a.was] - BADNESS[b.was])[0];
   const cause = worse ?? better;
   if (cause === undefined) return undefined;
   const { id, title, unit, low, high, likely } = variable;
+  const { verdict } = cause.finding;
   return {
     variable: id,
     title,
@@ -147,11 +156,11 @@ function pointOf(
     changes: found.changes,
     low,
     high,
-    verdict: cause.verdict.id,
-    verdictTitle: cause.verdict.title,
-    says: cause.verdict.says,
+    verdict: verdict.id,
+    verdictTitle: verdict.title,
+    says: verdict.says,
     was: cause.was,
-    becomes: cause.verdict.status,
+    becomes: cause.becomes,
     better: worse === undefined,
     likelihood_1: Math.abs(found.changes - variable.now) / likely,
   };
