@@ -15,6 +15,8 @@ describe("the turns that a walk takes", () => {
   let scene: Scene;
   let phone: Phone;
   let walker: Walker;
+  let before = "";
+  const leftButton = () => phone.page.getByRole("button", { name: /^Left, \d+$/ });
 
   beforeAll(async () => {
     scene = await openScene();
@@ -67,6 +69,8 @@ describe("the turns that a walk takes", () => {
   });
 
   it("a happening reopens what it makes untrue, and names it", async () => {
+    await go(phone.page, `#/${SMALL}/left`);
+    before = (await leftButton().textContent()) ?? "";
     await go(phone.page, `#/${SMALL}/happened`);
     await recordHappening(phone.page, "Flown");
     const reopened = await phone.page.getByRole("main").getByRole("listitem").allTextContents();
@@ -77,6 +81,13 @@ describe("the turns that a walk takes", () => {
       (text) => text !== null,
     );
     expect(Number(/\d+/.exec(again ?? "")?.[0])).toBe(reopened.length);
+  });
+
+  it("a happening said by mistake is taken back, and the looks count again", async () => {
+    await phone.page.getByRole("button", { name: "Undo" }).tap();
+    await phone.page.getByRole("heading", { name: `What happened to ${SMALL}?` }).waitFor();
+    await go(phone.page, `#/${SMALL}/left`);
+    await leftButton().filter({ hasText: before }).waitFor();
     expect(phone.complaints).toEqual([]);
   });
 });

@@ -9,7 +9,7 @@ export function adviceText(
   const open = counts.open === 0 ? "" : `${countOf(counts.open, "is", "are")} still open.`;
   switch (status) {
     case "stop":
-      return `Put it right, then look again. ${open}`.trim();
+      return `Put it right, find a relief, or fly another way. ${open}`.trim();
     case "caution":
       return `Close to a limit: read the working, and say why if you go. ${open}`.trim();
     case "open":

@@ -109,6 +109,17 @@ function Row({ open, verdict }: { readonly open: OpenAircraft; readonly verdict:
           <p>{verdict.says}</p>
           <span className="row-does row-goes">Go there</span>
         </a>
+        {isWorked(verdict) ? (
+          <button
+            type="button"
+            className="row-work chevron"
+            aria-expanded={unfolded}
+            onClick={() => setUnfolded(!unfolded)}
+          >
+            Working<span className="out-of-sight"> of {verdict.title}</span>
+          </button>
+        ) : null}
+        {unfolded ? <Working verdict={verdict} /> : null}
       </li>
     );
   }
@@ -135,6 +146,9 @@ function Row({ open, verdict }: { readonly open: OpenAircraft; readonly verdict:
     </li>
   );
 }
+
+/** More than what the check's own card says first: a figure, a happening, what was read. */
+const isWorked = ({ working }: Verdict): boolean => working.lines.length > 1 || working.formula !== undefined;
 
 function Photos({
   open,
@@ -194,7 +208,7 @@ function WaysOut({
       {found === undefined ? null : (
         <a href={href({ at: "discrepancy", registration: open.registration, discrepancy: found.id })}>
           <b>Its record</b>
-          <span>What became of it, and what else can be done</span>
+          <span>Relief, and what became of it</span>
         </a>
       )}
       {subject?.kind === "timed" || subject?.kind === "trend" ? (

@@ -216,7 +216,7 @@ function Notes({ notes, rest, isNothing, overleaf }: NotesProps) {
       </ol>
       {rest.length === 0 ? null : (
         <p className="paper-rest">
-          <b>Also open:</b> {rest.map((note) => note.title).join(", ")}.
+          <b>Also open:</b> {rest.map((note) => note.title).join("; ")}.
         </p>
       )}
     </div>

@@ -1,4 +1,3 @@
-import { worst } from "../../drawing/walk-scene.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
@@ -34,7 +33,8 @@ export function EndOfWalk({ open, view, sayer }: EndOfWalkProps) {
     );
     if (kept) go({ at: "decide", registration });
   };
-  const status = worst(view.steps.map((each) => each.status));
+  // what the headline says: a stop may stand that no step of this walk is about
+  const { status } = open.assessment;
   return (
     <>
       <div className="card-in">

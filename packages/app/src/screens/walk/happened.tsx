@@ -15,16 +15,23 @@ import "./happened.css";
 
 const AGO_min = [0, 10, 30, 60] as const;
 
+interface Kept {
+  readonly kind: HappeningKind;
+  readonly at_ms: number;
+  /** The event that said so. */
+  readonly event: string;
+}
+
 /** What happened to the aircraft, when; and what it makes untrue. */
 export function Happened({ open }: { readonly open: OpenAircraft }) {
-  const [kept, setKept] = useState<{ kind: HappeningKind; at_ms: number } | null>(null);
+  const [kept, setKept] = useState<Kept | null>(null);
   return (
     <AircraftFrame open={open} sheet="walk" title="Walk" under="Something happened">
       <main className="happened">
         {kept === null ? (
           <Ask open={open} onKept={setKept} />
         ) : (
-          <Reopened open={open} kind={kept.kind} at_ms={kept.at_ms} onAnother={() => setKept(null)} />
+          <Reopened open={open} {...kept} onAnother={() => setKept(null)} />
         )}
       </main>
     </AircraftFrame>
@@ -33,7 +40,7 @@ export function Happened({ open }: { readonly open: OpenAircraft }) {
 
 interface AskProps {
   readonly open: OpenAircraft;
-  readonly onKept: (kept: { kind: HappeningKind; at_ms: number }) => void;
+  readonly onKept: (kept: Kept) => void;
 }
 
 function Ask({ open, onKept }: AskProps) {
@@ -56,8 +63,8 @@ function Ask({ open, onKept }: AskProps) {
   const save = async () => {
     setAsked(true);
     if (kind === null || at_ms === null) return;
-    const kept = await keeping.keep(() =>
-      keep.append(registration, [
+    await keeping.keep(async () => {
+      const [said] = await keep.append(registration, [
         {
           type: "happening.recorded",
           body: {
@@ -66,9 +73,9 @@ function Ask({ open, onKept }: AskProps) {
             ...(words.trim() === "" ? {} : { words: words.trim() }),
           },
         },
-      ]),
-    );
-    if (kept) onKept({ kind, at_ms });
+      ]);
+      if (said !== undefined) onKept({ kind, at_ms, event: said.id });
+    });
   };
   return (
     <>
@@ -129,23 +136,32 @@ function Ask({ open, onKept }: AskProps) {
   );
 }
 
-interface ReopenedProps {
+interface ReopenedProps extends Kept {
   readonly open: OpenAircraft;
-  readonly kind: HappeningKind;
-  readonly at_ms: number;
   readonly onAnother: () => void;
 }
 
-function Reopened({ open, kind, at_ms, onAnother }: ReopenedProps) {
+function Reopened({ open, kind, at_ms, event, onAnother }: ReopenedProps) {
   const { book, state, registration } = open;
+  const keep = useKeep();
+  const keeping = useKeeping();
+  const undo = async () => {
+    const body = { event, why: "Undone by the one who said it" };
+    if (await keeping.keep(() => keep.append(registration, [{ type: "event.withdrawn", body }]))) onAnother();
+  };
   const found = useMemo(() => reopenedBy(book, state, kind, at_ms), [book, state, kind, at_ms]);
   const count = found.checks.length + found.groundGear.length;
   return (
     <>
       <div className="happened-in">
-        <h2 className="heading" tabIndex={-1}>
-          {HAPPENING_NAMES[kind]}, {whenShort(at_ms, Date.now())}
-        </h2>
+        <header className="happened-head">
+          <h2 className="heading" tabIndex={-1}>
+            {HAPPENING_NAMES[kind]}, {whenShort(at_ms, Date.now())}
+          </h2>
+          <button type="button" aria-busy={keeping.busy} onClick={() => void undo()}>
+            Undo
+          </button>
+        </header>
         <p className="happened-text">
           {count === 0
             ? "Kept. Everything that was seen still counts."
@@ -172,6 +188,7 @@ function Reopened({ open, kind, at_ms, onAnother }: ReopenedProps) {
           ))}
         </ul>
       </div>
+      <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
       <div className="answers two">
         <button type="button" onClick={onAnother}>
           Something else

@@ -136,7 +136,12 @@ export function NotRight(props: NotRightProps) {
           <span>
             {check.faults.length === 0 ? "What is not right, in your words" : "In your words, if need be"}
           </span>
-          <input value={words} onChange={(event) => setWords(event.target.value)} maxLength={400} />
+          <textarea
+            rows={1}
+            value={words}
+            onChange={(event) => setWords(event.target.value)}
+            maxLength={400}
+          />
         </label>
       </div>
       <Trouble words={sayer.trouble} onDismiss={sayer.dismiss} />

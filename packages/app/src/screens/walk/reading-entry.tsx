@@ -32,7 +32,7 @@ export function ReadingEntry({
   const code = wide ? /\b[A-Z]{1,4}-?\d+\b/.exec(gauge.name)?.[0] : undefined;
   const gaugeText = `gauge${code === undefined ? "" : ` ${code}`} ±${view.doubtText}`;
   return (
-    <>
+    <div className="instrument">
       <div className="scale">
         <TwoPartRule
           values={view.values}
@@ -97,7 +97,7 @@ export function ReadingEntry({
         />
       ) : null}
       {typing === "temperature" ? <TemperaturePopup inHand={inHand} onClose={() => setTyping(null)} /> : null}
-    </>
+    </div>
   );
 }
 
