@@ -2,7 +2,15 @@ import type { Status } from "@witnessmark/ledger";
 
 /** Where on the screens of a flight something was said: an item, a tank, a part of the route. */
 export interface InputPlace {
-  readonly kind: "item" | "tank" | "station" | "envelope" | "fuel-temperature" | "route" | "rules";
+  readonly kind:
+    | "item"
+    | "tank"
+    | "station"
+    | "envelope"
+    | "fuel-temperature"
+    | "totaliser"
+    | "route"
+    | "rules";
   /** The id of the item, tank or station; the name of the part of the route. */
   readonly id: string;
 }

@@ -30,7 +30,8 @@ const originText = ({ kind, at_ms, words }: Origin): string =>
 
 const once = (all: readonly string[]): readonly string[] => [...new Set(all)];
 
-function cell<T>(
+/** A figure as a cell: its text, where it comes from, what is missing. */
+export function airCell<T>(
   name: string,
   figure: Figure<T>,
   write: (value: T) => string,
@@ -66,20 +67,22 @@ export function airCells(figures: FieldFigures, units: ConditionsUnits): readonl
         ? { from: weather.winds.from, missing: weather.winds.missing }
         : { ...weather.winds, value: anyWind === undefined ? "calm" : windText(anyWind.wind, units.speed) };
   return [
-    cell("Wind", windFigure, inTwoParts, {
+    airCell("Wind", windFigure, inTwoParts, {
       choice: "speed",
       note: isVariable
         ? "Variable: worked out for the worst of all directions, so that all of it counts as crosswind and as tailwind."
         : "Of all that may blow at the time, the one with the most crosswind. From true north.",
     }),
-    cell(
+    airCell(
       "Temperature",
       weather.oat,
       ({ coldest_K, hottest_K }) => nearText((coldest_K + hottest_K) / 2, units.temperature),
       { choice: "temperature" },
     ),
-    cell("QNH", weather.qnh_Pa, (qnh_Pa) => safeText(qnh_Pa, units.pressure, "down"), { choice: "pressure" }),
-    cell(
+    airCell("QNH", weather.qnh_Pa, (qnh_Pa) => safeText(qnh_Pa, units.pressure, "down"), {
+      choice: "pressure",
+    }),
+    airCell(
       "Density altitude",
       inAir("densityAltitude_m"),
       (height_m) => safeText(height_m, units.height, "up", 10),
@@ -89,10 +92,10 @@ export function airCells(figures: FieldFigures, units: ConditionsUnits): readonl
         note: "At the hottest that the report leaves.",
       },
     ),
-    cell("Dew point", weather.dewPoint_K, (dewPoint_K) => nearText(dewPoint_K, units.temperature), {
+    airCell("Dew point", weather.dewPoint_K, (dewPoint_K) => nearText(dewPoint_K, units.temperature), {
       choice: "temperature",
     }),
-    cell(
+    airCell(
       "Freezing level",
       inAir("freezingLevel_m"),
       (height_m) => safeText(height_m, units.height, "down", 100),
@@ -102,7 +105,7 @@ export function airCells(figures: FieldFigures, units: ConditionsUnits): readonl
         note: "By the rule of 2 °C in 1,000 ft, above sea level; an inversion makes it wrong.",
       },
     ),
-    cell(
+    airCell(
       "Visibility",
       weather.visibility_m,
       (seen_m) =>
@@ -111,13 +114,13 @@ export function airCells(figures: FieldFigures, units: ConditionsUnits): readonl
           : safeText(seen_m, units.visibility, "down"),
       { choice: "visibility" },
     ),
-    cell(
+    airCell(
       "Ceiling",
       weather.ceiling_m,
       (height_m) => (height_m === "none" ? "none" : safeText(height_m, units.height, "down", 100)),
       { choice: "height" },
     ),
-    cell(
+    airCell(
       "Weather",
       weather.weather,
       (codes) => (codes.length === 0 ? "none" : once(codes.map((code) => weatherText(code))).join(", ")),

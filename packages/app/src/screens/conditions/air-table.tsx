@@ -1,26 +1,17 @@
-import type { FieldFigures } from "@witnessmark/assess";
 import { quantities } from "@witnessmark/engine";
 import { useState } from "react";
 import { Popup } from "../../frame/popup.tsx";
 import { href } from "../../routes/route.ts";
-import { type AirCell, airCells } from "./air-cells.ts";
-import type { ConditionsUnits } from "./conditions-units.ts";
+import type { AirCell } from "./air-cells.ts";
 import { closed } from "./sentence.ts";
 import { UnitChoice } from "./unit-choice.tsx";
 
-/** Wind, temperature, pressure and what they make; each opens what is behind it. */
-export function AirTable({
-  figures,
-  units,
-}: {
-  readonly figures: FieldFigures;
-  readonly units: ConditionsUnits;
-}) {
+/** Figures side by side; each opens what is behind it. */
+export function AirTable({ label, cells }: { readonly label: string; readonly cells: readonly AirCell[] }) {
   const [shown, setShown] = useState<string | null>(null);
-  const cells = airCells(figures, units);
   const behind = cells.find(({ name }) => name === shown);
   return (
-    <section className="cond-air" aria-label="Air">
+    <section className="cond-air" aria-label={label}>
       {cells.map((cell) => (
         <button key={cell.name} type="button" onClick={() => setShown(cell.name)}>
           <span>{cell.name}</span> <b className={cell.isKnown ? undefined : "open"}>{cell.text}</b>

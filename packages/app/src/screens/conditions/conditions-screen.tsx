@@ -7,6 +7,7 @@ import { useMinute } from "../../preferences/clock.ts";
 import { useWide } from "../../preferences/wide.ts";
 import { clockTime } from "../../words/dates.ts";
 import { FlightLine } from "../decide/flight-line.tsx";
+import { ApproachEntry } from "./approach-entry.tsx";
 import { conditionsUnits } from "./conditions-units.ts";
 import { FieldPane } from "./field-pane.tsx";
 import { conditionVerdicts, FieldTabs } from "./field-tabs.tsx";
@@ -104,6 +105,14 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
           told={told}
           onTold={setTold}
           onPlan={(next) => change({ ...flight, plan: next })}
+        />
+        <ApproachEntry
+          key={`${role} ${planned.code} approach`}
+          role={role}
+          field={fields.find(({ code }) => code === planned.code)}
+          planned={planned}
+          byInstruments={plan?.flightRules === "IFR"}
+          onSet={set}
         />
         <TypedEntry key={`${role} typed`} planned={planned} faults={faults} now_ms={now_ms} onSet={set} />
       </>

@@ -10,6 +10,8 @@ export const CHOICES = {
   temperature: { name: "Temperatures", units: ["degC", "degF"] },
   pressure: { name: "Altimeter setting", units: ["hPa", "inHg"] },
   visibility: { name: "Distances seen", units: ["m", "km", "mi"] },
+  gradient: { name: "Climb over the ground", units: ["ftPerNM", "percent"] },
+  climb: { name: "Rates of climb", units: ["ftPerMin", "mPerS"] },
 } as const satisfies Record<
   string,
   { readonly name: string; readonly units: readonly [UnitId, ...UnitId[]] }
@@ -31,11 +33,20 @@ export const conditionsUnits = stored<ConditionsUnits>("conditions-units", (foun
     temperature: of("temperature"),
     pressure: of("pressure"),
     visibility: of("visibility"),
+    gradient: of("gradient"),
+    climb: of("climb"),
   };
 });
 
 /** The step in which a unit is read here. */
-const STEP: Readonly<Partial<Record<UnitId, number>>> = { inHg: 0.01, km: 0.1, mi: 0.25, mPerS: 0.5 };
+const STEP: Readonly<Partial<Record<UnitId, number>>> = {
+  inHg: 0.01,
+  km: 0.1,
+  mi: 0.25,
+  mPerS: 0.5,
+  percent: 0.1,
+  ftPerMin: 10,
+};
 const stepOf = (unit: UnitId): number => STEP[unit] ?? 1;
 
 const decimalsOfStep = (step: number): number => (step >= 1 ? 0 : step === 0.25 ? 2 : step === 0.01 ? 2 : 1);

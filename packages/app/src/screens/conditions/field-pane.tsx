@@ -1,9 +1,11 @@
 import type { FieldFigures, Figure, Verdict } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
+import { airCells } from "./air-cells.ts";
 import { AirTable } from "./air-table.tsx";
 import { type ConditionsUnits, leftText } from "./conditions-units.ts";
 import { DistanceDrawing } from "./distance-drawing.tsx";
 import { Effects } from "./effects.tsx";
+import { performanceCells } from "./performance-cells.ts";
 import { closed } from "./sentence.ts";
 import { WindDrawing } from "./wind-drawing.tsx";
 
@@ -20,8 +22,21 @@ export function FieldPane({ book, figures, verdicts, units }: FieldPaneProps) {
     <>
       <WindPart figures={figures} units={units} />
       <DistancePart figures={figures} book={book} units={units} />
-      <AirTable figures={figures} units={units} />
+      <AirTable label="Air" cells={airCells(figures, units)} />
+      <Performance figures={figures} units={units} />
       <Effects verdicts={verdicts} />
+    </>
+  );
+}
+
+function Performance({ figures, units }: Omit<FieldPaneProps, "book" | "verdicts">) {
+  const cells = performanceCells(figures, units);
+  if (cells.length === 0) return null;
+  const name = figures.role === "departure" ? "Climb and speeds" : "Speeds";
+  return (
+    <>
+      <h2 className="cond-cells-head">{name}</h2>
+      <AirTable label={name} cells={cells} />
     </>
   );
 }

@@ -80,6 +80,14 @@ function RouteEntry({ plan, onSet }: Omit<FlightEntryProps, "faults">) {
           onSet={(read) => set({ contingency_1: read === undefined ? undefined : read.value / 100 })}
         />
       </div>
+      <label className="cond-tick">
+        <input
+          type="checkbox"
+          checked={route.inSightOfField === true}
+          onChange={({ target }) => set({ inSightOfField: target.checked ? true : undefined })}
+        />
+        <span>Lands where it took off, and stays in sight of that field</span>
+      </label>
       <p>Without trip or taxi fuel, the book’s burn is used.</p>
     </Fold>
   );
@@ -154,6 +162,14 @@ function OwnEntry({ plan, faults, onSet }: FlightEntryProps) {
           example="15"
           fault={faultOf("crosswind")}
           onSet={(crosswind) => set({ crosswind })}
+        />
+        <MeasureField
+          label="Climb after take-off"
+          read={own?.climbGradient}
+          units={["ftPerNM", "percent"]}
+          example="250"
+          fault={faultOf("climbGradient")}
+          onSet={(climbGradient) => set({ climbGradient })}
         />
         <FactorField
           label="Take-off distance times"

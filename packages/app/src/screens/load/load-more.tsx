@@ -16,6 +16,8 @@ import { PastLoadsPopup } from "./past-loads-popup.tsx";
 interface LoadMoreProps {
   readonly state: AircraftState;
   readonly loading: Loading;
+  /** Whether the aircraft has a fuel totaliser. */
+  readonly hasTotaliser: boolean;
   readonly load: PlannedLoad;
   readonly figures: LoadFigures;
   readonly units: LoadUnits;
@@ -26,8 +28,8 @@ interface LoadMoreProps {
 
 /** What is said once: trip, temperature of the fuel, envelope, and what else the book holds a load to. */
 export const LoadMore = memo(function LoadMore(props: LoadMoreProps) {
-  const { state, loading, load, figures, units, flight, onLoadPart, onRoute } = props;
-  const [asking, setAsking] = useState<"trip" | "temperature" | "past" | null>(null);
+  const { state, loading, hasTotaliser, load, figures, units, flight, onLoadPart, onRoute } = props;
+  const [asking, setAsking] = useState<"trip" | "temperature" | "totaliser" | "past" | null>(null);
   const close = () => setAsking(null);
   const past = pastLoads(state, flight.id);
   const { route } = flight.plan ?? {};
@@ -78,6 +80,24 @@ export const LoadMore = memo(function LoadMore(props: LoadMoreProps) {
             </p>
           ))}
         </li>
+        {hasTotaliser || load.totaliser !== undefined ? (
+          <li>
+            <button type="button" onClick={() => setAsking("totaliser")}>
+              <b>Fuel totaliser</b>
+              <span>Usable fuel that it shows, held against gauge and dipstick</span>
+              <em>
+                {load.totaliser === undefined
+                  ? "not said"
+                  : withSymbol(figure(load.totaliser.value), load.totaliser.unit)}
+              </em>
+            </button>
+            {faultsAt(figures, "totaliser", "totaliser").map(({ says }) => (
+              <p key={says} className="place-fault stop">
+                {says}
+              </p>
+            ))}
+          </li>
+        ) : null}
         {past.length === 0 ? null : (
           <li>
             <button type="button" onClick={() => setAsking("past")}>
@@ -121,6 +141,23 @@ export const LoadMore = memo(function LoadMore(props: LoadMoreProps) {
           understand={(text, unit) => understandFigure(text, unit, "8")}
           onSet={(read) => {
             onLoadPart({ fuelTemperature: read });
+            close();
+          }}
+          onClose={close}
+        />
+      ) : null}
+      {asking === "totaliser" ? (
+        <FigurePopup
+          title="Fuel totaliser"
+          units={["L", "kg", "USgal", "lb"]}
+          unit={load.totaliser?.unit ?? "L"}
+          value={load.totaliser?.value ?? null}
+          decimals={0}
+          step={1}
+          hint="What it shows before start-up. It counts only what was burnt: it is as right as what was set in it."
+          understand={(text, unit) => understandFigure(text, unit, "384")}
+          onSet={(read) => {
+            onLoadPart({ totaliser: read });
             close();
           }}
           onClose={close}

@@ -117,6 +117,7 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
       <PlaceList {...shared} load={load} figures={figures} />
       <LoadMore
         loading={loading}
+        hasTotaliser={book.fuel?.totaliser !== undefined}
         units={units}
         state={state}
         load={load}

@@ -47,6 +47,8 @@ function titleOf({ where }: InputFault, context: OfBook, plan: FlightPlan): stri
       return "Envelope";
     case "fuel-temperature":
       return "Temperature of the fuel";
+    case "totaliser":
+      return "Fuel totaliser";
     case "route":
       return "The route";
     case "station":
