@@ -42,6 +42,10 @@ function ruled<Answer>(
 
 export type AlternateNeed = Ruling<{ readonly needed: boolean }>;
 
+const given = <K extends string>(name: K, value: number | undefined): { readonly [N in K]?: number } =>
+  // the key is the name that was asked for
+  (value === undefined ? {} : { [name]: value }) as { [N in K]?: number };
+
 const dayOf = (at_ms: number | undefined): { readonly on?: string } =>
   at_ms === undefined ? {} : { on: new Date(at_ms).toISOString().slice(0, 10) };
 
@@ -60,6 +64,7 @@ export function alternateNeed(
         flightRules: plan.flightRules,
         ...dayOf(time.value?.planned_ms),
         ...(field === undefined ? {} : { approach: field.approach }),
+        ...given("approachMinimum_m", destination.approach?.ceiling.value),
         ...weather,
       }),
     ({ needed }) => needed,
@@ -109,8 +114,12 @@ export function alternateUsableVerdict(alternate: FieldContext): readonly Told[]
     (seen) =>
       pack.alternateUsable({
         ...dayOf(time.value?.planned_ms),
-        // the book does not say which kind: the one that asks for more
-        ...(field === undefined ? {} : { approach: field.approach ? "non-precision" : "none" }),
+        // with no approach planned it is not known which kind: the one that asks for more
+        ...(field === undefined
+          ? {}
+          : { approach: field.approach ? (figures.approach?.kind ?? "non-precision") : "none" }),
+        ...given("approachMinimum_m", figures.approach?.ceiling.value),
+        ...given("approachVisibility_m", figures.approach?.visibility.value),
         ...seen,
       }),
     ({ usable }) => !usable,

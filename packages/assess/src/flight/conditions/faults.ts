@@ -5,7 +5,7 @@ import type { FieldRole } from "./role.ts";
 /** Something in a plan that cannot be, and where it stands. */
 export interface ConditionFault {
   readonly where: {
-    readonly kind: "field" | "runway" | "typed" | "metar" | "taf" | "own" | "route";
+    readonly kind: "field" | "runway" | "approach" | "typed" | "metar" | "taf" | "own" | "route";
     readonly role?: FieldRole;
     /** The name of the value in the plan: `windSpeed`. */
     readonly part?: string;

@@ -1,9 +1,10 @@
-import type { Book, Field, Runway } from "@witnessmark/book";
+import type { AirspaceClass, Book, Field, Runway } from "@witnessmark/book";
 import { type Dimension, toSI, type UnitId } from "@witnessmark/engine";
 import type { FlightPlan, PlannedField, Read } from "@witnessmark/ledger";
 import type { PlacedForecast, PlacedObservation } from "@witnessmark/weather";
 import type { Flight } from "../../assessment.ts";
 import { type AirFigures, airFigures } from "./air.ts";
+import { type ApproachMinima, approachOf } from "./approach.ts";
 import { type DaylightFigures, daylightFigures } from "./daylight.ts";
 import { type DistanceAnswer, distanceOf, type TableMode } from "./distances.ts";
 import { type ConditionFault, typedSI } from "./faults.ts";
@@ -38,6 +39,9 @@ export interface FieldGround {
   /** Absent when the book has no such field, or no such runway. */
   readonly field?: Field;
   readonly runway?: Runway;
+  /** At the surface: what was planned with, else the book's. */
+  readonly airspace?: AirspaceClass;
+  readonly approach?: ApproachMinima;
   readonly faults: readonly ConditionFault[];
   readonly time: Figure<FieldTime>;
   readonly observation?: ReportFigures<PlacedObservation>;
@@ -222,12 +226,16 @@ export function fieldGround(
       : derived(weather.winds, `the wind at ${planned.code}`, (winds) => onRunway(winds, runway));
   const limits = crosswindLimits(book, plan);
   const { performance } = book;
+  const airspace = planned.airspace ?? field?.airspace;
+  const approach = approachOf(planned, role);
   return {
     role,
     planned,
     ...(field === undefined ? {} : { field }),
     ...(runway === undefined ? {} : { runway }),
-    faults: [...place.faults, ...typedFaults, ...ownFaults(plan)],
+    ...(airspace === undefined ? {} : { airspace }),
+    ...(approach === undefined ? {} : { approach }),
+    faults: [...place.faults, ...(approach?.faults ?? []), ...typedFaults, ...ownFaults(plan)],
     time,
     ...(observation === undefined ? {} : { observation }),
     ...(forecast === undefined ? {} : { forecast }),

@@ -4,6 +4,7 @@ import { REACTION_S } from "./abort.ts";
 import { DEPARTURE_GRADIENT_1 } from "./climb.ts";
 import type { FieldFigures } from "./field-figures.ts";
 import type { Figure } from "./figure.ts";
+import type { SpeedFigures } from "./speeds.ts";
 import { feetPerMile, feetPerMinute, kt, marginIn, metres } from "./texts.ts";
 import {
   type Draft,
@@ -26,12 +27,19 @@ const HALFWAY = {
 };
 const FAST = { title: "FAA AC 91-79: each percent of speed in excess adds two of landing distance" };
 
-/** An open verdict for what its own table or book lacks. */
-const open = (
-  field: FieldContext,
+/**
+ * An open verdict for what its own table or book lacks; none where the distance there waits for all of it too, and has
+ * told it.
+ */
+function open(
+  field: FieldContext<FieldFigures>,
   base: Pick<Draft, "id" | "topic" | "title" | "sources">,
   { missing }: Figure<unknown>,
-): Told => told(field, { ...base, says: openSays(missing), margin: NOT_KNOWN }, "open", missing);
+): readonly Told[] {
+  const waited = new Set(field.figures.distance.missing.map(({ what }) => what));
+  if (missing.every(({ what }) => waited.has(what))) return [];
+  return [told(field, { ...base, says: openSays(missing), margin: NOT_KNOWN }, "open", missing)];
+}
 
 function climbVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
   const { context, figures } = field;
@@ -45,69 +53,64 @@ function climbVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
   };
   const { value } = climb;
   const status = withMissing(value?.status, climb.missing);
-  if (value === undefined || status === "open") return [open(field, base, climb)];
-  const { asked, gradient_1 } = value;
-  const asks =
-    asked === undefined
-      ? ""
-      : asked.by === "you"
-        ? `, you asked for ${feetPerMile(asked.gradient_1, "up")}`
-        : `, ${feetPerMile(asked.gradient_1, "up")} asked of departures by instruments`;
-  const says = `${feetPerMile(gradient_1, "down")}, ${feetPerMinute(value.rate_mPerS, "down")} at ${kt(value.groundSpeed_mPerS, "up")} over the ground${asks}`;
-  const draft: Draft = {
-    ...base,
-    says,
-    margin: marginIn(gradient_1 - (asked?.gradient_1 ?? 0), "ftPerNM", "short"),
-    lines: [
-      { label: value.title, value: `${(value.gradientInAir_1 * 100).toFixed(1)}\u00A0%` },
-      { label: "Airspeed of the table", value: `${kt(value.calibrated_mPerS, "down")} calibrated` },
-      { label: "True airspeed", value: kt(value.trueAirspeed_mPerS, "up") },
-      {
-        label: "Wind that is counted",
-        value:
-          value.counted_mPerS < 0
-            ? `tailwind ${kt(-value.counted_mPerS, "up")}`
-            : `headwind ${kt(value.counted_mPerS, "down")}`,
-      },
-      { label: "Speed over the ground", value: kt(value.groundSpeed_mPerS, "up") },
-      { label: "Rate of climb", value: feetPerMinute(value.rate_mPerS, "down") },
-      { label: "Gradient over the ground", value: feetPerMile(gradient_1, "down") },
-      ...(asked === undefined || value.askedRate_mPerS === undefined
-        ? []
-        : [
-            {
-              label: `Asked by ${asked.by === "you" ? "you" : "departures by instruments"}`,
-              value: `${feetPerMile(asked.gradient_1, "up")}, ${feetPerMinute(value.askedRate_mPerS, "up")} at that speed`,
-            },
-          ]),
-    ],
-    formula: climbGradientOfRate,
-    because: [
-      gradient_1 <= 0
-        ? "It does not climb"
-        : status === "stop"
-          ? says
-          : `Less than the ${feetPerMile(DEPARTURE_GRADIENT_1, "up")} for which departures are laid out: look at what stands ahead`,
-    ],
-    wayOut: ["Less mass", "Wait for colder air or another wind", "A departure that asks for less"],
-    until: untilOf(climb, planned.code),
+  if (value === undefined || status === "open") return open(field, base, climb);
+  const write = (): Draft => {
+    const { asked, gradient_1 } = value;
+    const asks =
+      asked === undefined
+        ? ""
+        : asked.by === "you"
+          ? `, you asked for ${feetPerMile(asked.gradient_1, "up")}`
+          : `, ${feetPerMile(asked.gradient_1, "up")} asked of departures by instruments`;
+    const says = `${feetPerMile(gradient_1, "down")}, ${feetPerMinute(value.rate_mPerS, "down")} at ${kt(value.groundSpeed_mPerS, "up")} over the ground${asks}`;
+    return {
+      ...base,
+      says,
+      margin: marginIn(gradient_1 - (asked?.gradient_1 ?? 0), "ftPerNM", "short"),
+      lines: [
+        { label: value.title, value: `${(value.gradientInAir_1 * 100).toFixed(1)}\u00A0%` },
+        { label: "Airspeed of the table", value: `${kt(value.calibrated_mPerS, "down")} calibrated` },
+        { label: "True airspeed", value: kt(value.trueAirspeed_mPerS, "up") },
+        {
+          label: "Wind that is counted",
+          value:
+            value.counted_mPerS < 0
+              ? `tailwind ${kt(-value.counted_mPerS, "up")}`
+              : `headwind ${kt(value.counted_mPerS, "down")}`,
+        },
+        { label: "Speed over the ground", value: kt(value.groundSpeed_mPerS, "up") },
+        { label: "Rate of climb", value: feetPerMinute(value.rate_mPerS, "down") },
+        { label: "Gradient over the ground", value: feetPerMile(gradient_1, "down") },
+        ...(asked === undefined || value.askedRate_mPerS === undefined
+          ? []
+          : [
+              {
+                label: `Asked by ${asked.by === "you" ? "you" : "departures by instruments"}`,
+                value: `${feetPerMile(asked.gradient_1, "up")}, ${feetPerMinute(value.askedRate_mPerS, "up")} at that speed`,
+              },
+            ]),
+      ],
+      formula: climbGradientOfRate,
+      because: [
+        gradient_1 <= 0
+          ? "It does not climb"
+          : status === "stop"
+            ? says
+            : `Less than the ${feetPerMile(DEPARTURE_GRADIENT_1, "up")} for which departures are laid out: look at what stands ahead`,
+      ],
+      wayOut: ["Less mass", "Wait for colder air or another wind", "A departure that asks for less"],
+      until: untilOf(climb, planned.code),
+    };
   };
-  return [told(field, draft, status)];
+  return [told(field, { id: base.id, write }, status)];
 }
 
-function speedsVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
-  const { context, figures } = field;
-  const { speeds, planned, role } = figures;
-  if (speeds === undefined) return [];
-  const base = {
-    id: `runway:${role}:speeds`,
-    topic: "runway" as const,
-    title: `Speeds at ${planned.code}`,
-    sources: [bookSource(context.book, "performance.tables, stall-speed")],
-  };
-  const { value } = speeds;
-  const status = withMissing(value?.status, speeds.missing);
-  if (value === undefined || status === "open") return [open(field, base, speeds)];
+/** What the speeds are. */
+function speedWords(
+  base: Pick<Draft, "id" | "topic" | "title" | "sources">,
+  value: SpeedFigures,
+  until: Draft["until"],
+): Draft {
   const { approach, stall_mPerS, stallClean_mPerS, flaps, mass_kg } = value;
   const withFlaps = flaps === undefined ? "" : `, flaps ${flaps}`;
   const gust = approach !== undefined && approach.forGust_mPerS > 0 ? approach.forGust_mPerS : undefined;
@@ -120,7 +123,7 @@ function speedsVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
     approach?.needed_m === undefined || approach.available_m === undefined
       ? undefined
       : `${metres(approach.needed_m, "up")} of ${metres(approach.available_m, "down")}`;
-  const draft: Draft = {
+  return {
     ...base,
     says,
     lines: [
@@ -147,9 +150,25 @@ function speedsVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
         ? "The gust asks for more speed than the rule for the landing distance reaches"
         : `With what is added for the gust the landing needs ${landing}`,
     ],
-    until: untilOf(speeds, planned.code),
+    until,
   };
-  return [told(field, draft, status)];
+}
+
+function speedsVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
+  const { context, figures } = field;
+  const { speeds, planned, role } = figures;
+  if (speeds === undefined) return [];
+  const base = {
+    id: `runway:${role}:speeds`,
+    topic: "runway" as const,
+    title: `Speeds at ${planned.code}`,
+    sources: [bookSource(context.book, "performance.tables, stall-speed")],
+  };
+  const { value } = speeds;
+  const status = withMissing(value?.status, speeds.missing);
+  if (value === undefined || status === "open") return open(field, base, speeds);
+  const write = (): Draft => speedWords(base, value, untilOf(speeds, planned.code));
+  return [told(field, { id: base.id, write }, status)];
 }
 
 function abortVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
@@ -164,41 +183,39 @@ function abortVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
   };
   const { value } = abort;
   const status = withMissing(value?.status, abort.missing);
-  if (value === undefined || status === "open") return [open(field, base, abort)];
-  const { at_m, speed_mPerS, stop_m, available_m } = value;
-  const left_m = Math.floor(available_m - stop_m);
-  const draft: Draft = {
-    ...base,
-    says: `Below ${kt(speed_mPerS, "up")} at ${metres(at_m, "down")}, half-way: stop. It then stands after ${metres(stop_m, "up")}`,
-    margin: {
-      value: left_m,
-      unit: "m",
-      text: left_m < 0 ? `${-left_m}\u00A0m short` : `${left_m}\u00A0m`,
-    },
-    lines: [
-      { label: "Lift-off speed", value: kt(value.liftOff_mPerS, "up") },
-      { label: "Ground roll of the take-off, factors in", value: metres(value.takeOffRoll_m, "up") },
-      { label: "Touchdown speed at that mass", value: kt(value.touchdown_mPerS, "up") },
-      { label: "Ground roll of a landing at that mass", value: metres(value.landingRoll_m, "up") },
-      { label: "Until the brakes are on", value: `${REACTION_S}\u00A0s` },
-      { label: "Stands after", value: `${metres(stop_m, "up")} of ${metres(available_m, "down")} ASDA` },
-    ],
-    formula: halfwaySpeedRule,
-    because: [
-      `From the middle of the runway there is not enough left to stop: ${metres(stop_m, "up")} of ${metres(available_m, "down")}. Decide earlier`,
-    ],
-    until: untilOf(abort, planned.code),
+  if (value === undefined || status === "open") return open(field, base, abort);
+  const write = (): Draft => {
+    const { at_m, speed_mPerS, stop_m, available_m } = value;
+    const left_m = Math.floor(available_m - stop_m);
+    return {
+      ...base,
+      says: `Below ${kt(speed_mPerS, "up")} at ${metres(at_m, "down")}, half-way: stop. It then stands after ${metres(stop_m, "up")}`,
+      margin: {
+        value: left_m,
+        unit: "m",
+        text: left_m < 0 ? `${-left_m}\u00A0m short` : `${left_m}\u00A0m`,
+      },
+      lines: [
+        { label: "Lift-off speed", value: kt(value.liftOff_mPerS, "up") },
+        { label: "Ground roll of the take-off, factors in", value: metres(value.takeOffRoll_m, "up") },
+        { label: "Touchdown speed at that mass", value: kt(value.touchdown_mPerS, "up") },
+        { label: "Ground roll of a landing at that mass", value: metres(value.landingRoll_m, "up") },
+        { label: "Until the brakes are on", value: `${REACTION_S}\u00A0s` },
+        { label: "Stands after", value: `${metres(stop_m, "up")} of ${metres(available_m, "down")} ASDA` },
+      ],
+      formula: halfwaySpeedRule,
+      because: [
+        `From the middle of the runway there is not enough left to stop: ${metres(stop_m, "up")} of ${metres(available_m, "down")}. Decide earlier`,
+      ],
+      until: untilOf(abort, planned.code),
+    };
   };
-  return [told(field, draft, status)];
+  return [told(field, { id: base.id, write }, status)];
 }
 
-/** Climb, speeds and the point to stop; what keeps the distance open keeps these open too, and is told once. */
-export function performanceVerdicts(field: FieldContext<FieldFigures>): readonly Told[] {
-  const { distance } = field.figures;
-  const all = [...climbVerdict(field), ...speedsVerdict(field), ...abortVerdict(field)];
-  const waited = new Set(distance.missing.map(({ what }) => what));
-  return all.filter(
-    ({ finding: { verdict } }) =>
-      verdict.status !== "open" || verdict.missing.some((what) => !waited.has(what)),
-  );
-}
+/** Climb, speeds and the point to stop. */
+export const performanceVerdicts = (field: FieldContext<FieldFigures>): readonly Told[] => [
+  ...climbVerdict(field),
+  ...speedsVerdict(field),
+  ...abortVerdict(field),
+];

@@ -14,7 +14,7 @@ import {
   untilOf,
   withMissing,
 } from "./told.ts";
-import { type VisualLimit, visualLimits } from "./visual-limits.ts";
+import { isFlownBySight, type VisualLimit, visualLimits } from "./visual-limits.ts";
 
 const ROUNDING_M = 1e-3;
 
@@ -22,6 +22,10 @@ interface Asked {
   /** The rule's, where it speaks by numbers. */
   readonly rule?: VisualLimit;
   readonly own?: number;
+  /** Of the approach that is planned. */
+  readonly approach?: number;
+  /** With an alternate a flight may set out for a field that is below its minima. */
+  readonly hasAlternate?: boolean;
   readonly missing: readonly Missing[];
   readonly sources: readonly Source[];
 }
@@ -37,26 +41,61 @@ function askedOf(field: FieldContext, part: "ceiling" | "visibility"): Asked {
     ...(own?.value === undefined ? {} : { own: own.value }),
     missing: own?.missing ?? [],
   };
-  if (!isBySight(field)) {
-    const lacks =
-      own === undefined ? [{ what: `the minimum of ${part} at ${figures.planned.code}, or your own` }] : [];
-    return { ...mine, missing: [...mine.missing, ...lacks], sources: [] };
-  }
+  if (!isBySight(field)) return { ...mine, ...byInstruments(field, part, mine.missing) };
   const pack = rulePacks.get(plan.rulePack);
   if (pack === undefined) {
     const what = `rules of the name ${plan.rulePack}: there are ${[...rulePacks.keys()].join(", ")}`;
     return { ...mine, missing: [...mine.missing, { what, root: "rules" }], sources: [] };
   }
   const light = figures.daylight.value?.light;
-  const limits = visualLimits(pack, light === undefined ? undefined : light === "night");
+  const { airspace } = figures;
+  if (airspace !== undefined && !isFlownBySight(pack, airspace)) {
+    const what = `what the rules ask by sight in class ${airspace}, at ${figures.planned.code}`;
+    return { ...mine, missing: [...mine.missing, { what }], sources: [] };
+  }
+  const limits = visualLimits(pack, light === undefined ? undefined : light === "night", airspace);
   return { ...mine, rule: limits[part], sources: limits.sources };
 }
 
+/** A flight by instruments sets out where the destination, or an alternate, is forecast at its minima. */
+const MINIMA: readonly Source[] = [
+  {
+    title: "NCO.OP.160: meteorological conditions",
+    locator: "(b): at the destination or at least one alternate, from memory",
+  },
+  { title: "14 CFR 91.175: takeoff and landing under IFR", locator: "(c), (d), from memory" },
+];
+
+/** What the approach that is planned asks; without one, what the pilot asks for himself. */
+function byInstruments(
+  { plan, figures }: FieldContext,
+  part: "ceiling" | "visibility",
+  missing: readonly Missing[],
+): Omit<Asked, "own"> {
+  const { approach, planned, role } = figures;
+  if (approach !== undefined) {
+    const { value, missing: lacks } = approach[part];
+    return {
+      ...(value === undefined ? {} : { approach: value }),
+      hasAlternate: role === "destination" && plan.alternate !== undefined,
+      missing: [...missing, ...lacks],
+      sources: MINIMA,
+    };
+  }
+  const what =
+    role === "departure"
+      ? `the minimum of ${part} at ${planned.code}, or your own`
+      : `the approach that is planned at ${planned.code}, or your own minimum of ${part}`;
+  return { missing: plan.own?.[part] === undefined ? [...missing, { what }] : missing, sources: [] };
+}
+
 /** A height or distance against the rule and the pilot's own; on the edge is enough. */
-function statusOf(value: number, { rule, own }: Asked): Status {
+function statusOf(value: number, { rule, own, approach, hasAlternate }: Asked): Status {
   const below = (limit_m: number | undefined): boolean =>
     limit_m !== undefined && value < limit_m - ROUNDING_M;
-  return below(own) || below(rule?.least_m) ? "stop" : "clear";
+  if (below(own) || below(rule?.least_m)) return "stop";
+  if (!below(approach)) return "clear";
+  return hasAlternate === true ? "caution" : "stop";
 }
 
 function classMissing(
@@ -70,8 +109,10 @@ function classMissing(
 }
 
 /** What is said of the limit that is nearest: the pilot's own, or the rule's. */
-function limitText({ rule, own }: Asked, text: (value: number) => string): string {
-  if (own !== undefined && own >= (rule?.most_m ?? 0)) return `, you asked for ${text(own)}`;
+function limitText({ rule, own, approach }: Asked, text: (value: number) => string): string {
+  if (own !== undefined && own >= Math.max(rule?.most_m ?? 0, approach ?? 0))
+    return `, you asked for ${text(own)}`;
+  if (approach !== undefined) return `, the approach asks for ${text(approach)}`;
   if (rule === undefined || rule.most_m === 0) return "";
   return `, the rule asks for ${text(rule.most_m)}`;
 }
@@ -109,7 +150,7 @@ function verdict(field: FieldContext, element: Element): Told {
     return told(field, { id, write }, "open", missing);
   }
   const write = () => {
-    const limit_m = Math.max(asked.own ?? 0, asked.rule?.most_m ?? 0);
+    const limit_m = Math.max(asked.own ?? 0, asked.rule?.most_m ?? 0, asked.approach ?? 0);
     const says = `${name} ${text(value, "down")}${limitText(asked, up)}`;
     return {
       ...base,
@@ -119,10 +160,27 @@ function verdict(field: FieldContext, element: Element): Told {
         { label: name, value: text(value, "down") },
         ...(asked.rule === undefined
           ? []
-          : [{ label: "Asked by the rule, in any airspace", value: up(asked.rule.most_m) }]),
+          : [
+              {
+                label: `Asked by the rule, ${figures.airspace === undefined ? "in any airspace" : `in class ${figures.airspace}`}`,
+                value: up(asked.rule.most_m),
+              },
+            ]),
+        ...(asked.approach === undefined
+          ? []
+          : [
+              {
+                label: `Asked by the approach, ${figures.approach?.name ?? ""}`,
+                value: up(asked.approach),
+              },
+            ]),
         ...(asked.own === undefined ? [] : [{ label: "Asked by you", value: up(asked.own) }]),
       ],
-      because: [says],
+      because: [
+        status === "caution"
+          ? `${says}. It may end at the alternate, ${field.plan.alternate?.code ?? ""}`
+          : says,
+      ],
       wayOut: ["Wait for better weather", "Another field"],
       until: untilOf(figure, code),
     };

@@ -14,7 +14,7 @@ export interface VisualLimits {
   readonly sources: readonly Source[];
 }
 
-/** A book of fields does not say which class the airspace at a field is of: what all of them allow is allowed. */
+/** Where the class of the airspace at a field is not known: what all of them allow is allowed. */
 const CLASSES: readonly AirspaceClass[] = ["B", "C", "D", "E", "G"];
 const BEYOND_M = 1e6;
 
@@ -30,8 +30,12 @@ function leastPermitted_m(permits: (value_m: number) => boolean): number {
   return Math.round(high * 1000) / 1000;
 }
 
-function limitsFor(pack: RulePack, nights: readonly boolean[]): VisualLimits {
-  const places = CLASSES.flatMap((airspace) => nights.map((night) => ({ airspace, night })));
+function limitsFor(
+  pack: RulePack,
+  nights: readonly boolean[],
+  classes: readonly AirspaceClass[],
+): VisualLimits {
+  const places = classes.flatMap((airspace) => nights.map((night) => ({ airspace, night })));
   const asks = (input: (value_m: number) => object): VisualLimit => {
     const least = places.map((place) =>
       leastPermitted_m((value_m) => {
@@ -53,14 +57,31 @@ function limitsFor(pack: RulePack, nights: readonly boolean[]): VisualLimits {
 
 const known = new WeakMap<RulePack, Map<string, VisualLimits>>();
 
-/** @param night unknown: what both day and night ask */
-export function visualLimits(pack: RulePack, night: boolean | undefined): VisualLimits {
+/** Whether the rules let anybody take off or land by sight in a class of airspace, however fine the weather. */
+export const isFlownBySight = (pack: RulePack, airspace: AirspaceClass): boolean => {
+  const ruling = pack.visualAtField({ airspace, night: false, ceiling_m: "none", visibility_m: BEYOND_M });
+  return ruling.known && ruling.permitted;
+};
+
+/**
+ * @param night unknown: what both day and night ask
+ * @param airspace unknown: the least and the most that any class asks
+ */
+export function visualLimits(
+  pack: RulePack,
+  night: boolean | undefined,
+  airspace: AirspaceClass | undefined,
+): VisualLimits {
   const ofPack = known.get(pack) ?? new Map<string, VisualLimits>();
   known.set(pack, ofPack);
-  const key = String(night);
+  const key = `${night} ${airspace}`;
   const found = ofPack.get(key);
   if (found !== undefined) return found;
-  const made = limitsFor(pack, night === undefined ? [false, true] : [night]);
+  const made = limitsFor(
+    pack,
+    night === undefined ? [false, true] : [night],
+    airspace === undefined ? CLASSES : [airspace],
+  );
   ofPack.set(key, made);
   return made;
 }
