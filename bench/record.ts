@@ -2,9 +2,11 @@
  * How long the Record screen takes to open with ten years and 3,000 flights on the phone, which is four times slower
  * than this machine: from the tap on the sheet's name until the frame is painted that has the sheet, its discrepancies
  * and what runs out. What has moved is compared after that; until it stands is told beside it. Limit: 300 ms, for the
- * first opening after the app was started and for 95 of 100 after it. Run: node bench/record.ts [years]
+ * first opening after the app was started and for 95 of 100 after it. Run: node bench/record.ts [years] [folder]
+ *
+ * A folder that is named keeps the history, the server's and the phone's: to measure again then takes no minutes.
  */
-import { mkdtempSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -143,19 +145,44 @@ async function slow(phone: Phone): Promise<void> {
   await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWER });
 }
 
+/** Runs inside the page: the app itself is fetched anew the next time, as it is built then. What is kept stays. */
+const forgetApp = async (): Promise<void> => {
+  const workers = await navigator.serviceWorker.getRegistrations();
+  await Promise.all(workers.map((worker) => worker.unregister()));
+  await Promise.all((await caches.keys()).map((name) => caches.delete(name)));
+};
+
+interface Kept {
+  readonly events: number;
+  readonly port: number;
+}
+
 const years = Number(process.argv[2] ?? 10);
-const dataDirectory = mkdtempSync(join(tmpdir(), "witnessmark-record-"));
-const events = await fill(join(dataDirectory, DATABASE), years);
-const server = await startServer({ dataDirectory });
-let phone = await openPhone(server.url);
+const folder = process.argv[3];
+const dataDirectory = folder ?? mkdtempSync(join(tmpdir(), "witnessmark-record-"));
+mkdirSync(dataDirectory, { recursive: true });
+const note = join(dataDirectory, "kept.json");
+const isKept = existsSync(note);
+const given = { dataDirectory, ...(folder === undefined ? {} : { profile: join(folder, "phone") }) };
+// the note is this bench's own, written below
+const kept = isKept ? (JSON.parse(readFileSync(note, "utf8")) as Kept) : undefined;
+const events = kept?.events ?? (await fill(join(dataDirectory, DATABASE), years));
+const server = await startServer({ ...given, ...(kept === undefined ? {} : { port: kept.port }) });
+let phone = await openPhone(server.url, given);
 try {
-  await introduce(phone.page, "Bench");
-  await until(
-    `${events} events on the phone`,
-    () => phone.page.evaluate(takenSoFar, REGISTRATION),
-    (taken) => taken >= events,
-    TAKES_ms,
-  );
+  if (!isKept) {
+    await introduce(phone.page, "Bench");
+    await until(
+      `${events} events on the phone`,
+      () => phone.page.evaluate(takenSoFar, REGISTRATION),
+      (taken) => taken >= events,
+      TAKES_ms,
+    );
+  }
+  if (folder !== undefined) {
+    await phone.page.evaluate(forgetApp);
+    writeFileSync(note, JSON.stringify({ events, port: server.port }));
+  }
   await phone.kill();
   phone = await phone.reopen(); // as a phone that is switched on in the morning
   await phone.page.getByRole("heading", { level: 2, name: REGISTRATION }).waitFor({ timeout: TAKES_ms });
@@ -191,6 +218,12 @@ try {
   );
   process.exitCode = first_ms <= LIMIT_ms && p95_ms <= LIMIT_ms ? 0 : 1;
 } finally {
-  await phone.close();
-  await server.remove();
+  if (folder === undefined) {
+    await phone.close();
+    await server.remove();
+  } else {
+    await phone.page.evaluate(forgetApp);
+    await phone.kill();
+    await server.stop();
+  }
 }

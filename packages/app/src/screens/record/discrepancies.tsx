@@ -9,12 +9,17 @@ import { WhereItIs } from "./where-it-is.tsx";
 interface DiscrepanciesProps {
   readonly open: OpenAircraft;
   readonly found: readonly Discrepancy[];
+  /** False in the first frame: only as many as a screen shows. */
+  readonly whole: boolean;
 }
 
+/** No screen shows more of them at once. */
+const ON_A_SCREEN = 8;
+
 /** Every open discrepancy: where it is, what is said of it, how it grew. */
-export function Discrepancies({ open, found }: DiscrepanciesProps) {
+export function Discrepancies({ open, found, whole }: DiscrepanciesProps) {
   const verdicts = new Map(open.assessment.verdicts.map((verdict) => [verdict.id, verdict]));
-  const closed = [...open.state.discrepancies.values()].length - found.length;
+  const closed = open.state.discrepancies.size - found.length;
   return (
     <section aria-label="Discrepancies">
       {found.length === 0 ? (
@@ -28,7 +33,7 @@ export function Discrepancies({ open, found }: DiscrepanciesProps) {
         </p>
       ) : (
         <ul className="discrepancies">
-          {found.map((each) => (
+          {(whole ? found : found.slice(0, ON_A_SCREEN)).map((each) => (
             <Row
               key={each.id}
               open={open}

@@ -1,5 +1,5 @@
 import type { AircraftState } from "@witnessmark/ledger";
-import { useMemo, useState } from "react";
+import { useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href, type Route } from "../../routes/route.ts";
 import { dayMonth } from "../../words/dates.ts";
@@ -15,6 +15,15 @@ interface PastRow {
 
 /** So many at once: ten years are shown a page at a time. */
 const SHOWN = 20;
+
+/** What was put in order for a state: ten years are thousands of rows, and the sheet is opened many times a day. */
+const held = new WeakMap<AircraftState, readonly PastRow[]>();
+
+function pastOf(registration: string, state: AircraftState): readonly PastRow[] {
+  const rows = held.get(state) ?? rowsOf(registration, state);
+  held.set(state, rows);
+  return rows;
+}
 
 function rowsOf(registration: string, state: AircraftState): readonly PastRow[] {
   const decisions = state.decisions.map((decision): PastRow => {
@@ -57,7 +66,7 @@ function rowsOf(registration: string, state: AircraftState): readonly PastRow[] 
 export function PastList({ open }: { readonly open: OpenAircraft }) {
   const { registration, state } = open;
   const [shown, setShown] = useState(SHOWN);
-  const rows = useMemo(() => rowsOf(registration, state), [registration, state]);
+  const rows = pastOf(registration, state);
   return (
     <section id="record-past" className="past-list">
       <h2>

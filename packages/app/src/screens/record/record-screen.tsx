@@ -7,6 +7,7 @@ import { Discrepancies } from "./discrepancies.tsx";
 import { PastList } from "./past-list.tsx";
 import { SaveFiles } from "./save-files.tsx";
 import { Trends } from "./trends.tsx";
+import { useAfterPaint } from "./use-after-paint.ts";
 import { WhatRunsOut } from "./what-runs-out.tsx";
 import "./record.css";
 
@@ -27,9 +28,13 @@ export function RecordScreen({ open, part }: RecordScreenProps) {
   const { registration, state, book } = open;
   const main = useRef<HTMLElement>(null);
   const found = [...state.discrepancies.values()].filter(({ isOpen }) => isOpen);
+  const whole = useAfterPaint(part !== undefined);
+  const lookedAt = useRef<RecordPart | undefined>(undefined);
   useEffect(() => {
     if (part !== undefined) main.current?.querySelector(`#record-${part}`)?.scrollIntoView();
-    else main.current?.scrollTo?.(0, 0);
+    // a sheet that was just opened is at its top, and to ask for it would lay the page out before it is painted
+    else if (lookedAt.current !== undefined) main.current?.scrollTo?.(0, 0);
+    lookedAt.current = part;
   }, [part]);
   return (
     <AircraftFrame open={open} sheet="record" title="Record" under={flownText(open)} className="record">
@@ -47,17 +52,21 @@ export function RecordScreen({ open, part }: RecordScreenProps) {
       </nav>
       <main ref={main} className="record-main">
         <div>
-          <Discrepancies open={open} found={found} />
+          <Discrepancies open={open} found={found} whole={whole} />
         </div>
         <div>
-          <WhatRunsOut open={open} />
-          <Trends open={open} />
-          <PastList open={open} />
-          <SaveFiles open={open} />
-          <a className="record-book" href={href({ at: "aircraft", registration })}>
-            <b>The aircraft and its book</b>
-            <span>Revision {book.revision}, gauges, ledger, people</span>
-          </a>
+          <WhatRunsOut open={open} whole={whole} />
+          {whole ? (
+            <>
+              <Trends open={open} />
+              <PastList open={open} />
+              <SaveFiles open={open} />
+              <a className="record-book" href={href({ at: "aircraft", registration })}>
+                <b>The aircraft and its book</b>
+                <span>Revision {book.revision}, gauges, ledger, people</span>
+              </a>
+            </>
+          ) : null}
         </div>
       </main>
       <footer className="record-foot">

@@ -48,7 +48,7 @@ function spanOf(left: LimitLeft | undefined): Span | undefined {
 
 /** From when it was done to where it ends, hatched beyond, with a pointer at today; nothing where that is not known. */
 export function RunsOutRule({ figure }: { readonly figure: TimedFigure }) {
-  const [ref, width_px] = useWidth<HTMLSpanElement>();
+  const [ref, width_px] = useWidth<HTMLSpanElement>("runs-out");
   const span = spanOf(figure.nearest);
   if (span === undefined || span.limit <= span.from) return null;
   const most = span.limit + (span.limit - span.from) * BEYOND_1;

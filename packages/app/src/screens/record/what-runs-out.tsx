@@ -6,8 +6,17 @@ import { RunsOutRule } from "./runs-out-rule.tsx";
 import { useTimed } from "./timed-now.ts";
 import { ToFollow } from "./to-follow.tsx";
 
+interface WhatRunsOutProps {
+  readonly open: OpenAircraft;
+  /** False in the first frame: only as many as a screen shows. */
+  readonly whole: boolean;
+}
+
+/** No screen shows more of them at once. */
+const ON_A_SCREEN = 10;
+
 /** The list of what runs out first, each on its rule. */
-export function WhatRunsOut({ open }: { readonly open: OpenAircraft }) {
+export function WhatRunsOut({ open, whole }: WhatRunsOutProps) {
   const { figures } = useTimed(open);
   const verdicts = new Map(open.assessment.verdicts.map((verdict) => [verdict.id, verdict]));
   return (
@@ -22,7 +31,7 @@ export function WhatRunsOut({ open }: { readonly open: OpenAircraft }) {
         </p>
       ) : (
         <ul>
-          {figures.map((figure) => {
+          {(whole ? figures : figures.slice(0, ON_A_SCREEN)).map((figure) => {
             const verdict = verdicts.get(`timed:${figure.item.id}`);
             const status = verdict?.status ?? "open";
             return (
@@ -39,7 +48,7 @@ export function WhatRunsOut({ open }: { readonly open: OpenAircraft }) {
           })}
         </ul>
       )}
-      <ToFollow open={open} />
+      {whole ? <ToFollow open={open} /> : null}
     </section>
   );
 }
