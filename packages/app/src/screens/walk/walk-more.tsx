@@ -125,6 +125,12 @@ export function WalkMore({ open, view, inHand, sayer, onClose }: WalkMoreProps) 
             <small>Marks the break; the last three looks are asked again</small>
           </button>
         </li>
+        <li>
+          <a href={href({ at: "aircraft", registration })}>
+            Its book
+            <small>Shape, checks and limits; the whole record as a file</small>
+          </a>
+        </li>
       </ul>
     </Popup>
   );
