@@ -35,6 +35,7 @@ export {
 } from "./flight/conditions/field-figures.ts";
 export type { FieldWeather, FieldWind } from "./flight/conditions/field-weather.ts";
 export { type Figure, isSettled, type Missing, type Origin } from "./flight/conditions/figure.ts";
+export { type HottestThatFits, hottestThatFits } from "./flight/conditions/hottest.ts";
 export type { IceFigures } from "./flight/conditions/ice.ts";
 export type { ReportFigures } from "./flight/conditions/report-figures.ts";
 export { FIELD_ROLES, type FieldRole } from "./flight/conditions/role.ts";

@@ -93,7 +93,7 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
         </p>
       </section>
     ) : (
-      <FieldPane book={book} figures={figures} verdicts={verdicts} units={units} />
+      <FieldPane book={book} figures={figures} own={plan?.own} verdicts={verdicts} units={units} />
     );
   const entries =
     planned === undefined ? null : (

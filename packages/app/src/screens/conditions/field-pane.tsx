@@ -1,8 +1,10 @@
-import type { FieldFigures, Figure, Verdict } from "@witnessmark/assess";
+import { type FieldFigures, type Figure, hottestThatFits, type Verdict } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
+import type { OwnMinima } from "@witnessmark/ledger";
+import { useMemo } from "react";
 import { airCells } from "./air-cells.ts";
 import { AirTable } from "./air-table.tsx";
-import { type ConditionsUnits, leftText } from "./conditions-units.ts";
+import { type ConditionsUnits, leftText, safeText } from "./conditions-units.ts";
 import { DistanceDrawing } from "./distance-drawing.tsx";
 import { Effects } from "./effects.tsx";
 import { performanceCells } from "./performance-cells.ts";
@@ -12,16 +14,17 @@ import { WindDrawing } from "./wind-drawing.tsx";
 interface FieldPaneProps {
   readonly book: Book;
   readonly figures: FieldFigures;
+  readonly own: OwnMinima | undefined;
   readonly verdicts: readonly Verdict[];
   readonly units: ConditionsUnits;
 }
 
 /** The figures of one field: wind on the runway, distance, air, and what they come to. */
-export function FieldPane({ book, figures, verdicts, units }: FieldPaneProps) {
+export function FieldPane({ book, figures, own, verdicts, units }: FieldPaneProps) {
   return (
     <>
       <WindPart figures={figures} units={units} />
-      <DistancePart figures={figures} book={book} units={units} />
+      <DistancePart figures={figures} book={book} own={own} units={units} />
       <AirTable label="Air" cells={airCells(figures, units)} />
       <Performance figures={figures} units={units} />
       <Effects verdicts={verdicts} />
@@ -29,7 +32,7 @@ export function FieldPane({ book, figures, verdicts, units }: FieldPaneProps) {
   );
 }
 
-function Performance({ figures, units }: Omit<FieldPaneProps, "book" | "verdicts">) {
+function Performance({ figures, units }: Pick<FieldPaneProps, "figures" | "units">) {
   const cells = performanceCells(figures, units);
   if (cells.length === 0) return null;
   const name = figures.role === "departure" ? "Climb and speeds" : "Speeds";
@@ -41,7 +44,7 @@ function Performance({ figures, units }: Omit<FieldPaneProps, "book" | "verdicts
   );
 }
 
-function WindPart({ figures, units }: Omit<FieldPaneProps, "book" | "verdicts">) {
+function WindPart({ figures, units }: Pick<FieldPaneProps, "figures" | "units">) {
   const { runway, wind, crosswind, planned } = figures;
   const margin = crosswind.value;
   const isSettled = crosswind.missing.length === 0;
@@ -69,7 +72,7 @@ function WindPart({ figures, units }: Omit<FieldPaneProps, "book" | "verdicts">)
   );
 }
 
-function DistancePart({ figures, book, units }: Omit<FieldPaneProps, "verdicts">) {
+function DistancePart({ figures, book, own, units }: Omit<FieldPaneProps, "verdicts">) {
   const { role, planned, distance } = figures;
   const { value } = distance;
   const isSettled = distance.missing.length === 0;
@@ -87,8 +90,38 @@ function DistancePart({ figures, book, units }: Omit<FieldPaneProps, "verdicts">
       {value === undefined ? null : (
         <DistanceDrawing distance={value} geometry={book.geometry} unit={units.distance} />
       )}
+      {value === undefined ? null : <Hottest distance={value} {...{ book, figures, own, units }} />}
       <Missing figure={distance} />
     </section>
+  );
+}
+
+/** At which temperature the runway is gone, with everything else as it is. */
+function Hottest({
+  distance,
+  book,
+  figures,
+  own,
+  units,
+}: Omit<FieldPaneProps, "verdicts"> & {
+  readonly distance: NonNullable<FieldFigures["distance"]["value"]>;
+}) {
+  const found = useMemo(() => hottestThatFits(book, figures, distance, own), [book, figures, distance, own]);
+  if (found === undefined) return null;
+  const unit = units.temperature;
+  const hottest = safeText(found.oat_K, unit, "down");
+  return (
+    <p className="cond-hottest">
+      {found.isEndOfTable ? (
+        <>
+          Still fits at <b>{hottest}</b>, where the table ends.
+        </>
+      ) : (
+        <>
+          Fits up to <b>{hottest}</b>; hotter, it is gone.
+        </>
+      )}
+    </p>
   );
 }
 
