@@ -109,14 +109,24 @@ function checkFindings(context: Context): readonly Finding[] {
   });
 }
 
-/** `assess`, with the causes. @param heads when given, only looks that had been seen up to there count */
-export function assessWithCauses(
+/** What an assessment is made of: every finding, in no order, each told when it is read. */
+export interface Found {
+  readonly findings: readonly Finding[];
+  readonly context: Context;
+}
+
+/**
+ * The findings of an assessment, without what is said of them together.
+ *
+ * @param heads when given, only looks that had been seen up to there count
+ */
+export function findAll(
   book: Book,
   state: AircraftState,
   flight: PlannedFlight | null,
   now_ms: number,
   heads?: Heads,
-): Assessed {
+): Found {
   const context = contextOf(book, state, now_ms, heads);
   const ofDiscrepancies = discrepancyVerdicts(context, flight);
   const byDiscrepancy = new Map(
@@ -138,7 +148,21 @@ export function assessWithCauses(
     ...timedVerdicts(context, flight),
     ...trendVerdicts(context, flight),
     ...flightVerdicts(context, flight),
-  ].sort(compareFindings);
+  ];
+  return { findings, context };
+}
+
+/** `assess`, with the causes. @param heads when given, only looks that had been seen up to there count */
+export function assessWithCauses(
+  book: Book,
+  state: AircraftState,
+  flight: PlannedFlight | null,
+  now_ms: number,
+  heads?: Heads,
+): Assessed {
+  const found = findAll(book, state, flight, now_ms, heads);
+  const { context } = found;
+  const findings = found.findings.toSorted(compareFindings);
   const counts = countsOf(findings);
   const holdsUntil = holdsUntilOf(findings, context);
   const { walk } = context;

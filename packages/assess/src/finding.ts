@@ -35,8 +35,8 @@ export interface Finding {
 }
 
 /** Of a question about another flight or another hour, most answers are read no further than this. */
-export const worthOf = ({ worth, verdict }: { readonly worth?: Worth; readonly verdict: Worth }): Worth =>
-  worth ?? verdict;
+export const worthOf = (finding: Pick<Finding, "worth" | "verdict">): Worth =>
+  finding.worth ?? finding.verdict;
 
 type Place = Omit<Finding, "verdict" | "worth">;
 

@@ -91,7 +91,7 @@ describe("what is remembered from one question to the next", () => {
         for (const { findings, expected } of asked(book, flight, asks))
           expect(toldOf(findings)).toEqual(expected);
       }),
-      { numRuns: 15 },
+      { numRuns: 8 },
     );
   });
 

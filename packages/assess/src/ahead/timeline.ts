@@ -1,8 +1,9 @@
 import type { Book } from "@witnessmark/book";
 import type { AircraftState, Status } from "@witnessmark/ledger";
-import { assessWithCauses } from "../assess.ts";
-import type { Flight, Verdict } from "../assessment.ts";
-import { BADNESS } from "../order.ts";
+import { findAll } from "../assess.ts";
+import type { Flight } from "../assessment.ts";
+import { type Finding, worthOf } from "../finding.ts";
+import { BADNESS, compareFindings } from "../order.ts";
 import { wallTimeAt } from "./wall-time-at.ts";
 
 /** One verdict that changes by time alone. */
@@ -37,7 +38,7 @@ const RESOLUTION_ms = 30_000;
 interface Moment {
   readonly at_ms: number;
   readonly status: Status;
-  readonly verdicts: ReadonlyMap<string, Verdict>;
+  readonly findings: ReadonlyMap<string, Finding>;
   /** Status of every verdict as one text: two moments with the same one answer alike. */
   readonly signature: string;
 }
@@ -73,9 +74,10 @@ export function timeline(book: Book, state: AircraftState, flight: Flight | null
 }
 
 /** The first moments after those until which a verdict of now says that it holds. */
-function endsOf({ verdicts }: Moment, now_ms: number): ReadonlySet<number> {
+function endsOf({ findings }: Moment, now_ms: number): ReadonlySet<number> {
   const ends = new Set<number>();
-  for (const { holdsUntil_ms } of verdicts.values()) {
+  for (const { verdict } of findings.values()) {
+    const { holdsUntil_ms } = verdict;
     if (holdsUntil_ms !== undefined && holdsUntil_ms >= now_ms && holdsUntil_ms < now_ms + AHEAD_ms) {
       ends.add(holdsUntil_ms + 1);
     }
@@ -117,14 +119,18 @@ function narrow(
 }
 
 function assessedAt(book: Book, state: AircraftState, flight: Flight | null, at_ms: number): Moment {
-  const { assessment } = assessWithCauses(book, state, leavingAt(flight, at_ms), at_ms);
-  const verdicts = new Map(assessment.verdicts.map((verdict) => [verdict.id, verdict]));
-  const signature = assessment.verdicts
-    .map(({ id, status }) => `${id} ${status}`)
+  const all = findAll(book, state, leavingAt(flight, at_ms), at_ms).findings;
+  const findings = new Map(all.map((finding) => [worthOf(finding).id, finding]));
+  const signature = all
+    .map((finding) => `${worthOf(finding).id} ${worthOf(finding).status}`)
     .sort()
     .join("\n");
-  return { at_ms, status: assessment.status, verdicts, signature };
+  return { at_ms, status: worstOf(all), findings, signature };
 }
+
+/** As the status of an assessment; one of nothing is open. */
+const worstOf = (findings: readonly Finding[]): Status =>
+  findings.map((finding) => worthOf(finding).status).sort((a, b) => BADNESS[a] - BADNESS[b])[0] ?? "open";
 
 function leavingAt(flight: Flight | null, at_ms: number): Flight | null {
   if (flight === null || !(Date.parse(flight.offBlocks) < at_ms)) return flight;
@@ -146,14 +152,20 @@ function turnsOf(first: Moment, changes: readonly Moment[]): readonly Turn[] {
   const turns: Turn[] = [];
   let before = first;
   for (const moment of changes) {
-    const here: Turn[] = [];
-    for (const [id, verdict] of moment.verdicts) {
-      const was = before.verdicts.get(id)?.status;
-      if (was === undefined || was === verdict.status) continue;
-      const { title, status: becomes, says } = verdict;
-      here.push({ at_ms: moment.at_ms, verdict: id, title, was, becomes, says });
+    for (const finding of [...moment.findings.values()].sort(compareFindings)) {
+      const { id, status } = worthOf(finding);
+      const known = before.findings.get(id);
+      if (known === undefined || worthOf(known).status === status) continue;
+      const { title, says } = finding.verdict;
+      turns.push({
+        at_ms: moment.at_ms,
+        verdict: id,
+        title,
+        was: worthOf(known).status,
+        becomes: status,
+        says,
+      });
     }
-    turns.push(...here.sort((a, b) => BADNESS[a.becomes] - BADNESS[b.becomes]));
     before = moment;
   }
   return turns;

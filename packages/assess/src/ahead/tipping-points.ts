@@ -79,7 +79,7 @@ export function tippingPoints(
   const now = ask(flight);
   const masses = massesOf(workLoad(book, plan).figures);
   return variablesOf(book, flight, plan, masses, now_ms)
-    .flatMap((variable) => tipsOf(variable, now, ask))
+    .flatMap((variable) => tipsOf(variable, flight, now, ask))
     .sort((a, b) => a.likelihood_1 - b.likelihood_1);
 }
 
@@ -102,11 +102,18 @@ function edgeBetween(near: Asked<Answer>, far: Asked<Answer>): number | undefine
   return Number.isFinite(share_1) ? near.value + share_1 * (far.value - near.value) : undefined;
 }
 
-function tipsOf(variable: Variable, now: Answer, ask: (flight: Flight) => Answer): readonly TippingPoint[] {
+/** @param now the answer for the flight as it is */
+function tipsOf(
+  variable: Variable,
+  flight: Flight,
+  now: Answer,
+  ask: (flight: Flight) => Answer,
+): readonly TippingPoint[] {
   const { low, high, resolution } = variable;
   const asked = new Map<number, Answer>();
   const answerAt = (value: number): Answer => {
-    const answer = asked.get(value) ?? ask(variable.with(value));
+    const other = variable.with(value);
+    const answer = other === flight ? now : (asked.get(value) ?? ask(other));
     asked.set(value, answer);
     return answer;
   };

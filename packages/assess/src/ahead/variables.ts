@@ -149,6 +149,12 @@ function alongRunway(
   };
 }
 
+/** What was planned and is not changed is the flight as it is: only what was reported has to be asked as if typed. */
+const unlessNow =
+  (flight: Flight, now: number, changed: (value: number) => Flight) =>
+  (value: number): Flight =>
+    value === now ? flight : changed(value);
+
 /** How far a mass is likely to be off, by how it is known. */
 const LIKELY_kg = { weighed: 1, stated: 6, standard: 15 } as const;
 
@@ -166,13 +172,13 @@ function ofLoad(flight: Flight, plan: FlightPlan): readonly Variable[] {
       high: now + 100,
       resolution: 0.25,
       likely: LIKELY_kg[item.known],
-      with: (value) => ({
+      with: unlessNow(flight, now, (value) => ({
         ...flight,
         plan: {
           ...plan,
           load: { ...load, items: load.items.with(index, { ...item, mass: read(value, "kg") }) },
         },
-      }),
+      })),
     };
   });
   const fuel_L = load.fuel.reduce((sum, { volume }) => sum + fromSI(toSI(volume.value, volume.unit), "L"), 0);
@@ -186,7 +192,7 @@ function ofLoad(flight: Flight, plan: FlightPlan): readonly Variable[] {
     high: fuel_L * 1.6,
     resolution: 0.5,
     likely: Math.max(5, fuel_L * 0.04),
-    with: (value) => ({
+    with: unlessNow(flight, fuel_L, (value) => ({
       ...flight,
       plan: {
         ...plan,
@@ -198,7 +204,7 @@ function ofLoad(flight: Flight, plan: FlightPlan): readonly Variable[] {
           })),
         },
       },
-    }),
+    })),
   };
   return [...items, fuel];
 }
@@ -217,7 +223,10 @@ function ofRoute(flight: Flight, plan: FlightPlan, now_ms: number): readonly Var
       high: now + 300,
       resolution: 0.5,
       likely: Math.max(5, now * 0.1),
-      with: (value) => ({ ...flight, plan: { ...plan, route: { ...route, time: read(value, "min") } } }),
+      with: unlessNow(flight, now, (value) => ({
+        ...flight,
+        plan: { ...plan, route: { ...route, time: read(value, "min") } },
+      })),
     });
   }
   const offBlocks_ms = Math.max(Date.parse(flight.offBlocks), now_ms);

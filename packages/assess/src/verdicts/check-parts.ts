@@ -3,7 +3,7 @@ import type { CheckAnswer, RecordedReading } from "@witnessmark/ledger";
 import type { Verdict, WorkingLine } from "../assessment.ts";
 import { bookSource, NOWHERE, pointName } from "../book-index.ts";
 import type { Context } from "../context.ts";
-import { type Cause, type Finding, severityOf } from "../finding.ts";
+import { type Cause, type Finding, LaterFinding, severityOf } from "../finding.ts";
 import type { Look } from "../walk/looks.ts";
 import { recorded_ms } from "../walk/moments.ts";
 import { holdsUntil_ms } from "../walk/staleness.ts";
@@ -14,8 +14,10 @@ import { momentText, whenText } from "../words/local-time.ts";
 
 export type Base = Omit<Extract<Verdict, { status: "clear" }>, "status" | "says" | "working">;
 
+const idOf = ({ id }: Check): string => `check:${id}`;
+
 export const baseOf = ({ book }: Context, check: Check, evidence: readonly string[]): Base => ({
-  id: `check:${check.id}`,
+  id: idOf(check),
   topic: "check",
   title: pointName(book, check.point) ?? check.title,
   evidence,
@@ -36,11 +38,15 @@ export const lookLines = (check: Check, look: Look | undefined, context: Context
 export const evidenceOf = (look: Look | undefined): readonly string[] =>
   look === undefined ? [] : [look.answer.event, ...(look.reading === undefined ? [] : [look.reading.event])];
 
-export const asFinding = (verdict: Verdict, check: Check, { index }: Context, cause?: Cause): Finding => ({
-  verdict,
+const placed = (check: Check, { index }: Context, cause: Cause | undefined) => ({
   severity: severityOf(check),
   place: index.placeOfCheck.get(check.id) ?? NOWHERE,
   ...(cause === undefined ? {} : { cause }),
+});
+
+export const asFinding = (verdict: Verdict, check: Check, context: Context, cause?: Cause): Finding => ({
+  verdict,
+  ...placed(check, context, cause),
 });
 
 /** Why a check is open. */
@@ -55,20 +61,15 @@ export interface Opened {
 
 /** The open verdict on a check. */
 export function opened(check: Check, look: Look | undefined, why: Opened, context: Context): Finding {
-  const evidence = [...evidenceOf(look), ...(why.evidence === undefined ? [] : [why.evidence])];
-  return asFinding(
-    {
-      ...baseOf(context, check, evidence),
-      status: "open",
-      says: `${check.title}: ${why.says}`,
-      margin: { value: 0, unit: "", text: why.short },
-      missing: [why.missing],
-      working: { lines: lookLines(check, look, context) },
-    },
-    check,
-    context,
-    why.cause,
-  );
+  const id = idOf(check);
+  return new LaterFinding({ id, status: "open" }, placed(check, context, why.cause), () => ({
+    ...baseOf(context, check, [...evidenceOf(look), ...(why.evidence === undefined ? [] : [why.evidence])]),
+    status: "open",
+    says: `${check.title}: ${why.says}`,
+    margin: { value: 0, unit: "", text: why.short },
+    missing: [why.missing],
+    working: { lines: lookLines(check, look, context) },
+  }));
 }
 
 export const answerCause = (check: Check, look: Look, words: string, context: Context): Cause => {

@@ -46,25 +46,39 @@ export const isSettled = <T>(figure: Figure<T>): figure is Figure<T> & { readonl
   figure.value !== undefined && figure.missing.length === 0;
 
 const earliest_ms = (figures: readonly Figure<unknown>[]): number | undefined => {
-  const ends = figures.flatMap(({ holdsUntil_ms }) => holdsUntil_ms ?? []);
-  return ends.length === 0 ? undefined : Math.min(...ends);
+  let earliest: number | undefined;
+  for (const { holdsUntil_ms } of figures) {
+    if (holdsUntil_ms !== undefined && !(holdsUntil_ms >= (earliest ?? Number.POSITIVE_INFINITY)))
+      earliest = holdsUntil_ms;
+  }
+  return earliest;
 };
 
 /** Each once, by its words. */
-export const onceMissing = (all: readonly Missing[]): readonly Missing[] => [
-  ...new Map(all.map((missing) => [missing.what, missing])).values(),
-];
+export const onceMissing = (all: readonly Missing[]): readonly Missing[] =>
+  all.length < 2 ? all : [...new Map(all.map((missing) => [missing.what, missing])).values()];
 
-const onceOrigin = (all: readonly Origin[]): readonly Origin[] => [
-  ...new Map(all.map((origin) => [`${origin.kind} ${origin.at_ms} ${origin.words ?? ""}`, origin])).values(),
-];
+const onceOrigin = (all: readonly Origin[]): readonly Origin[] =>
+  all.length < 2
+    ? all
+    : [
+        ...new Map(
+          all.map((origin) => [`${origin.kind} ${origin.at_ms} ${origin.words ?? ""}`, origin]),
+        ).values(),
+      ];
+
+/** What the lists of several have in them; the list itself where only one has anything. */
+function allOf<T>(lists: readonly (readonly T[])[]): readonly T[] {
+  const filled = lists.filter(({ length }) => length > 0);
+  return filled.length < 2 ? (filled[0] ?? []) : filled.flat();
+}
 
 /** What several figures have in common: all that is missing of them, and the earliest end. */
 export function restOf(figures: readonly Figure<unknown>[]): Omit<Figure<never>, "value"> {
   const holdsUntil_ms = earliest_ms(figures);
   return {
-    from: onceOrigin(figures.flatMap(({ from }) => from)),
-    missing: onceMissing(figures.flatMap(({ missing }) => missing)),
+    from: onceOrigin(allOf(figures.map(({ from }) => from))),
+    missing: onceMissing(allOf(figures.map(({ missing }) => missing))),
     ...(holdsUntil_ms === undefined ? {} : { holdsUntil_ms }),
   };
 }

@@ -2,6 +2,7 @@ import type { Book, Check, Tank } from "@witnessmark/book";
 import { type ReconciledFuel, reconcileFuel, toSI, UNITS } from "@witnessmark/engine";
 import type { RecordedReading, Status } from "@witnessmark/ledger";
 import { gaugeUncertainty_m3 } from "../load/tanks-aboard.ts";
+import { remembered } from "../remembered.ts";
 
 /** One reading of what is in a tank. */
 export interface TankReading {
@@ -30,11 +31,15 @@ export interface TankReconciled {
 /** 95 % of a normal variable is within so many standard uncertainties. */
 const COVERAGE = 1.96;
 
+const rememberedChecks = remembered<readonly Check[]>();
+
 /** The checks that read the contents of a tank: at its points, in a unit of volume. */
-export const checksOfTank = (book: Pick<Book, "checks">, tank: Tank): readonly Check[] =>
-  book.checks.filter(
-    ({ point, reading }) =>
-      reading !== undefined && reading.dimension === "volume" && tank.readAt.includes(point),
+export const checksOfTank = ({ checks }: Pick<Book, "checks">, tank: Tank): readonly Check[] =>
+  rememberedChecks(tank, [checks], () =>
+    checks.filter(
+      ({ point, reading }) =>
+        reading !== undefined && reading.dimension === "volume" && tank.readAt.includes(point),
+    ),
   );
 
 /** @param readingOf the reading of a check that still counts */
