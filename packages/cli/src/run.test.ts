@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { ruleQuestions } from "@witnessmark/assess";
 import { smallBookText } from "@witnessmark/book";
 import { type WalkedLedger, walkedLedger } from "@witnessmark/sheet/testing/walked-ledger";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -35,6 +36,14 @@ describe("a command line that is not understood", () => {
     { words: "work no-such-thing a_m=1", says: "no-such-thing: expected one of the" },
     { words: "assess walk.jsonl --at tomorrow", says: "--at: expected a moment with its offset" },
     { words: "book check", says: "Which book?" },
+    { words: "rules", says: "Which question?" },
+    { words: "rules no-such", says: 'There is no question "no-such".' },
+    { words: "rules after-maintenance maybe", says: "Expected name=answer with one of released" },
+    {
+      words: "rules after-maintenance released=perhaps",
+      says: 'released: expected yes or no, found "perhaps".',
+    },
+    { words: "rules locator-does-not-work seats_count=many", says: "seats_count: expected a number from" },
   ])("$words: says so, and how it is written", async ({ words, says }) => {
     const { exit, err } = await command(words);
     expect(err).toContain(says);
@@ -53,6 +62,7 @@ describe("a command line that is not understood", () => {
       "ledger import",
       "ledger verify",
       "record",
+      "rules",
       "sheet",
     ]) {
       expect(machine.out()).toContain(`witnessmark ${name}`);
@@ -279,5 +289,43 @@ describe("a database", () => {
     const { exit, err } = await command(`assess ZZ-NON --data ${folder}`);
     expect(err).toContain("There is no ledger of ZZ-NON in the database. There are: ZZ-SML.");
     expect(exit).toBe(EXIT.unreadable);
+  });
+});
+
+describe("rules", () => {
+  it("--list names every question that the screen has", async () => {
+    const { exit, out } = await command("rules --list");
+    expect(exit).toBe(EXIT.done);
+    for (const { id, title } of ruleQuestions.values()) expect(out).toContain(`${id}: ${title}`);
+  });
+
+  it("with nothing said permits nothing, and names what it wants to know", async () => {
+    const { exit, out } = await command("rules after-maintenance");
+    expect(exit).toBe(EXIT.open);
+    expect(out).toContain("Not known is no permission.");
+    expect(out).toContain("released: Was it released by a person who may? (yes or no)");
+  });
+
+  // 14 CFR 91.407: released, entered, and with passengers only after a check flight
+  it("with all said answers by every step, with its text and the caution", async () => {
+    const said = "released=yes recorded=yes mayFlyOtherwise=yes groundTestsConclusive=no flownAndLogged=no";
+    const with_ = await command(`rules after-maintenance ${said} passengers=yes`);
+    expect(with_.exit).toBe(EXIT.stop);
+    expect(with_.out).toContain("It may not be flown so: 91.407(b).");
+    const without = await command(`rules after-maintenance ${said} passengers=no`);
+    expect(without.exit).toBe(EXIT.done);
+    expect(without.out).toContain("Source: 14 CFR 91.407");
+    expect(without.out).toContain("The rule's own text and the authority come first");
+  });
+
+  it("takes a figure in any unit of its kind: 50 NM are 92.6 km", async () => {
+    const [miles, km] = await Promise.all(
+      ["farthestFromDeparture_NM=50", "farthestFromDeparture_km=92.6"].map((each) =>
+        command(`rules locator-does-not-work ${each} --json`),
+      ),
+    );
+    const saidOf = (out: string) => (JSON.parse(out) as { said: Record<string, number> }).said; // as written above
+    expect(saidOf(miles?.out ?? "")["farthestFromDeparture_m"]).toBeCloseTo(92_600, 6);
+    expect(saidOf(km?.out ?? "")["farthestFromDeparture_m"]).toBeCloseTo(92_600, 6);
   });
 });

@@ -5,6 +5,7 @@ import { ledgerExportCommand } from "./commands/ledger-export.ts";
 import { ledgerImportCommand } from "./commands/ledger-import.ts";
 import { ledgerVerifyCommand } from "./commands/ledger-verify.ts";
 import { recordCommand } from "./commands/record.ts";
+import { rulesCommand } from "./commands/rules.ts";
 import { sheetCommand } from "./commands/sheet.ts";
 import { workCommand } from "./commands/work.ts";
 import { EXIT } from "./exit-code.ts";
@@ -19,6 +20,7 @@ export const COMMANDS: readonly Command[] = [
   ledgerImportCommand,
   ledgerVerifyCommand,
   recordCommand,
+  rulesCommand,
   sheetCommand,
 ];
 

@@ -62,6 +62,16 @@ export interface TimedFigure {
 /** A billionth of an hour is a conversion's, not a flight's. */
 const ROUNDING = 1e-9;
 
+/** No flight takes so many days: what is good for longer is good at its end, also where its time is not said. */
+const LONGEST_FLIGHT_d = 2;
+
+/** Whether a day is past when the flight ends; undefined where that hangs on a time that is not said. */
+function isPastAfter({ beginsOn, endsOn }: UseOfFlight, on: LocalDate): boolean | undefined {
+  if (endsOn !== undefined) return on < endsOn;
+  if (on < beginsOn) return true;
+  return on < addDays(beginsOn, LONGEST_FLIGHT_d) ? undefined : false;
+}
+
 function leftOf(
   due: LimitDue,
   today: LocalDate,
@@ -72,15 +82,13 @@ function leftOf(
     case "unknown":
       return { by: "unknown", lacks: due.lacks };
     case "date": {
-      const ends = flight?.endsOn;
       return {
         by: "date",
         on: due.on,
         ...(due.from === undefined ? {} : { from: due.from }),
         left_d: daysBetween(today, due.on),
         past: due.on < today,
-        pastAfterFlight:
-          flight === undefined ? due.on < today : ends === undefined ? undefined : due.on < ends,
+        pastAfterFlight: flight === undefined ? due.on < today : isPastAfter(flight, due.on),
       };
     }
     case "counter": {
@@ -119,6 +127,13 @@ function share(left: LimitLeft): number {
     default:
       return left satisfies never;
   }
+}
+
+/** Which of two limits of one item ends first: by what is left where both count the same, else by the share that is. */
+function nearer(a: LimitLeft, b: LimitLeft): number {
+  if (a.by === "date" && b.by === "date") return a.left_d - b.left_d;
+  if (a.by === "counter" && b.by === "counter" && a.counter.id === b.counter.id) return a.left - b.left;
+  return share(a) - share(b);
 }
 
 /** With the tolerance of its rule added, which only a book can grant. */
@@ -213,9 +228,7 @@ export function timedFigures({ book, state, flight, clock, pilot }: TimedRequest
         return { ...about, last, ...recencyFigure(item, book, state, pilot, today, use) };
       }
       const limits = duesOf(item, dones, state, book).map((due) => leftOf(due, today, use, state));
-      const nearest = limits.toSorted((a, b) =>
-        item.combine === "first" ? share(a) - share(b) : share(b) - share(a),
-      )[0];
+      const nearest = limits.toSorted((a, b) => (item.combine === "first" ? nearer(a, b) : nearer(b, a)))[0];
       return { ...about, last, limits, nearest, state: stateOf(item, limits, today) };
     })
     .toSorted((a, b) => (a.nearest ? share(a.nearest) : 0) - (b.nearest ? share(b.nearest) : 0));

@@ -71,7 +71,8 @@ interface Setting {
   readonly flights?: readonly FlightMade[];
   /** Local day, noon; the clock stands at UTC. */
   readonly today: string;
-  readonly flightTime_h?: number;
+  /** Of a flight that is planned; `null` of one that is named, and no more said of it. */
+  readonly flightTime_h?: number | null;
   readonly rules?: "VFR" | "IFR";
 }
 
@@ -96,15 +97,19 @@ function figureOf(setting: Setting): TimedFigure {
           from: "ZZQN",
           to: "ZZTW",
           offBlocks: at,
-          plan: {
-            rulePack: "us-part-91",
-            flightRules: setting.rules ?? "VFR",
-            route: {
-              distance: { value: 50, unit: "NM" },
-              time: { value: setting.flightTime_h, unit: "h" },
-              level: { value: 3000, unit: "ft" },
-            },
-          },
+          ...(setting.flightTime_h === null
+            ? {}
+            : {
+                plan: {
+                  rulePack: "us-part-91",
+                  flightRules: setting.rules ?? "VFR",
+                  route: {
+                    distance: { value: 50, unit: "NM" },
+                    time: { value: setting.flightTime_h, unit: "h" },
+                    level: { value: 3000, unit: "ft" },
+                  },
+                },
+              }),
         };
   const [figure] = timedFigures({
     book,
@@ -409,6 +414,33 @@ describe("what is not known is never good", () => {
     ],
   ] as const)("%s", (_why, setting) => {
     expect(figureOf(setting).state).toBe("unknown");
+  });
+});
+
+describe("a flight that is named, and of which no time is said", () => {
+  // twelve calendar months from 10 June end on 30 June; dates worked by hand
+  it.each([
+    ["2026-03-01", "good"],
+    ["2026-06-28", "good"],
+    ["2026-06-29", "unknown"],
+    ["2026-06-30", "unknown"],
+    ["2026-07-01", "past"],
+  ] as const)("on %s leaves what is good to 30 June %s", (today, state) => {
+    const dones = [done("2025-06-10")];
+    expect(figureOf({ item: item({ limits: months(12) }), dones, today, flightTime_h: null }).state).toBe(
+      state,
+    );
+  });
+
+  it("leaves open what runs by hours", () => {
+    const figure = figureOf({
+      item: item({ limits: HUNDRED }),
+      dones: [done("2026-01-01", { hours: 100 })],
+      counters: { hours: 150 },
+      today: "2026-06-01",
+      flightTime_h: null,
+    });
+    expect(figure.state).toBe("unknown");
   });
 });
 

@@ -78,6 +78,7 @@ export const SUBJECTS = [
   "Work on the aircraft",
   "What does not work",
   "Papers",
+  "The pilot",
   "Before and during flight",
   "Ice and water",
   "Entries and signatures",
