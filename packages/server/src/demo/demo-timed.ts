@@ -1,19 +1,17 @@
 import type { Book } from "@witnessmark/book";
 import { addDays, airacCycleOn, dateOfDayNumber } from "@witnessmark/engine";
-import {
-  type AddedItem,
-  type CounterValues,
-  type EventDraft,
-  type LocalDate,
-  wallTime,
-} from "@witnessmark/ledger";
+import { type CounterValues, type EventDraft, type LocalDate, wallTime } from "@witnessmark/ledger";
 
-/** An invented thing that runs out, and how long ago it was last done. */
-interface DemoItem {
-  readonly item: AddedItem;
-  readonly doneDaysAgo: number;
+/** How long ago something of the book was last done, and until when a paper is good. */
+interface DemoDone {
+  readonly daysAgo: number;
   /** How far the counters had come since. */
   readonly since?: Readonly<Record<string, number>>;
+  /** So many days ahead stands on the paper. */
+  readonly until_d?: number;
+  /** Done to the component of this number, when it had itself run so much. */
+  readonly serial?: string;
+  readonly ran?: CounterValues;
 }
 
 const DAY_MS = 86_400_000;
@@ -33,130 +31,42 @@ export const countersOf = (book: Book, shown: CounterValues): CounterValues =>
 export const demoDay = (now_ms: number, zone_min: number): LocalDate =>
   dateOfDayNumber(Math.floor((now_ms + zone_min * MIN_MS) / DAY_MS));
 
-const item = (more: Partial<AddedItem> & Pick<AddedItem, "id" | "name" | "limits" | "why">): AddedItem => ({
-  about: "aircraft",
-  combine: "first",
-  recurring: true,
-  endsLife: false,
-  ...more,
-});
-
 /** @param inspectionLeft_h what is left to the 100 h inspection */
-function itemsOf(today: LocalDate, inspectionLeft_h: number): readonly DemoItem[] {
-  const cycleAge_d = 1 + Math.max(0, dayDifference(airacCycleOn(today).from, today));
-  return [
-    {
-      item: item({
-        id: "navigation-data",
-        name: "Navigation data",
-        about: "data",
-        limits: [{ by: "data-cycle" }],
-        neededFor: ["ifr-day", "ifr-night"],
-        instead: "by day, by sight, on the chart only",
-        why: "Points and heights in it change with each cycle.",
-      }),
-      doneDaysAgo: Math.min(cycleAge_d - 1, 20),
-    },
-    {
-      item: item({
-        id: "inspection-100h",
-        name: "100 h inspection",
-        limits: [{ by: "counter", counter: "airframe-hours", every: 100 }],
-        rule: "Maintenance programme of the aircraft",
-        why: "What wears by the hour is looked at by the hour.",
-      }),
-      doneDaysAgo: 130,
-      since: { "airframe-hours": 100 - inspectionLeft_h },
-    },
-    {
-      item: item({
-        id: "annual-inspection",
-        name: "Annual inspection",
-        limits: [{ by: "calendar-months", months: 12 }],
-        why: "What ages without being flown is looked at each year.",
-      }),
-      doneDaysAgo: 151,
-    },
-    {
-      item: item({
-        id: "altimeter-static",
-        name: "Altimeter and static system",
-        limits: [{ by: "calendar-months", months: 24 }],
-        neededFor: ["ifr-day", "ifr-night"],
-        why: "A leak in it shows a wrong height.",
-      }),
-      doneDaysAgo: 402,
-    },
-    {
-      item: item({
-        id: "transponder-test",
-        name: "Transponder test",
-        limits: [{ by: "calendar-months", months: 24 }],
-        why: "Others see the aircraft by it.",
-      }),
-      doneDaysAgo: 402,
-    },
-    {
-      item: item({
-        id: "locator-inspection",
-        name: "Emergency locator, inspected",
-        component: "emergency-locator",
-        about: "component",
-        limits: [{ by: "calendar-months", months: 12 }],
-        why: "It is found out only when it is needed.",
-      }),
-      doneDaysAgo: 151,
-    },
-    {
-      item: item({
-        id: "fire-bottle",
-        name: "Fire bottle, weighed",
-        about: "component",
-        limits: [
-          { by: "months", months: 12 },
-          { by: "counter", counter: "landings", every: 500 },
-        ],
-        why: "A bottle that lost its charge looks like one that did not.",
-      }),
-      doneDaysAgo: 324,
-      since: { landings: 402 },
-    },
-    {
-      item: item({
-        id: "registration",
-        name: "Registration",
-        about: "papers",
-        limits: [{ by: "date", on: addDays(today, 612) }],
-        why: "Without it the aircraft may not be flown.",
-      }),
-      doneDaysAgo: 400,
-    },
-    {
-      item: item({
-        id: "insurance",
-        name: "Insurance",
-        about: "papers",
-        limits: [{ by: "date", on: addDays(today, 97) }],
-        why: "The owner asks for it, and most fields do.",
-      }),
-      doneDaysAgo: 268,
-    },
-    {
-      item: item({
-        id: "weighing",
-        name: "Weighing",
-        limits: [{ by: "months", months: 48 }],
-        why: "Aircraft grow heavier with the years.",
-      }),
-      doneDaysAgo: 267,
-    },
-  ];
+function donesOf(today: LocalDate, inspectionLeft_h: number): Readonly<Record<string, DemoDone>> {
+  const cycleAge_d = Math.max(0, dayDifference(airacCycleOn(today).from, today));
+  return {
+    "navigation-data": { daysAgo: Math.min(cycleAge_d, 20) },
+    "inspection-100h": { daysAgo: 130, since: { "airframe-hours": 100 - inspectionLeft_h } },
+    "annual-inspection": { daysAgo: 151 },
+    "altimeter-static": { daysAgo: 402 },
+    "transponder-test": { daysAgo: 402 },
+    "locator-inspection": { daysAgo: 151 },
+    "fire-bottle": { daysAgo: 324, since: { landings: 402 } },
+    registration: { daysAgo: 400, until_d: 612 },
+    insurance: { daysAgo: 268, until_d: 97 },
+    weighing: { daysAgo: 267 },
+    "parachute-rocket": { daysAgo: 1_300 },
+    // by its own hours: done when it had run 180 h less than it has now
+    "starter-generator": { daysAgo: 500, serial: "SG-0417", ran: { "airframe-hours": 610 } },
+    magnetos: { daysAgo: 500, serial: "MG-2208", ran: { "airframe-hours": 260 } },
+  };
 }
+
+/** What moved from another aircraft of the service to this one, and what it had run by then. */
+const MOVED: readonly { readonly component: string; readonly serial: string; readonly ran: CounterValues }[] =
+  [
+    { component: "starter-generator", serial: "SG-0417", ran: { "airframe-hours": 640 } },
+    { component: "magnetos", serial: "MG-2208", ran: { "airframe-hours": 295 } },
+  ];
+const MOVED_DAYS_AGO = 320;
+const MOVED_SINCE_h = 150;
 
 const dayDifference = (from: LocalDate, to: LocalDate): number =>
   Math.round((Date.parse(to) - Date.parse(from)) / DAY_MS);
 
-/** Counters as they stand, and every thing that runs out with when it was last done: nothing of it has run out. */
+const tenths = (value: number): number => Math.round(value * 10) / 10;
+
+/** Counters as they stand, and when every thing of the book that runs out was last done: nothing of it has run out. */
 export function timedDrafts(
   book: Book,
   now_ms: number,
@@ -164,33 +74,45 @@ export function timedDrafts(
   inspectionLeft_h: number,
 ): readonly EventDraft[] {
   const today = demoDay(now_ms, zone_min);
-  const equipment = new Set(book.equipment.map(({ id }) => id));
   if (book.counters.length === 0) return [];
   const shows: CounterValues = SHOWN;
-  const followed = itemsOf(today, inspectionLeft_h).filter(
-    ({ item: each }) => each.component === undefined || equipment.has(each.component),
-  );
+  const dones = donesOf(today, inspectionLeft_h);
+  const hours = tenths(SHOWN["airframe-hours"] - MOVED_SINCE_h);
   return [
     {
       type: "counters.read",
       body: { at: wallTime(now_ms, zone_min), counters: countersOf(book, BEFORE_LAST) },
     },
-    ...followed.flatMap(({ item: each, doneDaysAgo, since }): readonly EventDraft[] => [
-      { type: "timedItem.added", body: { item: each } },
-      {
-        type: "timedItem.done",
-        body: {
-          item: each.id,
-          on: addDays(today, -doneDaysAgo),
-          counters: Object.fromEntries(
-            Object.entries(since ?? {}).map(([id, counted]) => [
-              id,
-              Math.round(((shows[id] ?? 0) - counted) * 10) / 10,
-            ]),
-          ),
-          by: "The island workshop",
+    ...MOVED.filter(({ component }) => book.timedItems.some((item) => item.component === component)).map(
+      (moved): EventDraft => ({
+        type: "component.fitted",
+        body: { ...moved, on: addDays(today, -MOVED_DAYS_AGO), counters: { "airframe-hours": hours } },
+      }),
+    ),
+    ...book.timedItems.flatMap(({ id }): readonly EventDraft[] => {
+      const done = dones[id];
+      if (done === undefined) return [];
+      const { daysAgo, since = {}, until_d, serial, ran } = done;
+      return [
+        {
+          type: "timedItem.done",
+          body: {
+            item: id,
+            on: addDays(today, -daysAgo),
+            counters:
+              ran ??
+              Object.fromEntries(
+                Object.entries(since).map(([counter, counted]) => [
+                  counter,
+                  tenths((shows[counter] ?? 0) - counted),
+                ]),
+              ),
+            by: "The island workshop",
+            ...(until_d === undefined ? {} : { until: addDays(today, until_d) }),
+            ...(serial === undefined ? {} : { serial }),
+          },
         },
-      },
-    ]),
+      ];
+    }),
   ];
 }

@@ -17,7 +17,7 @@ beforeAll(async () => {
 });
 
 const ITEM: AddedItem = {
-  id: "inspection-100h",
+  id: "inspection-100h-own",
   name: "100 h",
   about: "aircraft",
   limits: [{ by: "counter", counter: "airframe-hours", every: 100 }],
@@ -42,6 +42,7 @@ function lineAfter(flown_h: number) {
     ...before,
     happenings: [],
     timedAdded: new Map([[ITEM.id, { ...origin, item: ITEM }]]),
+    timedDropped: new Map(book.timedItems.map(({ id }) => [id, { ...origin, why: "Not asked here" }])),
     timedDone: new Map([
       [
         ITEM.id,
