@@ -67,6 +67,22 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     await isClean();
   });
 
+  it("a book that is begun from a few figures, with what is missing, and one that stands", async () => {
+    await at("#/begin", "Begin a book");
+    await page.getByRole("button", { name: "Glider tug" }).tap();
+    await page.getByRole("button", { name: "Begin this book" }).tap();
+    await page.getByText("As the manual calls it.").waitFor();
+    await isClean();
+    await page.getByLabel("Registration").fill("zz-tug");
+    await page.getByLabel("Type", { exact: true }).fill("Wagtail 3");
+    await page.getByLabel("Wing span").fill("36,5 ft");
+    await page.getByLabel("Length").fill("7.1");
+    await page.getByRole("img", { name: /^From above: 11\.1 m from tip to tip, 7\.1 m long/ }).waitFor();
+    await page.getByRole("button", { name: "Begin this book" }).tap();
+    await page.getByRole("heading", { level: 1, name: "Aircraft", exact: true }).waitFor();
+    await page.getByText("not fit for a flight until it is", { exact: false }).waitFor();
+  });
+
   it("a check in the book", async () => {
     await at(`#/${SMALL}/aircraft/oil-level`, "Aircraft");
     await isClean();

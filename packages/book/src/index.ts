@@ -1,4 +1,5 @@
 export { type Beginning, beginBook } from "./begin/begin-book.ts";
+export { drawnFrom } from "./begin/drawn-from.ts";
 export { ARCHETYPES, type Archetype, type Figures } from "./begin/figures.ts";
 export type { Book, BookFault, BookResult, Check } from "./book.ts";
 export {

@@ -7,7 +7,13 @@ const id = fc.stringMatching(/^[a-z0-9]+([.-][a-z0-9]+){0,3}$/);
 
 const anyRoute: fc.Arbitrary<Exclude<Route, { at: "unknown" }>> = fc.oneof(
   fc
-    .constantFrom("apron" as const, "archived" as const, "add" as const, "settings" as const)
+    .constantFrom(
+      "apron" as const,
+      "archived" as const,
+      "add" as const,
+      "begin" as const,
+      "settings" as const,
+    )
     .map((name) => ({ at: name })),
   fc.record({
     at: fc.constantFrom(

@@ -3,6 +3,7 @@ export type Route =
   | { readonly at: "apron" }
   | { readonly at: "archived" }
   | { readonly at: "add" }
+  | { readonly at: "begin" }
   | { readonly at: "settings" }
   | { readonly at: "calculators"; readonly quantity?: string }
   | { readonly at: "rules"; readonly question?: string }
@@ -34,7 +35,7 @@ export interface StepAddress {
   readonly id: string;
 }
 
-const SINGLE = ["archived", "add", "settings"] as const;
+const SINGLE = ["archived", "add", "begin", "settings"] as const;
 const OF_AIRCRAFT = [
   "start",
   "left",
@@ -105,6 +106,7 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
       return "#/";
     case "archived":
     case "add":
+    case "begin":
     case "settings":
       return `#/${route.at}`;
     case "calculators":

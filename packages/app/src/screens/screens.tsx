@@ -28,6 +28,7 @@ const parts = {
   sheet: partOf(async () => (await import("./sheet/decision-sheet.tsx")).DecisionSheet),
   settings: partOf(async () => (await import("./settings/settings.tsx")).Settings),
   add: partOf(async () => (await import("./add/add-aircraft.tsx")).AddAircraft),
+  begin: partOf(async () => (await import("./begin/begin-screen.tsx")).BeginScreen),
   load: partOf(async () => (await import("./load/load-screen.tsx")).LoadScreen),
   conditions: partOf(async () => (await import("./conditions/conditions-screen.tsx")).ConditionsScreen),
   record: partOf(async () => (await import("./record/record-screen.tsx")).RecordScreen),
@@ -49,6 +50,7 @@ const BookTrouble = parts.bookTrouble.Screen;
 const DecisionSheet = parts.sheet.Screen;
 const Settings = parts.settings.Screen;
 const AddAircraft = parts.add.Screen;
+const BeginScreen = parts.begin.Screen;
 const LoadScreen = parts.load.Screen;
 const ConditionsScreen = parts.conditions.Screen;
 const RecordScreen = parts.record.Screen;
@@ -99,6 +101,8 @@ function Screen({ snapshot, route }: { readonly snapshot: KeepSnapshot; readonly
       return <Archived snapshot={snapshot} />;
     case "add":
       return <AddAircraft snapshot={snapshot} />;
+    case "begin":
+      return <BeginScreen snapshot={snapshot} />;
     case "settings":
       return <Settings snapshot={snapshot} />;
     case "calculators":

@@ -112,7 +112,7 @@ export function mustBeAnAircraft(figures: Figures): void {
     throw new InputError("out-of-range", what, {
       expected: `${low} to ${high} m`,
       received: `${value} m`,
-      remedy: "give it in metres, from the three-view drawing of the handbook",
+      remedy: "give it in metres, from the three-view drawing of the manual",
       value,
       range: [low, high],
     });

@@ -33,6 +33,16 @@ export function AddAircraft({ snapshot }: { readonly snapshot: KeepSnapshot }) {
             onAdopted={(registration) => go({ at: "aircraft", registration }, "replace")}
           />
         </section>
+        <section>
+          <h2>Without a book</h2>
+          <p>
+            A few figures of the aircraft draw it, with its points in their places and what is generally
+            looked at there.
+          </p>
+          <a className="button tall full" href={href({ at: "begin" })}>
+            Begin a book
+          </a>
+        </section>
       </main>
       <footer className="plain-foot">
         <a className="button full tall" href={href({ at: "apron" })}>

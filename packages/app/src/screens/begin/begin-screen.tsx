@@ -1,0 +1,232 @@
+import { ARCHETYPES, beginBook, drawnFrom } from "@witnessmark/book";
+import { InputError } from "@witnessmark/engine";
+import { type FormEvent, useMemo, useRef, useState } from "react";
+import { PlainTitle } from "../../frame/title-block.tsx";
+import { Trouble } from "../../frame/trouble.tsx";
+import { useKeeping } from "../../frame/use-keeping.ts";
+import type { KeepSnapshot } from "../../keep/contract.ts";
+import { useKeep } from "../../keep/react.ts";
+import { href } from "../../routes/route.ts";
+import { go } from "../../routes/use-route.ts";
+import { capital } from "../../words/capital.ts";
+import { isoWithOffset } from "../../words/dates.ts";
+import { keptOfAll } from "../../words/keeping.ts";
+import { BeginDrawing } from "./begin-drawing.tsx";
+import {
+  asKind,
+  type FieldName,
+  figuresOf,
+  firstArchetype,
+  nothingSaid,
+  type Said,
+  type Wrong,
+} from "./first-figures.ts";
+import "./begin.css";
+
+/** Begins a book from a few figures: the aircraft is drawn while one types. */
+export function BeginScreen({ snapshot }: { readonly snapshot: KeepSnapshot }) {
+  return (
+    <div className="frame">
+      <PlainTitle title="Begin a book" kept={keptOfAll(snapshot.status)} back={href({ at: "add" })} />
+      <main className="page begin">
+        <section>
+          <p>
+            A few figures, and the aircraft is drawn with its points in their places and what is generally
+            looked at there. Its limits are not in it: they are in the aircraft’s approved manual, and you put
+            them in.
+          </p>
+        </section>
+        <BeginForm snapshot={snapshot} />
+      </main>
+    </div>
+  );
+}
+
+function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
+  const keep = useKeep();
+  const keeping = useKeeping();
+  const form = useRef<HTMLFormElement>(null);
+  const [said, setSaid] = useState(() => nothingSaid(firstArchetype()));
+  const [asked, setAsked] = useState(false);
+  const { figures, wrong: missing } = figuresOf(said, [...snapshot.aircraft.keys()]);
+  const { drawn, wrong: outside } = useDrawn(figures);
+  const wrong: Wrong = { ...outside, ...missing };
+  const say = (part: Partial<Said>) => setSaid((before) => ({ ...before, ...part }));
+  const send = async (event: FormEvent) => {
+    event.preventDefault();
+    setAsked(true);
+    if (Object.keys(wrong).length > 0) {
+      // after the words about it are there
+      requestAnimationFrame(() => form.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus());
+      return;
+    }
+    await keeping.keep(async () => {
+      const on = isoWithOffset(Date.now()).slice(0, 10);
+      const by = snapshot.person?.name ?? "";
+      const text = beginBook({ archetype: said.archetype, figures, by, on });
+      const result = await keep.adoptBook(text, `${figures.registration.toLowerCase()}.yaml`);
+      if ("faults" in result) {
+        const [first] = result.faults;
+        throw new Error(
+          `No book can be begun from these figures: ${first?.path ?? ""}, expected ${first?.expected ?? ""}. Change them and try again.`,
+        );
+      }
+      go({ at: "aircraft", registration: result.registration }, "replace");
+    });
+  };
+  const field = (name: FieldName, label: string, more: { readonly number?: boolean } = {}) => (
+    <TextField
+      name={name}
+      label={label}
+      value={said[name]}
+      wrong={asked || (said[name] !== "" && name !== "registration") ? wrong[name] : undefined}
+      isNumber={more.number ?? false}
+      onChange={(text) => say({ [name]: text })}
+    />
+  );
+  return (
+    <form ref={form} className="begin-form" onSubmit={(event) => void send(event)} noValidate>
+      <section>
+        <fieldset>
+          <legend className="legend">It is most like</legend>
+          <div className="choices">
+            {ARCHETYPES.map((kind) => (
+              <button
+                key={kind.id}
+                type="button"
+                aria-pressed={kind.id === said.archetype.id}
+                onClick={() => setSaid((before) => asKind(before, kind))}
+              >
+                {kind.name}
+              </button>
+            ))}
+          </div>
+        </fieldset>
+      </section>
+      <section className="begin-fields">
+        {field("registration", "Registration")}
+        {field("type", "Type")}
+        {field("span", "Wing span", { number: true })}
+        {field("length", "Length", { number: true })}
+        <Pick
+          legend="Lengths in"
+          options={{ m: "Metres", ft: "Feet" }}
+          chosen={said.unit}
+          onPick={(unit) => say({ unit })}
+        />
+        {field("seats", "Seats", { number: true })}
+        <Pick
+          legend="Wing"
+          options={{ high: "High", low: "Low" }}
+          chosen={said.wing}
+          onPick={(wing) => say({ wing })}
+        />
+        <Pick
+          legend="Third wheel"
+          options={{ "nose-wheel": "At the nose", "tail-wheel": "At the tail" }}
+          chosen={said.gear}
+          onPick={(gear) => say({ gear })}
+        />
+        <Pick
+          legend="Landing gear"
+          options={{ fixed: "Fixed", retractable: "Retractable" }}
+          chosen={said.retractable ? "retractable" : "fixed"}
+          onPick={(gear) => say({ retractable: gear === "retractable" })}
+        />
+      </section>
+      <section>
+        {drawn === null ? (
+          <p className="begin-none">With these figures nothing can be drawn.</p>
+        ) : (
+          <BeginDrawing drawn={drawn} figures={figures} unit={said.unit} />
+        )}
+        {said.span.trim() === "" || said.length.trim() === "" ? (
+          <p className="begin-note">Until you say, it is drawn with the figures of no aircraft.</p>
+        ) : null}
+      </section>
+      <section>
+        <Trouble words={keeping.trouble} />
+        <button type="submit" className="button filled tall full" aria-busy={keeping.busy}>
+          Begin this book
+        </button>
+      </section>
+    </form>
+  );
+}
+
+/** What would be drawn; nothing, and why, where the figures are those of no aircraft. */
+function useDrawn(figures: Parameters<typeof drawnFrom>[0]): {
+  readonly drawn: ReturnType<typeof drawnFrom> | null;
+  readonly wrong: Wrong;
+} {
+  const { span_m, length_m, wing, gear, retractable, engine, engines, seats, pressurised, tows } = figures;
+  return useMemo(() => {
+    const asked = { span_m, length_m, wing, gear, retractable, engine, engines, seats, pressurised, tows };
+    try {
+      return { drawn: drawnFrom({ ...asked, registration: "", type: "" }), wrong: {} };
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      const { expected, remedy } = error.detail;
+      const says = `${capital(expected)}${remedy === undefined ? "" : `: ${remedy}`}.`;
+      return { drawn: null, wrong: error.field === "span" ? { span: says } : { length: says } };
+    }
+  }, [span_m, length_m, wing, gear, retractable, engine, engines, seats, pressurised, tows]);
+}
+
+interface TextFieldProps {
+  readonly name: FieldName;
+  readonly label: string;
+  readonly value: string;
+  readonly wrong: string | undefined;
+  readonly isNumber: boolean;
+  readonly onChange: (text: string) => void;
+}
+
+function TextField({ name, label, value, wrong, isNumber, onChange }: TextFieldProps) {
+  const id = `begin-${name}`;
+  return (
+    <div className="begin-field">
+      <label className="field">
+        <span>{label}</span>
+        <input
+          value={value}
+          onChange={(event) => onChange(event.target.value)}
+          inputMode={isNumber ? "decimal" : "text"}
+          autoComplete="off"
+          autoCapitalize={name === "registration" ? "characters" : "sentences"}
+          maxLength={60}
+          aria-invalid={wrong !== undefined}
+          aria-describedby={wrong === undefined ? undefined : id}
+        />
+      </label>
+      {wrong === undefined ? null : (
+        <p className="trouble" id={id} role="alert">
+          {wrong}
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface PickProps<Option extends string> {
+  readonly legend: string;
+  readonly options: Readonly<Record<Option, string>>;
+  readonly chosen: Option;
+  readonly onPick: (option: Option) => void;
+}
+
+function Pick<Option extends string>({ legend, options, chosen, onPick }: PickProps<Option>) {
+  return (
+    <fieldset>
+      <legend className="legend">{legend}</legend>
+      <div className="choices">
+        {/* the keys are those of the options */}
+        {(Object.keys(options) as Option[]).map((option) => (
+          <button key={option} type="button" aria-pressed={option === chosen} onClick={() => onPick(option)}>
+            {options[option]}
+          </button>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
