@@ -9,6 +9,7 @@ import type { LoadFigures } from "../load/figures.ts";
 import { nightOfFlight } from "../night-of-flight.ts";
 import { type PlannedBurn, plannedBurn } from "../planned-burn.ts";
 import type { TankReconciled } from "./tank-readings.ts";
+import { type WholeFuel, wholeFuel } from "./whole-fuel.ts";
 
 /** What must be in the tanks and what is, from the book, the plan and the rules alone. */
 export interface FuelFigures {
@@ -33,6 +34,8 @@ export interface FuelFigures {
   /** Usable fuel at the landing, and how long it lasts at cruise burn. */
   readonly landing_kg: number | undefined;
   readonly landing_s: number | undefined;
+  /** Where the totaliser was read: all ways of knowing the fuel, together. */
+  readonly whole?: WholeFuel;
   readonly burn: PlannedBurn;
   readonly faults: readonly InputFault[];
   readonly missing: readonly MissingPart[];
@@ -42,6 +45,13 @@ const day = (iso: string): string | undefined => {
   const at_ms = Date.parse(iso);
   return Number.isNaN(at_ms) ? undefined : new Date(at_ms).toISOString().slice(0, 10);
 };
+
+/** Lands where it took off, and was said to stay in sight of that field. */
+const isLocal = ({ from, to }: PlannedFlight, { route, alternate }: FlightPlan): boolean =>
+  route?.inSightOfField === true &&
+  alternate === undefined &&
+  from.trim() !== "" &&
+  from.trim() === to.trim();
 
 interface Asked {
   readonly ruling: Ruling<RequiredFuel>;
@@ -63,7 +73,12 @@ function asked(
     flightRules: plan.flightRules,
     night: night ?? true,
     on: day(flight.offBlocks),
-    burns: { cruise_kgPerS: rates?.cruise_kgPerS, holding_kgPerS: rates?.hold_kgPerS },
+    local: isLocal(flight, plan),
+    burns: {
+      cruise_kgPerS: rates?.cruise_kgPerS,
+      holding_kgPerS: rates?.hold_kgPerS,
+      maxContinuousCruise_kgPerS: rates?.maxContinuous_kgPerS,
+    },
     trip_kg: burn.trip_kg,
     taxi_kg: burn.taxi_kg,
     contingency_kg: burn.contingency_kg,
@@ -107,7 +122,13 @@ export function fuelFigures(
   const burn = plannedBurn(book, plan, density.density_kgPerM3);
   const time_s = burn.time_s;
   const night = nightOfFlight(book, flight, time_s);
-  const usable_kg = minus(load.fuel.usable_kg, shortByReadings_kg(read, density.density_kgPerM3 ?? 0));
+  const byTanks_kg = minus(load.fuel.usable_kg, shortByReadings_kg(read, density.density_kgPerM3 ?? 0));
+  const whole = wholeFuel(book, plan, read, load.fuel.usable_kg, density.density_kgPerM3);
+  // less than planned by all that is known counts; more never does
+  const usable_kg =
+    byTanks_kg === undefined || whole === undefined || whole.fits
+      ? byTanks_kg
+      : Math.min(byTanks_kg, whole.believed_kg);
   const found = asked(book, flight, plan, burn, night);
   const pack: readonly MissingPart[] =
     found === undefined ? [{ part: "rules", what: `rules called "${plan.rulePack}"` }] : [];
@@ -128,6 +149,7 @@ export function fuelFigures(
     fuel_kg === undefined || cruise === undefined || cruise <= 0 ? undefined : Math.max(0, fuel_kg) / cruise;
   const base = {
     usable_kg,
+    ...(whole === undefined ? {} : { whole }),
     steps: ruling?.steps ?? [],
     citations: ruling?.citations ?? [],
     night,

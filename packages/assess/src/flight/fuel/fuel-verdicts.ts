@@ -17,6 +17,7 @@ import { asSource, kg, litres, marginKg, words } from "../words.ts";
 import { COLDER_THAN_STANDARD_K, coldFuel } from "./cold-fuel.ts";
 import { type FuelFigures, fuelFigures } from "./fuel-figures.ts";
 import { type TankReconciled, tankReconciled } from "./tank-readings.ts";
+import { wholeFuelVerdict } from "./whole-fuel-verdict.ts";
 
 const OWN_RULE: Source = { title: "Witnessmark's own rule" };
 
@@ -192,6 +193,14 @@ function requiredTold(
   }
 }
 
+/** Of ways that do not agree, the one that can be read most closely is looked at again first. */
+function finerFirst(readings: TankReconciled["readings"]): readonly string[] {
+  const [finest, next] = readings.toSorted((a, b) => a.standardUncertainty_m3 - b.standardUncertainty_m3);
+  if (finest === undefined || next === undefined) return [];
+  if (finest.standardUncertainty_m3 >= next.standardUncertainty_m3) return [];
+  return [`${finest.gauge} can be read more closely: take it again first`];
+}
+
 function tankVerdict(read: TankReconciled, context: Context): Finding {
   const { planned_m3, together, readings, fits, beyond_m3 } = read;
   const last = readings.map(({ reading }) => reading).toSorted((a, b) => recorded_ms(b) - recorded_ms(a))[0];
@@ -229,7 +238,9 @@ function tankVerdict(read: TankReconciled, context: Context): Finding {
     ],
   };
   const because = [
-    ...(together.consistent ? [] : ["The ways in which it was read do not agree: the least of them counts"]),
+    ...(together.consistent
+      ? []
+      : ["The ways in which it was read do not agree: the least of them counts", ...finerFirst(readings)]),
     ...(fits
       ? []
       : [more ? `${size} less than planned was read` : `${size} more than planned was read: it is heavier`]),
@@ -340,7 +351,7 @@ export function fuelVerdicts(
   // who and what is aboard moves none of it: only what is in the tanks, the route, the time, the place and the rules
   const { from, to, offBlocks } = flight;
   const { route, rulePack, flightRules, departure, destination, alternate } = plan;
-  const { fuelTemperature } = plan.load;
+  const { fuelTemperature, totaliser } = plan.load;
   const { usable_kg, density_kgPerM3 } = load.fuel;
   const volumes_m3 = load.tanks.map(({ volume_m3 }) => volume_m3);
   const fields = [departure?.code, destination?.code, alternate?.code];
@@ -350,7 +361,7 @@ export function fuelVerdicts(
     [
       // what was read is told with its time, as it looks from now; without it nothing but the book is asked
       read.length === 0 ? undefined : context,
-      ...[route, rulePack, flightRules, fuelTemperature, from, to, offBlocks, ...fields],
+      ...[route, rulePack, flightRules, fuelTemperature, totaliser, from, to, offBlocks, ...fields],
       ...[usable_kg, density_kgPerM3, ...volumes_m3],
     ],
     () => fuelFigures(context.book, flight, plan, load, read),
@@ -360,6 +371,15 @@ export function fuelVerdicts(
   return rememberedFindings(figures, [room_kg], () => [
     requiredVerdict(context, figures, load, read),
     ...read.map((one) => tankVerdict(one, context)),
+    ...(figures.whole === undefined
+      ? []
+      : [
+          wholeFuelVerdict(
+            figures.whole,
+            context,
+            read.flatMap(({ readings }) => readings.map(({ reading }) => reading.event)),
+          ),
+        ]),
     ...coldVerdict(context, plan),
   ]);
 }

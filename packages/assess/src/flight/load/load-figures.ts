@@ -3,6 +3,7 @@ import { type BurnState, envelopeFaults, InputError, loadedState } from "@witnes
 import type { FlightPlan } from "@witnessmark/ledger";
 import { densityOf } from "../density.ts";
 import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
+import { totaliserOf } from "../fuel/totaliser.ts";
 import { plannedBurn } from "../planned-burn.ts";
 import { type Aboard, allAboard, asLoadItem, groupFigures, stationFigures } from "./aboard.ts";
 import { doubted, doubtOf, withFuel } from "./doubt.ts";
@@ -195,7 +196,14 @@ export function workLoad(book: LoadBook, plan: FlightPlan): WorkedLoad {
   );
   const lightest = flown.length === 0 ? undefined : Math.min(...flown.map(({ mass_kg }) => mass_kg));
   const minimum = atLeast(loading.limits.minimumFlight_kg, lightest, complete);
-  const faults = [...people.faults, ...tanks.faults, ...inForce.faults, ...density.faults, ...planned.faults];
+  const faults = [
+    ...people.faults,
+    ...tanks.faults,
+    ...inForce.faults,
+    ...density.faults,
+    ...planned.faults,
+    ...totaliserOf(book, plan, density.density_kgPerM3).faults,
+  ];
   const missing = unique([
     ...people.missing,
     ...tanks.missing,
