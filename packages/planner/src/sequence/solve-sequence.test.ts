@@ -23,7 +23,7 @@ describe("the order that is found", () => {
         expect(cost).toBe(costOf(problem, order));
         expect(cost).toBe(cheapest(problem));
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 
