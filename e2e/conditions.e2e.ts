@@ -70,6 +70,34 @@ describe("the conditions of a flight", () => {
     await conditions.drawing(/crosswind 17.kt from the left/).waitFor();
   });
 
+  it("a wind typed as VRB is worked out for the worst of all directions, and says so", async () => {
+    await conditions.type("Wind from, true", "vrb");
+    await conditions.type("Wind speed", "6");
+    await conditions.drawing(/crosswind 6.kt from either side, 6.kt tailwind/).waitFor();
+    await phone.page.getByText(/^VRB: worked out for the worst of all directions/).waitFor();
+    await conditions.undo.tap();
+    await conditions.undo.tap();
+    await conditions.drawing(/crosswind 17.kt from the left/).waitFor();
+  });
+
+  it("the cell of the wind opens its working, and there its unit is chosen", async () => {
+    await conditions.cell(/^Wind /).tap();
+    const dialog = phone.page.getByRole("dialog", { name: "Wind" });
+    const unit = dialog.getByRole("combobox", { name: "Wind speeds" });
+    await unit.selectOption("mPerS");
+    // 14 kt are 7.2 m/s and 22 kt 11.3: each rounded up to half a metre a second
+    await conditions.cell(/^Wind 240° 7\.5.G.11\.5.m\/s$/).waitFor();
+    await unit.selectOption("kt");
+    await dialog.getByRole("button", { name: "Close" }).tap();
+  });
+
+  it("speeds stand in figures of their own, and the distance says up to which temperature it fits", async () => {
+    const speeds = phone.page.getByRole("region", { name: "Speeds" });
+    await speeds.getByRole("button", { name: /^Stall, flaps 35° \d\d.kt$/ }).waitFor();
+    await speeds.getByRole("button", { name: /^Approach in the gust \d\d.kt$/ }).waitFor();
+    await phone.page.getByText(/^Still fits at 40.°C, where the table ends\.$/).waitFor();
+  });
+
   it("an altimeter setting in the wrong unit is told at its field, and what rests on it is open", async () => {
     await conditions.type("QNH", "29.77");
     await phone.page
