@@ -18,6 +18,7 @@ export { elevation, noseLeft, noseUp, type Projection } from "./drawing/projecti
 export { sideView } from "./drawing/side-view.ts";
 export { type Detail, STROKE_WIDTHS_px, type Stroke, type StrokeWeight } from "./drawing/stroke.ts";
 export { type WalkLine, type WalkLineLook, walkLine } from "./drawing/walk-line.ts";
+export { type BookEdit, type BookPath, EditError, editText, type Plain } from "./edit/edit-text.ts";
 export { didYouMean, nearest } from "./faults/did-you-mean.ts";
 export { faultSentence } from "./faults/fault-sentence.ts";
 export { jascChapter, jascTitle } from "./jasc/jasc-title.ts";

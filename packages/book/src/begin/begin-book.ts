@@ -1,4 +1,5 @@
 import { isSeq, parseDocument, stringify, visit } from "yaml";
+import { writeYaml } from "../yaml/write-yaml.ts";
 import { type Archetype, type Figures, mustBeAnAircraft } from "./figures.ts";
 import { GROUND_GEAR } from "./ground-gear.ts";
 import type { Look } from "./looks.ts";
@@ -130,5 +131,5 @@ function inYaml(book: object): string {
       if (node.items.every((item) => !isSeq(item) && !("items" in (item as object)))) node.flow = true;
     },
   });
-  return document.toString({ lineWidth: 116, flowCollectionPadding: true });
+  return writeYaml(document);
 }

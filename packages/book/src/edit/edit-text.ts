@@ -1,0 +1,69 @@
+import { type Document, isCollection, isSeq, type YAMLSeq } from "yaml";
+import { faultSentence } from "../faults/fault-sentence.ts";
+import { parseYaml } from "../yaml/parse-yaml.ts";
+import { writeYaml } from "../yaml/write-yaml.ts";
+
+/** Keys and places in lists, from the top of the book: `["checks", 12, "title"]`. */
+export type BookPath = readonly (string | number)[];
+
+/** What can stand in the text of a book. */
+export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain };
+
+/** One change of a book's text. */
+export type BookEdit =
+  /** Puts a value at a place, in place of what is there; the place above it must be there. */
+  | { readonly set: BookPath; readonly to: Plain }
+  /** Puts an item into a list before the one at this place, or at its end. */
+  | { readonly insert: BookPath; readonly item: Plain }
+  | { readonly remove: BookPath };
+
+/** A change that cannot be made where it was asked. */
+export class EditError extends Error {
+  override readonly name = "EditError";
+}
+
+/**
+ * The text after the changes, made one after another: all of them, or an error and none. Everything else, comments too,
+ * stays as it is written; it may be a book with faults before and after.
+ *
+ * @throws {EditError} a text that cannot be read, or a place that is not there
+ */
+export function editText(text: string, edits: readonly BookEdit[]): string {
+  const { document, faults } = parseYaml(text, "the book");
+  const [fault] = faults;
+  if (fault !== undefined) throw new EditError(faultSentence(fault));
+  for (const edit of edits) change(document, edit);
+  return writeYaml(document);
+}
+
+function change(document: Document, edit: BookEdit): void {
+  if ("remove" in edit) {
+    if (!document.hasIn(edit.remove)) throw nothingAt(edit.remove);
+    document.deleteIn(edit.remove);
+    return;
+  }
+  if ("set" in edit) {
+    holderOf(document, edit.set);
+    document.setIn(edit.set, document.createNode(edit.to));
+    return;
+  }
+  const holder = holderOf(document, edit.insert);
+  const at = edit.insert.at(-1);
+  if (!isSeq(holder) || typeof at !== "number" || at < 0 || at > holder.items.length) {
+    throw new EditError(`expected a place in a list, received ${edit.insert.join(".")}`);
+  }
+  (holder as YAMLSeq).items.splice(at, 0, document.createNode(edit.item));
+}
+
+/** What holds the place that a path names. */
+function holderOf(document: Document, path: BookPath): unknown {
+  const above = path.slice(0, -1);
+  const holder = above.length === 0 ? document.contents : document.getIn(above, true);
+  if (path.length === 0 || !isCollection(holder)) throw nothingAt(above);
+  return holder;
+}
+
+const nothingAt = (path: BookPath): EditError =>
+  new EditError(
+    `expected something at ${path.length === 0 ? "the top of the book" : path.join(".")}, found nothing`,
+  );
