@@ -1,6 +1,12 @@
 import type { TimedFigure } from "@witnessmark/assess";
 import { type Book, type Counter, readBook, smallBookText, type TimedLimit } from "@witnessmark/book";
-import { type AircraftState, type Done, emptyState } from "@witnessmark/ledger";
+import {
+  type AddedTimedItem,
+  type AircraftState,
+  type Done,
+  type EventDraft,
+  emptyState,
+} from "@witnessmark/ledger";
 import { beforeAll, describe, expect, it } from "vitest";
 import { timedCsv } from "../timed-csv.ts";
 import type { ImportAnswers } from "./answer.ts";
@@ -8,6 +14,15 @@ import { intervalText, readInterval } from "./intervals.ts";
 import { readTable } from "./table.ts";
 import { readTimed, timedColumns, timedDrafts } from "./timed.ts";
 
+const BUNDLE = "0199f000-0000-7000-8000-000000000001";
+const ORIGIN = {
+  event: "e",
+  device: "d",
+  deviceSeq: 1,
+  author: { id: "p", name: "MK", role: "pilot" },
+  hlc: "0",
+  recordedAt: "2031-05-04T10:00:00Z",
+} as const;
 const HOURS: Counter = { id: "airframe-hours", name: "Airframe hours", of: "airframe", unit: "h" };
 const ENGINE: Counter = { id: "engine-hours", name: "Engine hours", of: "engine", unit: "h" };
 const LANDINGS: Counter = { id: "landings", name: "Landings", of: "airframe", unit: "1" };
@@ -35,6 +50,7 @@ describe("an interval", () => {
     ],
     ["until 2028-02-29", "first", [{ by: "date", on: "2028-02-29" }]],
     ["28-day data cycle", "first", [{ by: "data-cycle" }]],
+    ["as printed on it", "first", [{ by: "printed" }]],
   ])("%s is read, and written so that it reads the same", (text, combine, limits) => {
     expect(readInterval(text, counterFor)).toEqual({ ok: true, limits, combine });
     expect(readInterval(intervalText({ limits, combine }, [HOURS, LANDINGS]), counterFor)).toEqual({
@@ -100,7 +116,7 @@ describe("timed items of a file", () => {
     const { rows } = read(`Item;About;Interval;Last done
 Flight review;pilot;24 calendar months;2031-04-01
 Fire bottle;aircraft;12 months;2031-04-01`);
-    const done = timedDrafts(rows).filter(({ type }) => type === "timedItem.done");
+    const done = timedDrafts(rows, BUNDLE).filter(({ type }) => type === "timedItem.done");
     expect(done).toMatchObject([{ body: { holder: "MK" } }, { body: { item: "fire-bottle" } }]);
     expect(done[1]?.body).not.toHaveProperty("holder");
   });
@@ -110,7 +126,7 @@ Fire bottle;aircraft;12 months;2031-04-01`);
 Yearly inspection;;12.03.2031;1210,5;The workshop;WO 7
 Hose, left;50 h or 6 months;2031-04-01;1220,0;;
 Fire bottle;12 months;;;;`);
-    expect(timedDrafts(rows)).toMatchObject([
+    expect(timedDrafts(rows, BUNDLE)).toMatchObject([
       {
         type: "timedItem.done",
         body: {
@@ -180,9 +196,9 @@ Fire bottle;12 months;;;;`);
     };
     const csv = timedCsv([figure], book.counters);
     const { on, counters, by, reference } = done;
-    expect(timedDrafts(read(csv).rows)).toEqual([
-      { type: "timedItem.added", body: { item } },
-      { type: "timedItem.done", body: { item: "hose", on, counters, by, reference } },
+    expect(timedDrafts(read(csv).rows, BUNDLE)).toEqual([
+      { type: "timedItem.added", body: { item, import: BUNDLE } },
+      { type: "timedItem.done", body: { item: "hose", on, counters, by, reference, import: BUNDLE } },
     ]);
     const state: AircraftState = {
       ...emptyState("ZZ-SML"),
@@ -196,7 +212,7 @@ Fire bottle;12 months;;;;`);
     const { rows } = read(
       "Item,Interval\nAnnual.,1 year\nHose A,50 h\nHose-A,60 h\nhose a,50 h\n滑油,10 h\n燃油,10 h",
     );
-    const ids = timedDrafts(rows).flatMap((draft) =>
+    const ids = timedDrafts(rows, BUNDLE).flatMap((draft) =>
       draft.type === "timedItem.added" ? [draft.body.item.id] : [],
     );
     expect(ids).toEqual(["annual-2", "hose-a", "hose-a-2", "item", "item-2"]);
@@ -212,7 +228,7 @@ Fire bottle;12 months;;;;`);
     const text = "Item,Interval\nHose,50 h";
     const state = emptyState("ZZ-SML");
     expect(read(text, {}, state, two).questions.map(({ id }) => id)).toEqual(["counter:h"]);
-    expect(timedDrafts(read(text, { "counter:h": "engine-hours" }, state, two).rows)).toMatchObject([
+    expect(timedDrafts(read(text, { "counter:h": "engine-hours" }, state, two).rows, BUNDLE)).toMatchObject([
       { body: { item: { limits: [{ counter: "engine-hours", every: 50 }] } } },
     ]);
   });
@@ -228,4 +244,36 @@ Fire bottle;12 months;;;;`);
     const [first] = read(`Item,Interval,Last done,Airframe hours\n${row}`).rows;
     expect(first).toMatchObject({ ok: false, faults: [{ row: 2, column, found }] });
   });
+
+  it("broken off anywhere and brought in again are there once each, and nothing is lost", () => {
+    const csv =
+      "Item,Interval,Last done\nHose,50 h,2031-01-01\nHose,50 h,2031-02-01\nBelts,12 months,2031-03-01\nYearly inspection,,2031-04-01";
+    const whole = timedDrafts(read(csv).rows, BUNDLE);
+    for (let kept = 0; kept <= whole.length; kept += 1) {
+      const first = whole.slice(0, kept);
+      const again = timedDrafts(read(csv, {}, stateAfter(first)).rows, "b2");
+      const tellOf = (draft: EventDraft): string =>
+        draft.type === "timedItem.added"
+          ? `added ${draft.body.item.id}`
+          : draft.type === "timedItem.done"
+            ? `done ${draft.body.item} ${draft.body.on}`
+            : draft.type;
+      expect([...first, ...again].map(tellOf).toSorted()).toEqual(whole.map(tellOf).toSorted());
+    }
+  });
 });
+
+/** The state once these were kept. */
+function stateAfter(drafts: readonly EventDraft[]): AircraftState {
+  const timedAdded = new Map<string, AddedTimedItem>();
+  const timedDone = new Map<string, Done[]>();
+  for (const draft of drafts) {
+    if (draft.type === "timedItem.added") timedAdded.set(draft.body.item.id, { ...ORIGIN, ...draft.body });
+    if (draft.type === "timedItem.done")
+      timedDone.set(draft.body.item, [
+        ...(timedDone.get(draft.body.item) ?? []),
+        { ...ORIGIN, ...draft.body },
+      ]);
+  }
+  return { ...emptyState("ZZ-SML"), timedAdded, timedDone };
+}

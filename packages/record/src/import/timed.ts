@@ -271,17 +271,21 @@ export function readTimed(request: TimedRequest): ImportAnswer<TimedEntry, Timed
   return { columns, missing, questions, rows };
 }
 
-/** What is kept of the rows: an item that nobody follows yet once, and each time that it was done. */
-export function timedDrafts(rows: readonly ImportRow<TimedEntry>[]): readonly EventDraft[] {
+/**
+ * What is kept of the rows: an item that nobody follows yet once, and each time that it was done.
+ *
+ * @param bundle id of what is brought in at one time, so that it can be told and taken back together
+ */
+export function timedDrafts(rows: readonly ImportRow<TimedEntry>[], bundle: string): readonly EventDraft[] {
   const added = new Set<string>();
   return rows.flatMap((row): readonly EventDraft[] => {
     if (!row.ok || row.again) return [];
     const { item, added: isNew, done } = row.is;
     const drafts: EventDraft[] = [];
     if (isNew !== undefined && !added.has(item))
-      drafts.push({ type: "timedItem.added", body: { item: isNew } });
+      drafts.push({ type: "timedItem.added", body: { item: isNew, import: bundle } });
     added.add(item);
-    if (done !== undefined) drafts.push({ type: "timedItem.done", body: { item, ...done } });
+    if (done !== undefined) drafts.push({ type: "timedItem.done", body: { item, ...done, import: bundle } });
     return drafts;
   });
 }

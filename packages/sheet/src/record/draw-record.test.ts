@@ -4,10 +4,10 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { MARGIN } from "../pdf/measures.ts";
 import { type Lettering, Pen } from "../pdf/pen.ts";
 import { registerTypeFace } from "../pdf/type-face.ts";
-import { STANDING_CAUTION } from "../sheet.ts";
 import { recordLedger } from "../testing/record-ledger.ts";
 import type { AircraftRecord, RecordWalk } from "./aircraft-record.ts";
 import { drawRecord } from "./draw-record.ts";
+import { RECORD_CAUTION } from "./record-of.ts";
 import { recordOfLedger } from "./record-of-ledger.ts";
 import { renderRecordPdf } from "./render-record-pdf.ts";
 
@@ -68,7 +68,7 @@ describe("the record on paper", () => {
         expect(text).toContain("ZZ-SML, aircraft's record, 1 Nov 2026 to 20 Nov 2026");
         expect(text).toContain(`Page ${index + 1} of ${texts.length}`);
         expect(text).toContain(record.ledger.sha256);
-        expect(text).toContain(STANDING_CAUTION);
+        expect(text).toContain(RECORD_CAUTION);
       });
       // and nothing runs into the foot or off the paper
       for (const page of pages) {

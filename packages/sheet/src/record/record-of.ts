@@ -1,7 +1,6 @@
 import type { TimedFigure } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import { type AircraftState, bookInForce, type LedgerEvent, type LocalDate } from "@witnessmark/ledger";
-import { STANDING_CAUTION } from "../sheet.ts";
 import type { AircraftRecord, RecordLedger } from "./aircraft-record.ts";
 import { dayOf, dayWords } from "./day-words.ts";
 import { decisionsOf } from "./decision-record.ts";
@@ -11,6 +10,10 @@ import type { RecordPeriod } from "./period.ts";
 import { timedDoneOf, timedOf } from "./timed-record.ts";
 import { walksOf } from "./walk-record.ts";
 import { correctionsOf, writersOf } from "./writers.ts";
+
+/** On every page of a record: it tells what was written down, and answers for nobody. */
+export const RECORD_CAUTION =
+  "The pilot in command decides. This record tells what was written down; the aircraft's own maintenance record, the approved manual, the rules where it is flown and licensed people come before it.";
 
 export interface RecordRequest {
   /** As it stood at the end of the period, with later corrections heeded. */
@@ -71,7 +74,7 @@ export function recordOf(request: RecordRequest): AircraftRecord {
     walks: walksOf(state, names, isIn),
     corrections: correctionsOf(entries, isIn),
     writers: writersOf(entries, state, isIn),
-    caution: STANDING_CAUTION,
+    caution: RECORD_CAUTION,
     notice: book?.notice ?? "",
   };
 }

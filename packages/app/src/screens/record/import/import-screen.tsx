@@ -1,5 +1,5 @@
 import { readTable, type Table, textOfFile } from "@witnessmark/record";
-import { type ChangeEvent, useMemo, useState } from "react";
+import { type ChangeEvent, useEffect, useMemo, useRef, useState } from "react";
 import { AircraftFrame } from "../../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../../frame/open-aircraft.ts";
 import { useMinute } from "../../../preferences/clock.ts";
@@ -36,13 +36,21 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
   const bringing = useBringIn(registration);
   const now_ms = useMinute() * 60_000;
   const person = open.person.id;
+  const underWay = bringing.progress !== null;
+  const held = useRef<Plan | null>(null);
   const plan = useMemo(
     () =>
-      file === null || settled === null
-        ? null
-        : planOf({ book, state, table: file.table, settled, now_ms, person }),
-    [book, state, file, settled, now_ms, person],
+      // what was looked at is what is brought in: a long file is not read again after each of its batches
+      underWay
+        ? held.current
+        : file === null || settled === null
+          ? null
+          : planOf({ book, state, table: file.table, settled, now_ms, person }),
+    [book, state, file, settled, now_ms, person, underWay],
   );
+  useEffect(() => {
+    held.current = plan;
+  }, [plan]);
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const input = event.currentTarget;
     const chosen = input.files?.[0];
@@ -216,7 +224,7 @@ function Brought({ bringing, file }: { readonly bringing: Bringing; readonly fil
         <button
           type="button"
           className="button tall full"
-          onClick={() => void bringing.takeBack(brought.events)}
+          onClick={() => void bringing.takeBack(brought.events, brought.noun)}
         >
           Take {isOne ? "it" : "them"} back
         </button>

@@ -152,7 +152,7 @@ function planOfTimed({ book, state, table, settled, now_ms, person }: PlanReques
     questions: read.questions,
     heads: ["What", "Interval", "Last done"],
     noun: ["row", "rows"],
-    drafts: () => timedDrafts(read.rows),
+    drafts: (bundle) => timedDrafts(read.rows, bundle),
   };
 }
 

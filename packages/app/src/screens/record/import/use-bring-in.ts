@@ -22,7 +22,7 @@ export interface BringIn {
   readonly brought: Brought | null;
   readonly trouble: string | null;
   bringIn(plan: Plan): Promise<void>;
-  takeBack(events: readonly string[]): Promise<void>;
+  takeBack(events: readonly string[], noun: Brought["noun"]): Promise<void>;
   forget(): void;
 }
 
@@ -68,7 +68,7 @@ export function useBringIn(registration: string): BringIn {
     [inBatches],
   );
   const takeBack = useCallback(
-    async (events: readonly string[]) => {
+    async (events: readonly string[], noun: Brought["noun"]) => {
       const drafts = events.map(
         (event): Draft => ({
           type: "event.withdrawn",
@@ -79,7 +79,7 @@ export function useBringIn(registration: string): BringIn {
       if (kept.length < events.length) return;
       setBrought((before) =>
         before === null
-          ? { events, count: events.length, noun: ["reading", "readings"], takenBack: true }
+          ? { events, count: events.length, noun, takenBack: true }
           : { ...before, takenBack: true },
       );
     },
