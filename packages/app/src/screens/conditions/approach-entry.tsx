@@ -1,3 +1,4 @@
+import type { FieldFigures } from "@witnessmark/assess";
 import type { Approach, Field } from "@witnessmark/book";
 import { fromSI } from "@witnessmark/engine";
 import type { AirspaceClass, PlannedApproach, PlannedField, Read } from "@witnessmark/ledger";
@@ -11,6 +12,7 @@ interface ApproachEntryProps {
   readonly field: Field | undefined;
   readonly planned: PlannedField;
   readonly byInstruments: boolean;
+  readonly faults: FieldFigures["faults"];
   readonly onSet: (planned: PlannedField) => void;
 }
 
@@ -19,7 +21,7 @@ const CLASSES: readonly AirspaceClass[] = ["A", "B", "C", "D", "E", "F", "G"];
 const ANOTHER = "another";
 
 /** Which class the airspace at the field is of, and which approach is planned: what ceiling and visibility are held to. */
-export function ApproachEntry({ role, field, planned, byInstruments, onSet }: ApproachEntryProps) {
+export function ApproachEntry({ role, field, planned, byInstruments, faults, onSet }: ApproachEntryProps) {
   const byBook = field?.airspace;
   return (
     <Fold
@@ -45,12 +47,7 @@ export function ApproachEntry({ role, field, planned, byInstruments, onSet }: Ap
         </label>
       </div>
       {role === "departure" ? null : (
-        <PlannedApproachEntry
-          key={planned.approach?.name ?? ""}
-          field={field}
-          planned={planned}
-          onSet={onSet}
-        />
+        <PlannedApproachEntry field={field} planned={planned} faults={faults} onSet={onSet} />
       )}
       <p>A class that is in force for part of the day, and a notice to pilots, come before the book.</p>
     </Fold>
@@ -76,10 +73,15 @@ const whole = ({ name, kind, minimum, visibility }: Begun): PlannedApproach | un
 function PlannedApproachEntry({
   field,
   planned,
+  faults,
   onSet,
-}: Pick<ApproachEntryProps, "field" | "planned" | "onSet">) {
+}: Pick<ApproachEntryProps, "field" | "planned" | "faults" | "onSet">) {
+  const faultOf = (part: "minimum" | "visibility") =>
+    faults.find(({ where }) => where.kind === "approach" && where.part === part)?.says;
   const [begun, setBegun] = useState<Begun | undefined>(undefined);
-  const approach: Begun | undefined = planned.approach ?? begun;
+  // one that is whole and not in the plan was undone
+  const isBegun = begun !== undefined && whole(begun) === undefined;
+  const approach: Begun | undefined = planned.approach ?? (isBegun ? begun : undefined);
   const listed = field?.approaches ?? [];
   const isListed = listed.some(({ name }) => name === approach?.name);
   const choice = approach === undefined ? "" : isListed ? (approach.name ?? "") : ANOTHER;
@@ -147,6 +149,7 @@ function PlannedApproachEntry({
               read={approach.minimum}
               units={["ft", "m"]}
               example="420"
+              fault={faultOf("minimum")}
               onSet={(minimum: Read | undefined) => change({ minimum })}
             />
             <MeasureField
@@ -154,6 +157,7 @@ function PlannedApproachEntry({
               read={approach.visibility}
               units={["m", "km", "mi"]}
               example="1500"
+              fault={faultOf("visibility")}
               onSet={(visibility: Read | undefined) => change({ visibility })}
             />
           </div>

@@ -112,6 +112,7 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
           field={fields.find(({ code }) => code === planned.code)}
           planned={planned}
           byInstruments={plan?.flightRules === "IFR"}
+          faults={faults}
           onSet={set}
         />
         <TypedEntry key={`${role} typed`} planned={planned} faults={faults} now_ms={now_ms} onSet={set} />
