@@ -160,7 +160,8 @@ async function theMorning(walker: Walker, url: string): Promise<void> {
     await walker.doStep();
   }
   await walker.finish();
-  await decide.goClear();
+  // what runs out by hours is open while no time of the flight is said
+  await decide.go("A short hop; the hours that are left are in the log", "");
   await take(walker, "signed");
   await decide.sheet();
   await take(walker, "sheet");
