@@ -249,3 +249,7 @@ describe("medical certificates by class and age", () => {
     expect(medicalUntil("us-airline", { ...given, class: 2 })).toBeUndefined();
   });
 });
+
+it("takes up every case of the file", () => {
+  expect(CASES.filter(({ id }) => !tried.has(id)).map(({ id }) => id)).toEqual([]);
+});
