@@ -64,19 +64,27 @@ export function liveLoad(
   const tell = () => {
     for (const listener of listeners) listener();
   };
-  /** What has not had its turn yet is written in the first frame in which no finger moves. */
+  /**
+   * What has not had its turn yet is written in the first frame in which no finger moves. The frame that a movement is
+   * heard in calls back too: it is no such frame, and would have to carry all of it.
+   */
   const catchUp = () => {
     if (waits) return;
     waits = true;
-    const seen = steps;
-    nextFrame(() => {
-      waits = false;
-      if (ahead === null || late.size === 0) return;
-      if (steps !== seen) return catchUp();
-      const theirs = late;
-      late = new Set();
-      write(ahead, (its) => its !== undefined && theirs.has(its));
-    });
+    let seen: number | null = null;
+    const look = () =>
+      nextFrame(() => {
+        if (ahead !== null && late.size > 0 && steps !== seen) {
+          seen = steps;
+          return look();
+        }
+        waits = false;
+        if (ahead === null) return;
+        const theirs = late;
+        late = new Set();
+        write(ahead, (its) => its !== undefined && theirs.has(its));
+      });
+    look();
   };
   return {
     ahead: () => ahead,
