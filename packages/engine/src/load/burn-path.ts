@@ -99,27 +99,28 @@ function checkPlan(plan: BurnPlan): void {
 
 type Volumes = ReadonlyMap<string, number>;
 
-/** The usable fuel of a tank as two items: everything in it, less what the empty mass has already. */
-function fuelItems(tank: TankFuel, volume_m3: number, density: number): readonly [LoadItem, number] {
-  const usable_kg = density * (volume_m3 - Math.min(volume_m3, tank.unusable_m3));
-  const all = density * volume_m3 * tankArm_m(tank, volume_m3);
+/** The usable fuel of a tank: everything in it, less what the empty mass has already. */
+function fuelItem(tank: TankFuel, volume_m3: number, density: number): LoadItem {
   const kept_m3 = Math.min(volume_m3, tank.unusable_m3);
-  const kept = density * kept_m3 * tankArm_m(tank, kept_m3);
-  return [
-    { mass_kg: usable_kg, arm_m: 0, lateralArm_m: tank.lateralArm_m, extraMoment_kgm: all - kept },
-    usable_kg,
-  ];
+  const all = density * volume_m3 * tankArm_m(tank, volume_m3);
+  const kept = kept_m3 === 0 ? 0 : density * kept_m3 * tankArm_m(tank, kept_m3);
+  return {
+    mass_kg: density * (volume_m3 - kept_m3),
+    arm_m: 0,
+    lateralArm_m: tank.lateralArm_m,
+    extraMoment_kgm: all - kept,
+  };
 }
 
 function stateWith(plan: BurnPlan, base: LoadItem, volumes: Volumes, burnt_kg: number): BurnState {
   const volumeOf = (tank: TankFuel): number => volumes.get(tank.id) ?? tank.volume_m3;
-  const fuel = plan.tanks.map((tank) => fuelItems(tank, volumeOf(tank), plan.density_kgPerM3));
+  const fuel = plan.tanks.map((tank) => fuelItem(tank, volumeOf(tank), plan.density_kgPerM3));
   const side = (which: TankFuel["side"]): number =>
-    plan.tanks.filter((tank) => tank.side === which).reduce((sum, tank) => sum + volumeOf(tank), 0);
+    plan.tanks.reduce((sum, tank) => (tank.side === which ? sum + volumeOf(tank) : sum), 0);
   return {
-    ...loadedState([base, ...fuel.map(([item]) => item)]),
+    ...loadedState([base, ...fuel]),
     burnt_kg,
-    fuel_kg: fuel.reduce((sum, [, usable_kg]) => sum + usable_kg, 0),
+    fuel_kg: fuel.reduce((sum, { mass_kg }) => sum + mass_kg, 0),
     imbalance_kg: plan.density_kgPerM3 * (side("right") - side("left")),
     volumes_m3: Object.fromEntries(plan.tanks.map((tank) => [tank.id, volumeOf(tank)])),
   };
@@ -188,9 +189,12 @@ export function burnPath(plan: BurnPlan): BurnPath {
   const states = [state];
   const pieces: BurnPiece[] = [];
   const marks: Record<string, BurnState> = {};
+  let marked = 0; // burns end one after the other
   const mark = (reached: BurnState): void => {
-    for (const { id, at_kg } of ends) {
-      if (!(id in marks) && at_kg <= reached.burnt_kg + rest_kg) marks[id] = reached;
+    for (; marked < ends.length; marked += 1) {
+      const end = ends[marked];
+      if (end === undefined || end.at_kg > reached.burnt_kg + rest_kg) return;
+      marks[end.id] ??= reached;
     }
   };
   mark(state);
