@@ -132,12 +132,16 @@ function saysOf(figure: TimedFigure, context: Context): string {
   const { item, nearest, recency, limits } = figure;
   const told = [
     ...(recency === undefined ? [] : [`${recency.have} of ${recency.need} that count`]),
-    ...(nearest === undefined ? [] : [untilText(nearest, context.clock)]),
+    ...(nearest === undefined ? [] : [tail(untilText(nearest, context.clock), recency !== undefined)]),
     ...(limits.length > 1 && item.combine === "first" ? ["whichever is first"] : []),
-    ...(item.instead === undefined ? [] : [`without it ${item.instead}`]),
+    ...(item.instead === undefined ? [] : [`without it: ${item.instead}`]),
   ];
   return sentence(told.join(", "));
 }
+
+/** What follows in a sentence begins small. */
+const tail = (words: string, follows: boolean): string =>
+  follows ? words.charAt(0).toLowerCase() + words.slice(1) : words;
 
 /** When it stops being good by its date alone, in the past never. */
 function holds(figure: TimedFigure, context: Context): Pick<Verdict, "holdsUntil_ms" | "holdsBecause"> {

@@ -13,24 +13,44 @@ import { MeasureAgain } from "./measure-again.tsx";
 import { Relief } from "./relief-form.tsx";
 import { SayOfIt } from "./say-of-it.tsx";
 
+interface RuleBeside {
+  readonly question: string;
+  readonly title: string;
+  readonly words: string;
+}
+
 /** What a rule has to say of mending it, beside relief, where the flight is under those rules. */
-const RULES_BESIDE = [
-  {
-    question: "preventive-maintenance",
-    title: "Who may do the work?",
-    words: "What the rules say: the pilot, or a mechanic (14 CFR 43.3)",
-  },
-  {
-    question: "after-maintenance",
-    title: "May it fly after the work?",
-    words: "What the rules say: release, entry, check flight (14 CFR 91.407)",
-  },
-  {
-    question: "special-permit",
-    title: "Is a special permit to be had?",
-    words: "What the rules say: a flight to where it is mended (14 CFR 21.197)",
-  },
-] as const;
+const RULES_BESIDE: Readonly<Record<string, readonly RuleBeside[]>> = {
+  "us-part-91": [
+    {
+      question: "preventive-maintenance",
+      title: "Who may do the work?",
+      words: "What the rules say: the pilot, or a mechanic (14 CFR 43.3)",
+    },
+    {
+      question: "after-maintenance",
+      title: "May it fly after the work?",
+      words: "What the rules say: release, entry, check flight (14 CFR 91.407)",
+    },
+    {
+      question: "special-permit",
+      title: "Is a special permit to be had?",
+      words: "What the rules say: a flight to where it is mended (14 CFR 21.197)",
+    },
+  ],
+  "eu-part-nco": [
+    {
+      question: "nco-put-off",
+      title: "Who may put it off?",
+      words: "What the rules say: the pilot, or certifying staff (ML.A.403, M.A.403)",
+    },
+    {
+      question: "nco-list-entry",
+      title: "May the list have it?",
+      words: "What the rules say: the minimum equipment list and its master (NCO.GEN.155)",
+    },
+  ],
+};
 
 interface ActsProps {
   readonly open: OpenAircraft;
@@ -43,7 +63,7 @@ export function DiscrepancyActs({ open, discrepancy }: ActsProps) {
   const keeping = useKeeping();
   const [photographed, setPhotographed] = useState(false);
   const { id } = discrepancy;
-  const beside = packOf(open.flight).id === "us-part-91" ? RULES_BESIDE : [];
+  const beside = RULES_BESIDE[packOf(open.flight).id] ?? [];
   const addPhoto = async (file: File) => {
     const kept = await keeping.keep(() =>
       keep.attachPhoto(open.registration, { kind: "discrepancy", id }, file),

@@ -52,8 +52,7 @@ export function MoveForm({ open, component, counters, recurs, kept, item }: Move
   };
   return (
     <form className="done-form" onSubmit={(event) => void send(event)} noValidate>
-      <fieldset className="choices">
-        <legend className="out-of-sight">What was done</legend>
+      <fieldset className="choices" aria-label="What was done">
         <button type="button" aria-pressed={act === "fitted"} onClick={() => say({ act: "fitted" })}>
           Fitted
         </button>

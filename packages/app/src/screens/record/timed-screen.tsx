@@ -68,7 +68,7 @@ function Followed({ open, found }: { readonly open: OpenAircraft; readonly found
       {item.component === undefined ? null : (
         <ComponentPart open={open} component={item.component} item={item} />
       )}
-      <Done open={open} id={item.id} />
+      {item.counts === undefined ? <Done open={open} id={item.id} /> : null}
       {item.counts === undefined ? (
         <DoneForm key={item.id} open={open} followed={{ item }} />
       ) : (

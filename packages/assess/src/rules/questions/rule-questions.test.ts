@@ -110,6 +110,17 @@ const flag = ({ inputs }: DecodedCase, name: string): boolean => inputs[name] ==
 const text = ({ inputs }: DecodedCase, name: string): string => String(inputs[name]);
 const legal = (ruled: RuleAnswer) => ({ legal: ruled.holds === true, failing: failing(ruled) });
 
+// ML.A.403 and M.A.403, the published cases defer-part-ml-pilot, defer-part-m-turboprop-no-mel, defer-safety-hazard
+it("in Europe the pilot puts off under Part-ML, certifying staff above it, and nobody what endangers", () => {
+  const said = { required: false, inList: false, recorded: true, endangers: false };
+  const holds = (more: Said) => answer("nco-put-off", { ...said, ...more }).holds;
+  expect(holds({ partML: true, who: "pilot" })).toBe(true);
+  expect(holds({ partML: false, who: "pilot" })).toBe(false);
+  expect(holds({ partML: false, who: "certifying-staff" })).toBe(true);
+  expect(holds({ partML: true, who: "pilot", endangers: true })).toBe(false);
+  expect(holds({ partML: true, who: "pilot", required: true })).toBe(false);
+});
+
 describe("the published cases come out of the questions as they do of the rules", () => {
   it.each([...cases("elt-inop"), ...cases("elt-ferry"), ...cases("elt-single")])("$id", (one) => {
     const farthest_NM = optionalNumber(one, "maxDistanceFromDeparture_nmi");

@@ -4,6 +4,7 @@ import { FLIGHT_QUESTIONS } from "./flight.ts";
 import { ICE_AND_WATER_QUESTIONS } from "./ice-and-water.ts";
 import { PAPERS_QUESTIONS } from "./papers.ts";
 import { PILOT_QUESTIONS } from "./pilot.ts";
+import { PUT_OFF_QUESTIONS } from "./put-off.ts";
 import type { RuleQuestion } from "./question.ts";
 import { TESTED_QUESTIONS } from "./tested.ts";
 import { WORK_QUESTIONS } from "./work.ts";
@@ -13,6 +14,7 @@ export const ruleQuestions: ReadonlyMap<string, RuleQuestion> = new Map(
   [
     ...WORK_QUESTIONS,
     ...DOES_NOT_WORK_QUESTIONS,
+    ...PUT_OFF_QUESTIONS,
     ...PAPERS_QUESTIONS,
     ...PILOT_QUESTIONS,
     ...TESTED_QUESTIONS,
