@@ -1,9 +1,9 @@
 import { type Flight, type Timeline, type TippingPoint, timeline, tippingPoints } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState } from "@witnessmark/ledger";
+import { answerQuestions } from "../keep/ask-worker.ts";
 
-export interface AheadRequest {
-  readonly request: number;
+export interface AheadQuestion {
   readonly book: Book;
   readonly state: AircraftState;
   readonly flight: Flight | null;
@@ -17,22 +17,8 @@ export interface Ahead {
   readonly tips: readonly TippingPoint[];
 }
 
-export type AheadAnswer = { readonly request: number } & (
-  | { readonly ahead: Ahead }
-  | { readonly failure: string }
-);
-
-addEventListener("message", ({ data }: MessageEvent<AheadRequest>) => {
-  const { request, book, state, flight, now_ms } = data;
-  try {
-    const ahead: Ahead = {
-      at_ms: now_ms,
-      timeline: timeline(book, state, flight, now_ms),
-      tips: tippingPoints(book, state, flight, now_ms),
-    };
-    postMessage({ request, ahead } satisfies AheadAnswer);
-  } catch (error) {
-    const failure = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
-    postMessage({ request, failure } satisfies AheadAnswer);
-  }
-});
+answerQuestions<AheadQuestion, Ahead>(async ({ book, state, flight, now_ms }) => ({
+  at_ms: now_ms,
+  timeline: timeline(book, state, flight, now_ms),
+  tips: tippingPoints(book, state, flight, now_ms),
+}));

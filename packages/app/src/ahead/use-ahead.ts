@@ -1,9 +1,19 @@
 import { useEffect, useState } from "react";
 import type { OpenAircraft } from "../frame/open-aircraft.ts";
-import type { Ahead, AheadAnswer, AheadRequest } from "./ahead-worker.ts";
+import { askWorker } from "../keep/ask-worker.ts";
+import type { Ahead, AheadQuestion } from "./ahead-worker.ts";
 
 /** Worked out when nothing has changed for this long: a finger that still moves asks for nothing. */
 const REST_ms = 400;
+/** One that has answered before answers several times as fast: it is kept while a flight is being looked at. */
+const IDLE_ms = 120_000;
+
+const askAhead = askWorker<AheadQuestion, Ahead>({
+  start: () => new Worker(new URL("./ahead-worker.ts", import.meta.url), { type: "module" }),
+  broke: (detail) => new Error(detail || "it could not be started"),
+  failed: ({ name, message }) => new Error(`${name}: ${message}`),
+  idle_ms: IDLE_ms,
+});
 
 export type AheadState =
   | { readonly kind: "working" }
@@ -14,24 +24,22 @@ export type AheadState =
 export function useAhead({ book, state, flight }: OpenAircraft, minute: number): AheadState {
   const [found, setFound] = useState<AheadState>({ kind: "working" });
   useEffect(() => {
-    let worker: Worker | null = null;
+    let isCurrent = true;
+    const show = (next: AheadState): void => {
+      if (isCurrent) setFound(next);
+    };
     setFound({ kind: "working" });
     const timer = setTimeout(() => {
-      worker = new Worker(new URL("./ahead-worker.ts", import.meta.url), { type: "module" });
-      worker.addEventListener("message", ({ data }: MessageEvent<AheadAnswer>) =>
-        setFound(
-          "ahead" in data ? { kind: "known", ahead: data.ahead } : { kind: "failed", why: data.failure },
-        ),
-      );
-      worker.addEventListener("error", (event) =>
-        setFound({ kind: "failed", why: event.message || "it could not be started" }),
-      );
       const now_ms = Math.max(Date.now(), minute * 60_000);
-      worker.postMessage({ request: 1, book, state, flight, now_ms } satisfies AheadRequest);
+      askAhead({ book, state, flight, now_ms }).then(
+        (ahead) => show({ kind: "known", ahead }),
+        (error: unknown) =>
+          show({ kind: "failed", why: error instanceof Error ? error.message : String(error) }),
+      );
     }, REST_ms);
     return () => {
+      isCurrent = false;
       clearTimeout(timer);
-      worker?.terminate();
     };
   }, [book, state, flight, minute]);
   return found;
