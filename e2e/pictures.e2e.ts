@@ -1,11 +1,15 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import type { Locator } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { AddAircraft } from "./harness/add-aircraft.ts";
 import { REGISTRATION } from "./harness/book.ts";
 import { PHONE, TABLET } from "./harness/browser.ts";
+import { Conditions } from "./harness/conditions.ts";
 import { Decide } from "./harness/decide.ts";
+import { CARELESS, islandFlight, Load } from "./harness/load.ts";
 import { introduced } from "./harness/on-a-walk.ts";
+import { PATIENCE_ms } from "./harness/patience.ts";
 import { busyShare_1 } from "./harness/png.ts";
 import { openScene } from "./harness/scene.ts";
 import { apronHas, go, letPass, recordHappening, showIn, toApron, toSheet } from "./harness/screens.ts";
@@ -17,22 +21,36 @@ import type { Walker } from "./harness/walker.ts";
 const FOLDER = join(ROOT, "docs/guide/pictures");
 const RENEW = process.env["WITNESSMARK_PICTURES"] === "1";
 
-const SCREENS = [
+const OF_MORNING = [
   ...["apron", "start", "walk", "reading", "not-right", "could-not", "ground-gear", "left", "decide"],
   ...["signed", "sheet", "happened", "lapsed", "add-faults"],
 ] as const;
+const OF_FLIGHT = ["load", "conditions", "tips"] as const;
+type Screen = (typeof OF_MORNING)[number] | (typeof OF_FLIGHT)[number];
 const VIEWS = [
   { name: "phone-day", ...PHONE, theme: "light" },
   { name: "phone-night", ...PHONE, theme: "dark" },
   { name: "tablet-day", ...TABLET, theme: "light" },
   { name: "tablet-night", ...TABLET, theme: "dark" },
 ] as const;
-const NAMES = SCREENS.flatMap((screen) => VIEWS.map((view) => `${screen}-${view.name}`));
+const namesOf = (screens: readonly Screen[]): readonly string[] =>
+  screens.flatMap((screen) => VIEWS.map((view) => `${screen}-${view.name}`));
+const NAMES = [...namesOf(OF_MORNING), ...namesOf(OF_FLIGHT)];
 const fileOf = (name: string) => join(FOLDER, `${name}.png`);
+const allThere = (screens: readonly Screen[]): boolean =>
+  !RENEW && namesOf(screens).every((name) => existsSync(fileOf(name)));
 
 /** A quarter to eight on the morning that the design's pictures show. */
 const MORNING_ms = Date.parse("2026-11-12T07:44:00Z");
+/** The reports of ten to eight are in. */
+const REPORTED_ms = MORNING_ms + 21 * 60_000;
 const BEGAN_ms = MORNING_ms - 38 * 60_000;
+const REPORTS = [
+  "METAR ZZTW 120750Z 25008KT 9999 SCT030 04/01 Q1010=",
+  "TAF ZZTW 120500Z 1206/1306 25010KT 9999 SCT030=",
+  "METAR ZZQN 120750Z 24014G22KT 9999 -RA BKN022 05/03 Q1008=",
+  "TAF ZZQN 120500Z 1206/1306 24014G22KT 9999 BKN022",
+].join("\n");
 /** How long a look takes: faster would be a verdict of its own. */
 const LOOK_s = 30;
 /** What is left of the walk for the pictures. */
@@ -46,7 +64,7 @@ const LEFT = [
 ];
 
 /** Takes the screen as it stands in every view, and writes the pictures that are wanted. */
-async function take({ page }: Walker, screen: (typeof SCREENS)[number]): Promise<void> {
+async function take({ page }: Pick<Walker, "page">, screen: Screen, shows?: Locator): Promise<void> {
   mkdirSync(FOLDER, { recursive: true });
   for (const view of VIEWS) {
     await showIn(page, view);
@@ -54,6 +72,8 @@ async function take({ page }: Walker, screen: (typeof SCREENS)[number]): Promise
       for (const element of document.querySelectorAll("*")) element.scrollTop = 0;
       return document.fonts.ready;
     });
+    await shows?.waitFor({ timeout: PATIENCE_ms });
+    if (screen === "tips") await shows?.evaluate((element) => element.closest("section")?.scrollIntoView());
     const name = `${screen}-${view.name}`;
     const bytes = await page.screenshot({ animations: "disabled", scale: "device" });
     expect(busyShare_1(bytes), name).toBeGreaterThan(LEAST_BUSY_1);
@@ -67,12 +87,23 @@ const LEAST_BUSY_1 = 0.003;
 
 describe("the guide's pictures", () => {
   beforeAll(async () => {
-    if (!RENEW && NAMES.every((name) => existsSync(fileOf(name)))) return;
+    if (allThere(OF_MORNING)) return;
     const shift_ms = MORNING_ms - Date.now();
     const scene = await openScene({ shift_ms });
     try {
       const { walker } = await introduced(scene, "MK", { shift_ms });
       await theMorning(walker, scene.server.url);
+    } finally {
+      await scene.end();
+    }
+  }, 240_000);
+
+  beforeAll(async () => {
+    if (allThere(OF_FLIGHT)) return;
+    const shift_ms = REPORTED_ms - Date.now();
+    const scene = await openScene({ shift_ms });
+    try {
+      await theFlight((await introduced(scene, "MK", { shift_ms })).walker);
     } finally {
       await scene.end();
     }
@@ -185,4 +216,30 @@ async function theMorning(walker: Walker, url: string): Promise<void> {
   await add.choose({ name: "my-aircraft.yaml", mimeType: "text/yaml", buffer: Buffer.from(text) });
   expect((await add.faults()).length).toBeGreaterThan(2);
   await take(walker, "add-faults");
+}
+
+/** The island flight with everything as far aft as it goes: put right, then its weather. */
+async function theFlight(walker: Walker): Promise<void> {
+  const { page } = walker;
+  const load = new Load(page);
+  await load.openWith({ ...islandFlight(CARELESS), offBlocks: "2026-11-12T09:10:00+00:00" });
+  // the solver is asked anew where the screen is laid out for another size
+  await take(walker, "load", load.fits.getByRole("button", { name: "Plan this move" }));
+  await load.fits.getByRole("button", { name: "Plan this move" }).tap();
+  await load.fits.getByRole("heading", { name: "What still fits" }).waitFor();
+
+  const conditions = new Conditions(page);
+  await conditions.open();
+  await conditions.at("take-off");
+  await conditions.choose("Runway", "24");
+  await conditions.at("landing");
+  await conditions.choose("Runway", "29");
+  await conditions.choose("Surface", "wet");
+  await conditions.paste(REPORTS);
+  await conditions.told(/^Taken: /).waitFor();
+  await take(walker, "conditions", conditions.drawing(/^Landing, over 50 ft/));
+
+  await go(page, `#/${REGISTRATION}/decide`);
+  const gust = page.getByRole("listitem").filter({ hasText: /gust from 240° at ZZQN/ });
+  await take(walker, "tips", gust.first());
 }
