@@ -86,11 +86,16 @@ export function poseWalk(book: Book, kind: WalkKind, options: OrderOptions = {})
   return { tasks, problem, costs, stances: book.stances };
 }
 
-/** The steps that are done at a last stance wait for all others, and are done nowhere else. */
+/** The steps that are done at a last stance wait for all others but those that wait for them, and are done nowhere else. */
 function lastAt(book: Book, tasks: readonly StepTask[], last: ReadonlySet<string>): readonly StepTask[] {
   if (last.size === 0) return tasks;
   const isLast = ({ at: [own] }: StepTask): boolean => last.has(book.stances[own ?? -1]?.id ?? "");
-  const others = tasks.flatMap((task, i) => (isLast(task) ? [] : [i]));
+  const late = new Set(tasks.flatMap((task, i) => (isLast(task) ? [i] : [])));
+  for (let count = -1; count !== late.size; ) {
+    count = late.size;
+    for (const [i, { after }] of tasks.entries()) if (after.some((one) => late.has(one))) late.add(i);
+  }
+  const others = tasks.flatMap((_, i) => (late.has(i) ? [] : [i]));
   return tasks.map((task) =>
     isLast(task)
       ? { ...task, at: task.at.slice(0, 1), after: [...new Set([...task.after, ...others])] }
