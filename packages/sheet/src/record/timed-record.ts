@@ -1,5 +1,5 @@
 import { type LimitLeft, leftText, type TimedFigure, type TimedState } from "@witnessmark/assess";
-import type { AircraftState, Done } from "@witnessmark/ledger";
+import type { AircraftState, ComponentMove, CounterValues, Done } from "@witnessmark/ledger";
 import type { RecordDone, RecordTimed } from "./aircraft-record.ts";
 import { dayWords } from "./day-words.ts";
 import type { SignedEvents } from "./discrepancy-record.ts";
@@ -51,7 +51,7 @@ export const timedOf = (figures: readonly TimedFigure[]): readonly RecordTimed[]
     left: leftText(nearest),
   }));
 
-/** What was written down in the period as done about them, in the order in which it was done. */
+/** What was written down in the period as done about them, and which component went in or came out, in order. */
 export function timedDoneOf(
   state: AircraftState,
   names: Names,
@@ -61,23 +61,46 @@ export function timedDoneOf(
   const isPilots = (id: string) =>
     (names.book?.timedItems.find((item) => item.id === id) ?? state.timedAdded.get(id)?.item)?.about ===
     "pilot";
-  return [...state.timedDone.values()]
+  const dones = [...state.timedDone.values()]
     .flat()
     .filter(({ recordedAt, item, holder }) => isIn(recordedAt) && holder === undefined && !isPilots(item))
-    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : a.hlc < b.hlc ? -1 : 1))
     .map((done) => ({
-      at: done.recordedAt,
-      by: personWords(done.author),
-      entry: done.event,
-      signed: signed.has(done.event),
+      ...entryOf(done, signed),
+      hlc: done.hlc,
       on: done.on,
       item: itemName(done.item, names),
       says: [
         `Done by ${done.by}${done.reference === undefined ? "" : `, ${done.reference}`}`,
+        ...(done.until === undefined ? [] : [`Good until ${dayWords(done.until)}, as it says itself`]),
+        ...(done.serial === undefined ? [] : [`To number ${done.serial}, by its own count`]),
         ...(done.words === undefined ? [] : [done.words]),
-        ...Object.entries(done.counters).map(
-          ([id, value]) => `${counterName(id, names)}: ${countWords(id, value, names)}`,
-        ),
+        ...countsWords(done.counters, names),
       ],
     }));
+  const moves = state.componentMoves
+    .filter(({ recordedAt }) => isIn(recordedAt))
+    .map((move) => ({
+      ...entryOf(move, signed),
+      hlc: move.hlc,
+      on: move.on,
+      item: names.book?.equipment.find(({ id }) => id === move.component)?.name ?? move.component,
+      says: [
+        `Number ${move.serial} was ${move.fitted ? "fitted" : "removed"}`,
+        ...countsWords(move.ran, names).map((words) => `It had run itself, ${words}`),
+        ...countsWords(move.counters ?? {}, names).map((words) => `The aircraft then, ${words}`),
+      ],
+    }));
+  return [...dones, ...moves]
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : a.hlc < b.hlc ? -1 : 1))
+    .map(({ hlc: _, ...entry }) => entry);
 }
+
+const entryOf = ({ recordedAt, author, event }: Done | ComponentMove, signed: SignedEvents) => ({
+  at: recordedAt,
+  by: personWords(author),
+  entry: event,
+  signed: signed.has(event),
+});
+
+const countsWords = (counts: CounterValues, names: Names): readonly string[] =>
+  Object.entries(counts).map(([id, value]) => `${counterName(id, names)}: ${countWords(id, value, names)}`);
