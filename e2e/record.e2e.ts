@@ -45,6 +45,32 @@ describe("the record", () => {
     expect((await lookInEveryView(page)).wrong).toEqual([]);
   });
 
+  it("follows a component by its own hours, and a pilot's own papers by their printed day", async () => {
+    const { page } = phone;
+    await open("timed/starter-generator");
+    await page.getByText("Fitted or removed").tap();
+    await page.getByRole("textbox", { name: /^Serial number/ }).fill("SG-0500");
+    await page.getByRole("button", { name: "It is fitted" }).tap();
+    expect(await page.getByRole("alert").textContent()).toContain("expected what it had run");
+    await page.getByRole("textbox", { name: /^It had run then itself/ }).fill("900");
+    await page.getByRole("button", { name: "It is fitted" }).tap();
+    await page.getByText("Kept: number SG-0500 is fitted.").waitFor();
+    // what was done to the one before does not count for it
+    expect(await page.locator(".timed-head").textContent()).toContain("not known");
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await page.getByRole("button", { name: "Undo" }).tap();
+    await page.getByText(/^Number SG-0417, fitted/).waitFor();
+    await open("timed/us-medical");
+    await page.getByLabel("Done, or issued, on").fill("2026-05-10");
+    await page.getByLabel(/^Born on/).fill("1984-05-10");
+    // 14 CFR 61.23(d)(1): 40 or older, to the end of the 24th month
+    await page.getByRole("button", { name: "Take 31 May 2028" }).tap();
+    await page.getByRole("textbox", { name: /^By:/ }).fill("Dr. Holm");
+    await page.getByRole("button", { name: "Keep it" }).tap();
+    await page.getByText("No longer follow it").waitFor();
+    expect(await page.locator(".life").textContent()).toContain("good until 2028-05-31");
+  });
+
   it("takes down a discrepancy that no check found, where the drawing is tapped", async () => {
     const { page } = phone;
     await open("discrepancy/new");
