@@ -9,7 +9,7 @@ import { verifyDecision } from "./decision/verify.ts";
 import { askedByChance } from "./evidence/by-chance.ts";
 import { band } from "./reading/judge.ts";
 import { reopenedBy } from "./reopened-by.ts";
-import { at, Story } from "./testing/story.ts";
+import { at, atText, Story } from "./testing/story.ts";
 
 const FILE = new URL("../../../books/zz-skr.yaml", import.meta.url);
 const at15 = { value: 15, unit: "degC" } as const;
@@ -33,9 +33,21 @@ function goodReading(story: Story, check: Check): void {
   story.ada.read(check.id, value, gauge.unit, check.reading.limit.by === "fixed" ? undefined : at15);
 }
 
+/** Everything that runs out by the book was done on the morning of that day, on which a data cycle begins, and the counters have been read since. */
+function keptUp(story: Story): void {
+  const [on, until] = [atText("05:00").slice(0, 10), atText("07:00", 300).slice(0, 10)];
+  const counters = Object.fromEntries(book.counters.map(({ id }) => [id, 100]));
+  for (const { id: item } of book.timedItems) {
+    const body = { item, on, until, counters, by: "a licensed mechanic" };
+    story.ada.tell({ type: "timedItem.done", body });
+  }
+  story.ada.tell({ type: "counters.read", body: { at: atText("06:30"), counters } });
+}
+
 /** A whole first walk of the day, in the book's order, nothing wrong anywhere. */
 function walked(): Story {
   const story = new Story(book, "07:00");
+  keptUp(story);
   story.ada.start();
   for (const { id, count, stowedIn } of book.groundGear) story.ada.remove(id, count, stowedIn[0]);
   const drawn = askedByChance(book, story.state, [...story.state.walks.values()].at(-1) ?? null);
