@@ -3,8 +3,8 @@
  *
  * 1. The published instances of TSPLIB (round trips, and sequences with rules of what comes first), up to 100 nodes
  *    besides the fixed end, in at most 5 s of processor time each. Limits: the known optimum up to 50 nodes, within 1 %
- *    of it up to 100. Beside it, in the same run, a general solver of integer programs (HiGHS) on the same instances,
- *    5 s by the clock each. The search is told the known optimum only to end when it has it; what is printed is the
+ *    of it up to 100. Beside it, in the same run, a general solver of integer programs (HiGHS) on the same instances
+ *    with the same time; it looks at the time only within its search, so that what it does before that comes on top. The search is told the known optimum only to end when it has it; what is printed is the
  *    processor time until then.
  * 2. The first walk of the day of each demo book: what is found in 300 ms of processor time, and how near to the best
  *    it is proven to be in 10 s. Limit: within 2 %.
@@ -52,13 +52,15 @@ for (const { file, name, dimension, best } of index.instances) {
   const limit_1 = dimension <= 50 ? 0 : dimension <= 100 ? 0.01 : Number.POSITIVE_INFINITY;
   const holds = keepsRules(problem, answer.order) && off_1 <= limit_1;
   if (!holds) over += 1;
-  const peer = orderByHighs(highs, problem, TIME_ms / 1000);
+  const peerStart_ms = spent_ms();
+  const peer = orderByHighs(highs, problem, () => spent_ms() - peerStart_ms > TIME_ms);
+  const peerTook_ms = spent_ms() - peerStart_ms;
   tried += 1;
   if (answer.cost <= best) ours += 1;
   if (peer !== undefined && peer <= best) theirs += 1;
   const peerSays = peer === undefined ? "no order" : `${peer} (${percent(peer / best - 1)} off)`;
   console.log(
-    `${name}, ${dimension} nodes, known ${best}: planner ${answer.cost} (${percent(off_1)} off) in ${took_ms.toFixed(0)} ms; HiGHS ${peerSays} in 5 s${holds ? "" : "  OVER ITS LIMIT"}`,
+    `${name}, ${dimension} nodes, known ${best}: planner ${answer.cost} (${percent(off_1)} off) in ${took_ms.toFixed(0)} ms; HiGHS ${peerSays} in ${peerTook_ms.toFixed(0)} ms${holds ? "" : "  OVER ITS LIMIT"}`,
   );
 }
 console.log(`known optimum found: planner ${ours} of ${tried}, HiGHS ${theirs} of ${tried}`);

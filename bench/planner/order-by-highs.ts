@@ -14,9 +14,14 @@ interface Row {
  * The same problem as a general integer program: a variable for each arc that may be walked, and for each node a
  * number that grows along the way (Miller, Tucker, Zemlin, 1960); a rule is a difference of two such numbers.
  *
- * @returns the cost of the best order found in the time, or undefined when it found none
+ * @param shouldStop asked now and then: whether its time is up
+ * @returns the cost of the best order found by then, or undefined when it found none
  */
-export function orderByHighs(highs: Highs, { size, cost, after }: SequenceProblem, time_s: number) {
+export function orderByHighs(
+  highs: Highs,
+  { size, cost, after }: SequenceProblem,
+  shouldStop: () => boolean,
+) {
   const arcs: { readonly from: number; readonly to: number; readonly cost: number }[] = [];
   for (let from = 0; from < size - 1; from += 1) {
     for (let to = 1; to < size; to += 1) {
@@ -45,7 +50,7 @@ export function orderByHighs(highs: Highs, { size, cost, after }: SequenceProble
       rows.push({ terms: [[number(node), 1] as const, [number(one), -1] as const], low: 1, high: size });
     }
   }
-  return solve(highs, arcs, rows, size, time_s);
+  return solve(highs, arcs, rows, size, shouldStop);
 }
 
 function solve(
@@ -53,7 +58,7 @@ function solve(
   arcs: readonly { readonly cost: number }[],
   rows: readonly Row[],
   size: number,
-  time_s: number,
+  shouldStop: () => boolean,
 ) {
   const columns = arcs.length + size;
   const [starts, indices, values]: [number[], number[], number[]] = [[0], [], []];
@@ -66,7 +71,7 @@ function solve(
   }
   const model = highs.createModel();
   try {
-    model.options.set({ output_flag: false, random_seed: 0, time_limit: time_s });
+    model.options.set({ output_flag: false, random_seed: 0 });
     model.passModel({
       numCols: columns,
       numRows: rows.length,
@@ -78,7 +83,11 @@ function solve(
       matrix: { format: "csr", numRows: rows.length, numCols: columns, starts, indices, values },
       integrality: Array.from({ length: columns }, (_, i) => (i < arcs.length ? 1 : 0)),
     });
-    model.run();
+    model.run({
+      [highs.constants.callbackType.mipInterrupt](event) {
+        if (shouldStop()) event.interrupt();
+      },
+    });
     const walked = [...model.getSolution().colValue].slice(0, arcs.length).map(Math.round);
     const isWhole = walked.reduce((count, one) => count + one, 0) === size - 1;
     return isWhole ? walked.reduce((sum, one, i) => sum + one * (arcs[i]?.cost ?? 0), 0) : undefined;
