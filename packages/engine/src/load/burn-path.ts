@@ -60,7 +60,7 @@ interface Drawn {
   readonly rate_m3PerKg: number;
 }
 
-function find(plan: BurnPlan, id: string): TankFuel {
+function find(plan: FuelPlan, id: string): TankFuel {
   const tank = plan.tanks.find((one) => one.id === id);
   if (tank !== undefined) return tank;
   throw new InputError("out-of-range", "order", {
@@ -69,7 +69,7 @@ function find(plan: BurnPlan, id: string): TankFuel {
   });
 }
 
-function checkPlan(plan: BurnPlan): void {
+function checkPlan(plan: FuelPlan): void {
   for (const tank of plan.tanks) checkTank(tank);
   const { density_kgPerM3 } = plan;
   if (!(density_kgPerM3 > 0 && Number.isFinite(density_kgPerM3))) {
@@ -97,6 +97,9 @@ function checkPlan(plan: BurnPlan): void {
   }
 }
 
+/** What of a plan the fuel alone is made from. */
+type FuelPlan = Omit<BurnPlan, "withoutFuel">;
+
 type Volumes = ReadonlyMap<string, number>;
 
 /** The usable fuel of a tank: everything in it, less what the empty mass has already. */
@@ -112,22 +115,35 @@ function fuelItem(tank: TankFuel, volume_m3: number, density: number): LoadItem 
   };
 }
 
-function stateWith(plan: BurnPlan, base: LoadItem, volumes: Volumes, burnt_kg: number): BurnState {
+/** The fuel when so much has burnt: all of a state that does not depend on what else is aboard. */
+interface FuelState extends Pick<BurnState, "burnt_kg" | "fuel_kg" | "imbalance_kg" | "volumes_m3"> {
+  readonly items: readonly LoadItem[];
+}
+
+interface FuelPath extends Pick<BurnPath, "short_kg"> {
+  readonly states: readonly FuelState[];
+  /** Of the piece that begins at each state but the last. */
+  readonly pieces: readonly Pick<BurnPiece, "linear_m" | "quadraticMPerKg">[];
+  /** Places among the states. */
+  readonly marks: Readonly<Record<string, number>>;
+}
+
+function fuelWith(plan: FuelPlan, volumes: Volumes, burnt_kg: number): FuelState {
   const volumeOf = (tank: TankFuel): number => volumes.get(tank.id) ?? tank.volume_m3;
-  const fuel = plan.tanks.map((tank) => fuelItem(tank, volumeOf(tank), plan.density_kgPerM3));
+  const items = plan.tanks.map((tank) => fuelItem(tank, volumeOf(tank), plan.density_kgPerM3));
   const side = (which: TankFuel["side"]): number =>
     plan.tanks.reduce((sum, tank) => (tank.side === which ? sum + volumeOf(tank) : sum), 0);
   return {
-    ...loadedState([base, ...fuel]),
+    items,
     burnt_kg,
-    fuel_kg: fuel.reduce((sum, { mass_kg }) => sum + mass_kg, 0),
+    fuel_kg: items.reduce((sum, { mass_kg }) => sum + mass_kg, 0),
     imbalance_kg: plan.density_kgPerM3 * (side("right") - side("left")),
     volumes_m3: Object.fromEntries(plan.tanks.map((tank) => [tank.id, volumeOf(tank)])),
   };
 }
 
 /** Which tanks are drawn from now on, and how fast each: the first list in which one has usable fuel. */
-function drawnNow(plan: BurnPlan, volumes: Volumes): readonly Drawn[] {
+function drawnNow(plan: FuelPlan, volumes: Volumes): readonly Drawn[] {
   for (const ids of plan.order) {
     const tanks = ids
       .map((id) => find(plan, id))
@@ -145,7 +161,7 @@ const nextStop = (tank: TankFuel, volume_m3: number): number =>
 
 /** Coefficients of the moment, from the pieces of the arm tables through which the tanks fall. */
 function momentAlong(
-  plan: BurnPlan,
+  plan: FuelPlan,
   drawn: readonly Drawn[],
   volumes: Volumes,
 ): Pick<BurnPiece, "linear_m" | "quadraticMPerKg"> {
@@ -162,6 +178,80 @@ function momentAlong(
   return { linear_m, quadraticMPerKg };
 }
 
+function fuelPath(plan: FuelPlan): FuelPath {
+  checkPlan(plan);
+  let total = 0;
+  const ends = plan.burns.map(({ id, mass_kg }) => {
+    total += mass_kg;
+    return { id, at_kg: total };
+  });
+  let volumes: Volumes = new Map(plan.tanks.map((tank) => [tank.id, tank.volume_m3]));
+  let state = fuelWith(plan, volumes, 0);
+  const usable_kg = state.fuel_kg;
+  const rest_kg = 1e-12 * Math.max(1, usable_kg); // what adding up burns leaves over
+  const states = [state];
+  const pieces: FuelPath["pieces"][number][] = [];
+  const marks: Record<string, number> = {};
+  let marked = 0; // burns end one after the other
+  const mark = (reached_kg: number): void => {
+    for (; marked < ends.length; marked += 1) {
+      const end = ends[marked];
+      if (end === undefined || end.at_kg > reached_kg + rest_kg) return;
+      marks[end.id] ??= states.length - 1;
+    }
+  };
+  mark(0);
+  for (;;) {
+    const drawn = drawnNow(plan, volumes);
+    if (drawn.length === 0) break;
+    const tankStops = drawn.map(({ tank, rate_m3PerKg }) => {
+      const volume = volumes.get(tank.id) ?? 0;
+      const stop_m3 = nextStop(tank, volume);
+      return { id: tank.id, stop_m3, step_kg: (volume - stop_m3) / rate_m3PerKg };
+    });
+    const { burnt_kg } = state;
+    const toMark = ends.map(({ at_kg }) => at_kg - burnt_kg).filter((step) => step > rest_kg);
+    const step_kg = Math.min(...toMark, ...tankStops.map((stop) => stop.step_kg));
+    pieces.push(momentAlong(plan, drawn, volumes));
+    const next = new Map(volumes);
+    for (const { tank, rate_m3PerKg } of drawn) {
+      const stop = tankStops.find(({ id }) => id === tank.id);
+      const volume = volumes.get(tank.id) ?? 0;
+      // A tank that comes to its stop stands exactly on it, so that no hair of fuel is left to burn.
+      const arrives = stop !== undefined && stop.step_kg <= step_kg + rest_kg;
+      next.set(tank.id, arrives ? stop.stop_m3 : volume - rate_m3PerKg * step_kg);
+    }
+    state = fuelWith(plan, next, burnt_kg + step_kg);
+    states.push(state);
+    mark(state.burnt_kg);
+    volumes = next;
+  }
+  return { states, pieces, marks, short_kg: total - usable_kg > rest_kg ? total - usable_kg : 0 };
+}
+
+interface KnownPath {
+  readonly plan: FuelPlan;
+  readonly path: FuelPath;
+}
+
+/** Of a list of tanks the path that was made last: who is aboard changes more often than the fuel, and moves none of it. */
+const knownPaths = new WeakMap<BurnPlan["tanks"], KnownPath>();
+
+const isSameBurn = (a: FuelPlan, b: FuelPlan): boolean =>
+  a.density_kgPerM3 === b.density_kgPerM3 &&
+  a.order === b.order &&
+  a.burns.length === b.burns.length &&
+  a.burns.every(({ id, mass_kg }, at) => id === b.burns[at]?.id && mass_kg === b.burns[at]?.mass_kg);
+
+function fuelPathOf({ tanks, density_kgPerM3, order, burns }: FuelPlan): FuelPath {
+  const plan = { tanks, density_kgPerM3, order, burns };
+  const known = knownPaths.get(tanks);
+  if (known !== undefined && isSameBurn(known.plan, plan)) return known.path;
+  const path = fuelPath(plan);
+  knownPaths.set(tanks, { plan, path });
+  return path;
+}
+
 /**
  * The states of the aircraft from full to dry, in the order in which its tanks are burnt. What lies between two states
  * is known by formula, so that `envelopeAlongBurn` finds the worst point without stepping.
@@ -173,56 +263,28 @@ function momentAlong(
  *   mass or a density that cannot be
  */
 export function burnPath(plan: BurnPlan): BurnPath {
-  checkPlan(plan);
-  let total = 0;
-  const ends = plan.burns.map(({ id, mass_kg }) => {
-    total += mass_kg;
-    return { id, at_kg: total };
-  });
-  let volumes: Volumes = new Map(plan.tanks.map((tank) => [tank.id, tank.volume_m3]));
+  const fuel = fuelPathOf(plan);
   const { mass_kg, moment_kgm, lateralMoment_kgm } = loadedState(plan.withoutFuel);
   // All but the fuel is one item from here on.
   const base = { mass_kg, arm_m: 0, extraMoment_kgm: moment_kgm, extraLateralMoment_kgm: lateralMoment_kgm };
-  let state = stateWith(plan, base, volumes, 0);
-  const usable_kg = state.fuel_kg;
-  const rest_kg = 1e-12 * Math.max(1, usable_kg); // what adding up burns leaves over
-  const states = [state];
-  const pieces: BurnPiece[] = [];
-  const marks: Record<string, BurnState> = {};
-  let marked = 0; // burns end one after the other
-  const mark = (reached: BurnState): void => {
-    for (; marked < ends.length; marked += 1) {
-      const end = ends[marked];
-      if (end === undefined || end.at_kg > reached.burnt_kg + rest_kg) return;
-      marks[end.id] ??= reached;
-    }
+  const states = fuel.states.map(
+    ({ items, burnt_kg, fuel_kg, imbalance_kg, volumes_m3 }): BurnState => ({
+      ...loadedState([base, ...items]),
+      burnt_kg,
+      fuel_kg,
+      imbalance_kg,
+      volumes_m3,
+    }),
+  );
+  const stateAt = (place: number): BurnState => {
+    const state = states[place];
+    if (state === undefined) throw new Error("a burn path without one of its states"); // places are its own
+    return state;
   };
-  mark(state);
-  for (;;) {
-    const drawn = drawnNow(plan, volumes);
-    if (drawn.length === 0) break;
-    const tankStops = drawn.map(({ tank, rate_m3PerKg }) => {
-      const volume = volumes.get(tank.id) ?? 0;
-      const stop_m3 = nextStop(tank, volume);
-      return { id: tank.id, stop_m3, step_kg: (volume - stop_m3) / rate_m3PerKg };
-    });
-    const toMark = ends.map(({ at_kg }) => at_kg - state.burnt_kg).filter((step) => step > rest_kg);
-    const step_kg = Math.min(...toMark, ...tankStops.map((stop) => stop.step_kg));
-    const along = momentAlong(plan, drawn, volumes);
-    const next = new Map(volumes);
-    for (const { tank, rate_m3PerKg } of drawn) {
-      const stop = tankStops.find(({ id }) => id === tank.id);
-      const volume = volumes.get(tank.id) ?? 0;
-      // A tank that comes to its stop stands exactly on it, so that no hair of fuel is left to burn.
-      const arrives = stop !== undefined && stop.step_kg <= step_kg + rest_kg;
-      next.set(tank.id, arrives ? stop.stop_m3 : volume - rate_m3PerKg * step_kg);
-    }
-    const reached = stateWith(plan, base, next, state.burnt_kg + step_kg);
-    pieces.push({ from: state, to: reached, ...along });
-    states.push(reached);
-    mark(reached);
-    volumes = next;
-    state = reached;
-  }
-  return { states, pieces, marks, short_kg: total - usable_kg > rest_kg ? total - usable_kg : 0 };
+  return {
+    states,
+    pieces: fuel.pieces.map((along, at) => ({ from: stateAt(at), to: stateAt(at + 1), ...along })),
+    marks: Object.fromEntries(Object.entries(fuel.marks).map(([id, place]) => [id, stateAt(place)])),
+    short_kg: fuel.short_kg,
+  };
 }

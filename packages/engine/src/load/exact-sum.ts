@@ -9,6 +9,7 @@ const SPLITTER = 2 ** 27 + 1;
 
 /** Adds one term to partial sums that do not overlap, smallest first, without losing a bit. */
 function grow(partials: number[], term: number): void {
+  if (term === 0) return; // most products of a load lose nothing
   let carried = term;
   let kept = 0;
   for (const partial of partials) {

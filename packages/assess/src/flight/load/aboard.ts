@@ -3,6 +3,7 @@ import { conformanceBelow, type LoadItem, massSpread } from "@witnessmark/engine
 import type { LoadedItem, PlannedLoad } from "@witnessmark/ledger";
 import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
 import { given } from "../given.ts";
+import { remembered } from "../remembered.ts";
 import type { GroupFigures, Knowledge, StationFigures } from "./figures.ts";
 
 /** One sound item in its place. */
@@ -28,35 +29,53 @@ const nameOf = ({ what, station }: LoadedItem, stations: ReadonlyMap<string, Sta
 const inOrder = (items: readonly LoadedItem[]): readonly LoadedItem[] =>
   items.toSorted((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : a.mass.value - b.mass.value));
 
+type ReadItem = Aboard | { readonly faults: readonly InputFault[] };
+
+const rememberedItem = remembered<ReadItem>();
+
+/** One item in its place; remembered by itself, since a search changes one of many. */
+function readItem(item: LoadedItem, stations: ReadonlyMap<string, Station>): ReadItem {
+  const faults: InputFault[] = [];
+  const fault = (says: string): void => {
+    faults.push({ where: { kind: "item", id: item.id }, says });
+  };
+  const station = stations.get(item.station);
+  const mass = given(item.mass, ["mass"], nameOf(item, stations));
+  if (!mass.ok) fault(mass.says);
+  if (station === undefined)
+    fault(`${nameOf(item, stations)}: expected a seat or bay of the book, received "${item.station}"`);
+  if (!mass.ok || station === undefined) return { faults };
+  const what = station.kind === "bay" ? "bag" : station.crew ? "crew" : "passenger";
+  const spread = massSpread(what, item.known);
+  return {
+    id: item.id,
+    what: item.what,
+    station,
+    mass_kg: mass.valueSI,
+    knowledge: {
+      item: item.id,
+      known: item.known,
+      bias_kg: spread.bias_kg,
+      standardUncertainty_kg: spread.standardUncertainty_kg,
+    },
+  };
+}
+
+const rememberedStations = remembered<ReadonlyMap<string, Station>>();
+
 /** The items of a plan in their places; those that cannot be are faults, and who must be aboard and is not, is missing. */
 export function allAboard(loading: Loading, load: PlannedLoad | undefined): AllAboard {
-  const stations = new Map(loading.stations.map((station) => [station.id, station]));
+  const stations = rememberedStations(
+    loading,
+    [],
+    () => new Map(loading.stations.map((station) => [station.id, station])),
+  );
   const faults: InputFault[] = [];
   const aboard: Aboard[] = [];
   for (const item of inOrder(load?.items ?? [])) {
-    const fault = (says: string): void => {
-      faults.push({ where: { kind: "item", id: item.id }, says });
-    };
-    const station = stations.get(item.station);
-    const mass = given(item.mass, ["mass"], nameOf(item, stations));
-    if (!mass.ok) fault(mass.says);
-    if (station === undefined)
-      fault(`${nameOf(item, stations)}: expected a seat or bay of the book, received "${item.station}"`);
-    if (!mass.ok || station === undefined) continue;
-    const what = station.kind === "bay" ? "bag" : station.crew ? "crew" : "passenger";
-    const spread = massSpread(what, item.known);
-    aboard.push({
-      id: item.id,
-      what: item.what,
-      station,
-      mass_kg: mass.valueSI,
-      knowledge: {
-        item: item.id,
-        known: item.known,
-        bias_kg: spread.bias_kg,
-        standardUncertainty_kg: spread.standardUncertainty_kg,
-      },
-    });
+    const found = rememberedItem(item, [loading], () => readItem(item, stations));
+    if ("faults" in found) faults.push(...found.faults);
+    else aboard.push(found);
   }
   return { aboard, faults, missing: missingOf(loading, load, aboard) };
 }
@@ -96,42 +115,51 @@ function held(all: readonly Aboard[], max_kg: number, complete: boolean): Limite
   return limited(mass_kg, max_kg, { complete, chance_1 });
 }
 
+const rememberedStation = remembered<StationFigures>();
+
 /** Each station against its limits. @param faulty ids of stations of which an item cannot be */
 export function stationFigures(
   loading: Loading,
   aboard: readonly Aboard[],
   faulty: ReadonlySet<string>,
 ): readonly StationFigures[] {
-  return loading.stations.map(({ id, name, kind, max_kg, floor }) => {
-    const here = aboard.filter(({ station }) => station.id === id);
+  return loading.stations.map((station) => {
+    const { id, name, kind, max_kg, floor } = station;
+    const here = aboard.filter((one) => one.station.id === id);
     const complete = !faulty.has(id);
-    const limit = held(here, max_kg, complete);
-    const onFloor = floor === undefined ? undefined : held(here, floor.area_m2 * floor.max_kgPerM2, complete);
-    return {
-      id,
-      name,
-      kind,
-      mass_kg: limit.value,
-      items: here.map((one) => one.id),
-      limit,
-      ...(onFloor === undefined ? {} : { floor: onFloor }),
-      status: worstStatus([limit.status, ...(onFloor === undefined ? [] : [onFloor.status])]),
-    };
+    return rememberedStation(station, [complete, ...here], () => {
+      const limit = held(here, max_kg, complete);
+      const onFloor =
+        floor === undefined ? undefined : held(here, floor.area_m2 * floor.max_kgPerM2, complete);
+      return {
+        id,
+        name,
+        kind,
+        mass_kg: limit.value,
+        items: here.map((one) => one.id),
+        limit,
+        ...(onFloor === undefined ? {} : { floor: onFloor }),
+        status: worstStatus([limit.status, ...(onFloor === undefined ? [] : [onFloor.status])]),
+      };
+    });
   });
 }
+
+const rememberedGroup = remembered<GroupFigures>();
 
 export const groupFigures = (
   loading: Loading,
   aboard: readonly Aboard[],
   faulty: ReadonlySet<string>,
 ): readonly GroupFigures[] =>
-  loading.groups.map(({ id, name, stations, max_kg }) => ({
-    id,
-    name,
-    stations,
-    limit: held(
-      aboard.filter(({ station }) => stations.includes(station.id)),
-      max_kg,
-      !stations.some((station) => faulty.has(station)),
-    ),
-  }));
+  loading.groups.map((group) => {
+    const { id, name, stations, max_kg } = group;
+    const inGroup = aboard.filter(({ station }) => stations.includes(station.id));
+    const complete = !stations.some((station) => faulty.has(station));
+    return rememberedGroup(group, [complete, ...inGroup], () => ({
+      id,
+      name,
+      stations,
+      limit: held(inGroup, max_kg, complete),
+    }));
+  });

@@ -1,5 +1,6 @@
 import type { Book } from "@witnessmark/book";
 import { type LoadedState, type TankFuel, tankArm_m, type UncertainState } from "@witnessmark/engine";
+import { remembered } from "../remembered.ts";
 import type { Aboard } from "./aboard.ts";
 import { gaugeUncertainty_m3 } from "./tanks-aboard.ts";
 
@@ -31,6 +32,15 @@ export const doubtOf = (aboard: readonly Aboard[]): Doubt =>
     NONE,
   );
 
+/** How well what is in a tank is known, and where it lies. */
+interface TankDoubt {
+  readonly u_kg: number;
+  readonly arm_m: number;
+}
+
+/** Of the volumes of one state of a burn: who and what is aboard moves none of it. */
+const rememberedTanks = remembered<readonly TankDoubt[]>();
+
 /** With the fuel: each tank is known as its gauge is read; one without a gauge is taken as said. */
 export function withFuel(
   doubt: Doubt,
@@ -39,11 +49,15 @@ export function withFuel(
   volumes_m3: Readonly<Record<string, number>>,
   density_kgPerM3: number,
 ): Doubt {
-  return tanks.reduce((sum, tank) => {
-    const gauge = book.loading?.tanks.find(({ id }) => id === tank.id)?.gauge;
-    const u_m3 = gaugeUncertainty_m3(gauge === undefined ? undefined : book.gauges.get(gauge));
-    return more(sum, u_m3 * density_kgPerM3, tankArm_m(tank, volumes_m3[tank.id] ?? tank.volume_m3), 0);
-  }, doubt);
+  const { loading, gauges } = book;
+  const ofTanks = rememberedTanks(volumes_m3, [loading, gauges, tanks, density_kgPerM3], () =>
+    tanks.map((tank) => {
+      const gauge = loading?.tanks.find(({ id }) => id === tank.id)?.gauge;
+      const u_m3 = gaugeUncertainty_m3(gauge === undefined ? undefined : gauges.get(gauge));
+      return { u_kg: u_m3 * density_kgPerM3, arm_m: tankArm_m(tank, volumes_m3[tank.id] ?? tank.volume_m3) };
+    }),
+  );
+  return ofTanks.reduce((sum, { u_kg, arm_m }) => more(sum, u_kg, arm_m, 0), doubt);
 }
 
 /** A loaded aircraft as a pair of normal variables. */

@@ -3,6 +3,7 @@ import { differenceToSI, formatMeasure, standardUncertainty, type TankFuel } fro
 import type { PlannedLoad } from "@witnessmark/ledger";
 import type { InputFault, MissingPart } from "../figures.ts";
 import { given, readText } from "../given.ts";
+import { remembered } from "../remembered.ts";
 
 export interface TanksAboard {
   /** Every tank of the book; one of which nothing sound was said holds what cannot be used. */
@@ -17,12 +18,19 @@ const litres = (volume_m3: number): string => formatMeasure(volume_m3, "L", 1);
 
 export const inWords = (name: string): string => `the ${name.charAt(0).toLowerCase()}${name.slice(1)}`;
 
+const rememberedTanks = remembered<TanksAboard>();
+
 /** What a plan says of each tank of the book. */
-export function tanksAboard(loading: Loading, load: PlannedLoad | undefined): TanksAboard {
+export const tanksAboard = (loading: Loading, load: PlannedLoad | undefined): TanksAboard =>
+  load === undefined
+    ? readTanks(loading, [])
+    : rememberedTanks(load.fuel, [loading], () => readTanks(loading, load.fuel));
+
+function readTanks(loading: Loading, fuel: PlannedLoad["fuel"]): TanksAboard {
   const faults: InputFault[] = [];
   const volumes = new Map<string, number>();
   const seen = new Set<string>();
-  for (const { tank: id, volume } of load?.fuel ?? []) {
+  for (const { tank: id, volume } of fuel) {
     const fault = (says: string): void => {
       faults.push({ where: { kind: "tank", id }, says });
     };
@@ -62,12 +70,16 @@ const asTank = (tank: Tank, volume_m3: number): TankFuel => ({
   volume_m3,
 });
 
+const rememberedUncertainty = remembered<number>();
+
 /** Standard uncertainty of a volume that is read on a gauge; zero without one. */
 export const gaugeUncertainty_m3 = (gauge: Gauge | undefined): number =>
   gauge === undefined || gauge.dimension !== "volume"
     ? 0
-    : standardUncertainty({
-        accuracy: differenceToSI(gauge.accuracy.value, gauge.accuracy.unit),
-        resolution: differenceToSI(gauge.resolution.value, gauge.resolution.unit),
-        coverage: gauge.coverage,
-      });
+    : rememberedUncertainty(gauge, [], () =>
+        standardUncertainty({
+          accuracy: differenceToSI(gauge.accuracy.value, gauge.accuracy.unit),
+          resolution: differenceToSI(gauge.resolution.value, gauge.resolution.unit),
+          coverage: gauge.coverage,
+        }),
+      );
