@@ -259,6 +259,28 @@ describe("the turboprop, which has a list of its own", () => {
     expect(on(9).holdsUntil_ms).toBe(at("23:59", 10) + 60_000 - 1);
   });
 
+  it("that expires in the middle of a walk stops the whole assessment, and nothing of the walk is lost", () => {
+    const { story, id } = broken(turboprop, "taxi-light");
+    const [first, second] = ["exit", "step"] as const;
+    relieve(story, id, { flight: day, changed: { until: "2031-05-08" } });
+    story.at("23:50").ada.start();
+    story.ada.answer(first);
+    const asked = (now_ms: number) => assess(turboprop, story.state, null, now_ms);
+    const before = asked(at("23:59"));
+    expect(verdictOf(before, `discrepancy:${id}`).status).toBe("caution");
+    expect(verdictOf(before, `discrepancy:${id}`).holdsUntil_ms).toBe(at("24:00") - 1);
+    story.at("00:01", 1).ada.answer(second);
+    const after = asked(at("00:02", 1));
+    const stop = verdictOf(after, `discrepancy:${id}`);
+    expect(stop.status).toBe("stop");
+    expect(because(stop)).toEqual(["The relief ended with Thursday"]);
+    expect(wayOut(stop)).toContain(MEND);
+    expect(after.status).toBe("stop");
+    for (const check of [first, second]) {
+      expect(verdictOf(after, `check:${check}`).status).toBe("clear");
+    }
+  });
+
   it("stops when the relief ends during the flight, or before one that is planned for later", () => {
     const { story, id } = broken(turboprop, "taxi-light");
     relieve(story, id, { flight: day, changed: { until: "2031-05-08" } });

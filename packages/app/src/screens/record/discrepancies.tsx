@@ -39,6 +39,7 @@ export function Discrepancies({ open, found, whole }: DiscrepanciesProps) {
               open={open}
               discrepancy={each}
               verdict={verdicts.get(`discrepancy:${each.id}`)}
+              repeat={verdicts.get(`repeat:${each.id}`)}
             />
           ))}
         </ul>
@@ -51,9 +52,11 @@ interface RowProps {
   readonly open: OpenAircraft;
   readonly discrepancy: Discrepancy;
   readonly verdict: Verdict | undefined;
+  /** That it was not right before, within the days in which that is told. */
+  readonly repeat: Verdict | undefined;
 }
 
-function Row({ open, discrepancy, verdict }: RowProps) {
+function Row({ open, discrepancy, verdict, repeat }: RowProps) {
   const status = verdict?.status ?? "stop";
   return (
     <li className={`row-${status}`}>
@@ -65,6 +68,11 @@ function Row({ open, discrepancy, verdict }: RowProps) {
             <b>{verdict?.title ?? discrepancy.words}</b>
           </span>
           <span>{verdict?.says ?? discrepancy.words}</span>
+          {repeat === undefined ? null : (
+            <span className="came-back">
+              {repeat.title}: {repeat.margin?.text}
+            </span>
+          )}
         </span>
       </a>
       <Growth book={open.book} discrepancy={discrepancy} />

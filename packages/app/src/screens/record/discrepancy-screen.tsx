@@ -46,6 +46,7 @@ function One({ open, id }: DiscrepancyScreenProps) {
   const discrepancy = open.state.discrepancies.get(id);
   if (discrepancy === undefined) return null;
   const verdict = open.assessment.verdicts.find((each) => each.id === `discrepancy:${id}`);
+  const repeat = open.assessment.verdicts.find((each) => each.id === `repeat:${id}`);
   const status = verdict?.status ?? (discrepancy.isOpen ? "stop" : "clear");
   const photos = open.state.photos.filter(
     ({ subject }) => subject.kind === "discrepancy" && subject.id === id,
@@ -66,6 +67,14 @@ function One({ open, id }: DiscrepancyScreenProps) {
       </div>
       <Growth book={open.book} discrepancy={discrepancy} />
       {photos.length === 0 ? null : <PhotoStrip photos={photos} about={discrepancy.words} />}
+      {repeat === undefined ? null : (
+        <section className="one-section">
+          <h3>
+            {repeat.title}, {repeat.margin?.text}
+          </h3>
+          <p>{repeat.says}.</p>
+        </section>
+      )}
       {verdict === undefined ? null : <Working verdict={verdict} />}
       <section className="one-section">
         <h3>What became of it</h3>

@@ -13,6 +13,7 @@ import { offeredItem } from "./pilot-offers.ts";
 import { RunsOutRule } from "./runs-out-rule.tsx";
 import { useTimed } from "./timed-now.ts";
 import { FollowIt, NoLongerFollowed } from "./to-follow.tsx";
+import { whyItStops } from "./why-it-stops.ts";
 import "../decide/decide.css";
 import "./record.css";
 
@@ -47,6 +48,7 @@ export function TimedScreen({ open, id }: TimedScreenProps) {
 function Followed({ open, found }: { readonly open: OpenAircraft; readonly found: TimedFigure }) {
   const { item } = found;
   const verdict = open.assessment.verdicts.find((each) => each.id === `timed:${item.id}`);
+  const why = whyItStops(verdict);
   return (
     <>
       <div className={`one-head timed-head row-${verdict?.status ?? "open"}`}>
@@ -57,6 +59,11 @@ function Followed({ open, found }: { readonly open: OpenAircraft; readonly found
             <b className={verdict?.status ?? "open"}>{verdict?.margin?.text ?? leftText(found.nearest)}</b>
           </span>
           <p>{verdict?.says}</p>
+          {why === undefined ? null : (
+            <p>
+              <strong>{why}</strong>
+            </p>
+          )}
           <p className="record-small">{item.why}</p>
         </div>
       </div>

@@ -88,17 +88,19 @@ function Chart({ trend, now_ms, width_px }: TrendChartProps & { readonly width_p
           <title>Now</title>
         </path>
       ) : null}
-      {restarts.map(({ x, what, at_ms }) => (
+      {restarts.map(({ x, what, isNamed, at_ms }) => (
         <g key={at_ms}>
           <path className="trend-restart" d={`M${x.toFixed(1)},${top - 4}V${bottom}`} />
-          <text
-            className="trend-word"
-            x={Math.min(Math.max(x, left + 26), right - 26)}
-            y={14}
-            textAnchor="middle"
-          >
-            {what}
-          </text>
+          {isNamed ? (
+            <text
+              className="trend-word"
+              x={Math.min(Math.max(x, left + 26), right - 26)}
+              y={14}
+              textAnchor="middle"
+            >
+              {what}
+            </text>
+          ) : null}
         </g>
       ))}
       <rect className="ink-1-line" x={left} y={top} width={right - left} height={bottom - top} />

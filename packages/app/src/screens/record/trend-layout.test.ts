@@ -118,4 +118,21 @@ describe("the chart of a trend", () => {
       if (step_d >= 1) expect(dates.length).toBeGreaterThan(0);
     }
   });
+
+  it("names what began anew where there is room for the word, the newest always", () => {
+    const anew = (...days: readonly number[]) =>
+      layoutOf(
+        trendOf(FALLING, {
+          restarts: days.map((day) => ({
+            event: `anew-${day}`,
+            at_ms: START_MS + day * DAY_MS,
+            what: "refilled",
+          })),
+        }),
+      ).restarts;
+    expect(anew(1, 4, 7).map(({ isNamed }) => isNamed)).toEqual([true, true, true]);
+    // a day is about 29 px wide here and the word 64 px
+    expect(anew(4, 5, 6, 7).map(({ isNamed }) => isNamed)).toEqual([true, false, false, true]);
+    expect(anew(3).map(({ isNamed }) => isNamed)).toEqual([true]);
+  });
 });

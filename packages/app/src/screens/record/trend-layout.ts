@@ -25,7 +25,13 @@ export interface TrendLayout {
     readonly high: number;
   }[];
   readonly limits: readonly { readonly end: "low" | "high"; readonly y: number; readonly isAway: boolean }[];
-  readonly restarts: readonly { readonly x: number; readonly what: string; readonly at_ms: number }[];
+  readonly restarts: readonly {
+    readonly x: number;
+    readonly what: string;
+    /** Whether its word has room beside that of the next one; the newest always has. */
+    readonly isNamed: boolean;
+    readonly at_ms: number;
+  }[];
   readonly now: number;
   readonly dates: readonly { readonly x: number; readonly at_ms: number }[];
   readonly values: readonly { readonly y: number; readonly value: number }[];
@@ -102,6 +108,25 @@ function datesOf({ from, to }: Span, width: number): readonly number[] {
   return found;
 }
 
+/** A word over the chart is about so wide for each of its letters. */
+const LETTER_px = 8;
+
+type Restart = Omit<TrendLayout["restarts"][number], "isNamed">;
+
+/** Words that would lie over each other cannot be read: from the newest back, each that has room has its word. */
+function named(restarts: readonly Restart[]): TrendLayout["restarts"] {
+  let free = Number.POSITIVE_INFINITY;
+  return restarts
+    .toReversed()
+    .map((restart) => {
+      const half = (restart.what.length * LETTER_px) / 2;
+      const isNamed = restart.x + half <= free;
+      if (isNamed) free = restart.x - half;
+      return { ...restart, isNamed };
+    })
+    .toReversed();
+}
+
 const within = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
 
 /** Where everything of a series stands in a chart of this size. */
@@ -151,8 +176,10 @@ export function trendLayout(trend: Trend, now_ms: number, width: number, height:
       const at = ofSI(limitSI);
       return [{ end, y: within(at, top, bottom), isAway: at < top || at > bottom }];
     }),
-    restarts: trend.restarts.flatMap(({ at_ms, what }) =>
-      at_ms < times.from || at_ms > times.to ? [] : [{ x: x(at_ms), what, at_ms }],
+    restarts: named(
+      trend.restarts.flatMap(({ at_ms, what }) =>
+        at_ms < times.from || at_ms > times.to ? [] : [{ x: x(at_ms), what, at_ms }],
+      ),
     ),
     now: x(now_ms),
     dates: datesOf(times, right - left).map((at_ms) => ({ x: x(at_ms), at_ms })),

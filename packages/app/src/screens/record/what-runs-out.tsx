@@ -5,6 +5,7 @@ import { href } from "../../routes/route.ts";
 import { RunsOutRule } from "./runs-out-rule.tsx";
 import { useTimed } from "./timed-now.ts";
 import { ToFollow } from "./to-follow.tsx";
+import { whyItStops } from "./why-it-stops.ts";
 
 interface WhatRunsOutProps {
   readonly open: OpenAircraft;
@@ -34,13 +35,17 @@ export function WhatRunsOut({ open, whole }: WhatRunsOutProps) {
           {(whole ? figures : figures.slice(0, ON_A_SCREEN)).map((figure) => {
             const verdict = verdicts.get(`timed:${figure.item.id}`);
             const status = verdict?.status ?? "open";
+            const why = whyItStops(verdict);
             return (
               <li key={figure.item.id}>
                 <a href={href({ at: "timed", registration: open.registration, item: figure.item.id })}>
                   <Mark status={status} size_px={28} />
                   <b>{figure.item.name}</b>
                   <b className={status}>{verdict?.margin?.text ?? leftText(figure.nearest)}</b>
-                  <span className="timed-says">{verdict?.says ?? ""}</span>
+                  <span className="timed-says">
+                    {verdict?.says ?? ""}
+                    {why === undefined ? null : <strong>{why}</strong>}
+                  </span>
                   <RunsOutRule figure={figure} />
                 </a>
               </li>
