@@ -6,7 +6,7 @@ export {
   envelopeDrawing,
 } from "./envelope/envelope-drawing.ts";
 export type { SheetEdge, SheetEnvelope, SheetMass, SheetMassRow } from "./flight/mass-and-balance.ts";
-export type { SheetNumber } from "./flight/numbers.ts";
+export type { SheetNumber } from "./flight/number-line.ts";
 export type { SheetFigures } from "./flight/sheet-figures.ts";
 export type { SheetTip } from "./flight/tips.ts";
 export { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";

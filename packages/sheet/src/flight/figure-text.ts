@@ -9,8 +9,8 @@ export function digits(value: number, decimals = 0): string {
   return value < 0 && Number(text.replaceAll(",", "")) !== 0 ? `−${text}` : text;
 }
 
-/** Inches are told to the hundredth, everything else whole. */
-const STEP: Readonly<Partial<Record<UnitId, number>>> = { in: 0.01 };
+/** Inches are told to the hundredth, rates of climb in tens, everything else whole. */
+const STEP: Readonly<Partial<Record<UnitId, number>>> = { in: 0.01, ftPerMin: 10 };
 const DECIMALS: Readonly<Partial<Record<UnitId, number>>> = { in: 2 };
 
 /** Rounded to the side that does not flatter, without its unit. */

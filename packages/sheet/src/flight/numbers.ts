@@ -4,20 +4,10 @@ import type { Status } from "@witnessmark/ledger";
 import { clockText } from "../local-time.ts";
 import { countWord, lastsText, marginText, safeText } from "./figure-text.ts";
 import type { FlightAsk } from "./flight-ask.ts";
+import { minimaLines } from "./minima-lines.ts";
+import { leftOf, type SheetNumber, whyOf } from "./number-line.ts";
+import { climbLines, speedLines, stopLines } from "./performance-lines.ts";
 import { worse } from "./worse.ts";
-
-/** What the flight needs of one thing, what it has, what is left. */
-export interface SheetNumber {
-  /** `Landing, ZZQN 29, wet` */
-  readonly what: string;
-  readonly needs: string;
-  readonly has: string;
-  /** `112 m`, `4 kt over`, `open` */
-  readonly left: string;
-  readonly status: Status;
-  /** What is not known; only where it is open. */
-  readonly why?: string;
-}
 
 /** What the figures say of one line; undefined where they say nothing that counts. */
 interface Said {
@@ -28,21 +18,6 @@ interface Said {
 }
 
 const HOUR_S = 3600;
-
-/** A line has room for so many letters of reasons. */
-const ROOM = 96;
-
-/** The first reason, and as many more as have room; the notes have them all. */
-function whyOf(lacks: readonly string[]): string {
-  const [first, ...more] = new Set(lacks);
-  if (first === undefined) return "Not known";
-  let why = `Not known: ${first}`;
-  for (const [index, one] of more.entries()) {
-    if (why.length + one.length > ROOM) return `${why}, and ${more.length - index} more`;
-    why += `; ${one}`;
-  }
-  return why;
-}
 
 /**
  * A line of the numbers. The assessment has the last word on what it is worth: where it says open, the line is open,
@@ -159,6 +134,21 @@ function fuelLine({ fuel, plan, verdict }: FlightAsk): SheetNumber {
   });
 }
 
+/** Gauges, dips and totaliser held together against what is planned; none where no totaliser was read. */
+function fuelTogetherLine({ fuel: { whole }, verdict }: FlightAsk): readonly SheetNumber[] {
+  const judged = verdict("fuel:together");
+  if (whole === undefined || judged === undefined) return [];
+  return [
+    {
+      what: "Fuel by every way it is known",
+      needs: safeText(whole.planned_kg, "kg", "up"),
+      has: safeText(whole.believed_kg, "kg", "down"),
+      left: leftOf(judged),
+      status: judged.status,
+    },
+  ];
+}
+
 function oxygenLine({ oxygen, plan, verdict }: FlightAsk): SheetNumber {
   const { need_m3, needPressure_Pa, cylinder, left_Pa, seats, status, missing, faults } = oxygen;
   const judged = verdict("oxygen:need");
@@ -254,7 +244,10 @@ export function numbersOf(ask: FlightAsk, east_min: number): readonly SheetNumbe
     departure === undefined ? unnamed("Take-off", "departure") : distanceLine(ask, departure),
     destination === undefined ? unnamed("Landing", "destination") : distanceLine(ask, destination),
     ...(alternate === undefined ? [] : [distanceLine(ask, alternate)]),
+    ...climbLines(ask),
+    ...stopLines(ask),
     fuelLine(ask),
+    ...fuelTogetherLine(ask),
     oxygenLine(ask),
     ...tellingOf(
       ask,
@@ -266,6 +259,8 @@ export function numbersOf(ask: FlightAsk, east_min: number): readonly SheetNumbe
       (figures) => crosswindLine(ask, figures),
       ({ crosswind }) => crosswind.value?.left_mPerS ?? Number.POSITIVE_INFINITY,
     ),
+    ...minimaLines(ask),
+    ...speedLines(ask),
     ...inspectionLine(ask),
   ];
 }

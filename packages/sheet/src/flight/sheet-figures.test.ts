@@ -58,6 +58,8 @@ describe("the numbers of a flight within its limits", () => {
       ["Take-off, ZZTW 24, dry", "runway:departure:take-off"],
       ["Landing, ZZQN 29, wet", "runway:destination:landing"],
       ["Landing, ZZPK 33, dry", "runway:alternate:landing"],
+      ["Climb, ", "runway:departure:climb"],
+      ["Below ", "runway:departure:abort"],
       ["Fuel, with 30\u00A0min reserve", "fuel:required"],
       ["Oxygen, five aboard", "oxygen:need"],
       ["Daylight at ZZQN", "light:destination"],

@@ -5,7 +5,8 @@ import { clockText } from "../local-time.ts";
 import { lastsText } from "./figure-text.ts";
 import { askFlight, type FlightAsk } from "./flight-ask.ts";
 import { massAndBalance, type SheetMass } from "./mass-and-balance.ts";
-import { numbersOf, type SheetNumber } from "./numbers.ts";
+import type { SheetNumber } from "./number-line.ts";
+import { numbersOf } from "./numbers.ts";
 import { type SheetTip, tipsOf } from "./tips.ts";
 
 /** The numbers of a planned flight, as its assessment found them. */

@@ -1,5 +1,5 @@
 import type { SheetMass, SheetMassRow } from "../flight/mass-and-balance.ts";
-import type { SheetNumber } from "../flight/numbers.ts";
+import type { SheetNumber } from "../flight/number-line.ts";
 import type { SheetFigures } from "../flight/sheet-figures.ts";
 import { drawEnvelope } from "./draw-envelope.ts";
 import { drawMark } from "./mark.ts";
@@ -102,21 +102,72 @@ const tipHeight = (pen: Pen, what: string, value: string): number =>
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
+/** The tables of the numbers, or what of them stands on one page. */
+export interface NumbersPart {
+  readonly title: string;
+  readonly numbers: readonly SheetNumber[];
+  /** Null where they stand on another page. */
+  readonly tips: SheetFigures["tips"] | null;
+  /** How many of the numbers follow overleaf. */
+  readonly follow: number;
+}
+
+/** All of them together. */
+export const wholeNumbers = ({ numbers, tips }: SheetFigures): NumbersPart => ({
+  title: "The numbers",
+  numbers,
+  tips,
+  follow: 0,
+});
+
+/**
+ * The numbers in two parts, for a page that has no room for all: those that are not clear stay first, then as many
+ * more as there is room for, each part in its order. Undefined where not even those have room.
+ */
+export function partedNumbers(
+  pen: Pen,
+  figures: SheetFigures,
+  room: number,
+): { readonly here: NumbersPart; readonly overleaf: NumbersPart } | undefined {
+  const { numbers } = figures;
+  const stay = new Set(numbers.filter(({ status }) => status !== "clear"));
+  const hereWith = (kept: ReadonlySet<SheetNumber>): NumbersPart => ({
+    ...wholeNumbers(figures),
+    numbers: numbers.filter((number) => kept.has(number)),
+    follow: numbers.length - kept.size,
+  });
+  if (numbersHeight(pen, hereWith(stay)) > room) return undefined;
+  for (const number of numbers) {
+    if (stay.has(number)) continue;
+    if (numbersHeight(pen, hereWith(new Set([...stay, number]))) > room) break;
+    stay.add(number);
+  }
+  const overleaf = {
+    title: "The numbers, continued",
+    numbers: numbers.filter((number) => !stay.has(number)),
+    tips: null,
+    follow: 0,
+  };
+  return { here: hereWith(stay), overleaf };
+}
+
+function tipsHeight(pen: Pen, tips: SheetFigures["tips"]): number {
+  return tips.length === 0
+    ? pen.wrap(NO_TIPS, TIPS - 14, { size: SIZE }).length * 12.4
+    : sum(tips.map(({ what, value }) => tipHeight(pen, what, value)));
+}
+
 /** How high the two tables are; `drawNumbers` draws as much. */
-export function numbersHeight(pen: Pen, { numbers, tips }: SheetFigures): number {
-  const left = sum(numbers.map((number) => numberHeight(pen, number)));
-  const right =
-    tips.length === 0
-      ? pen.wrap(NO_TIPS, TIPS - 14, { size: SIZE }).length * 12.4
-      : sum(tips.map(({ what, value }) => tipHeight(pen, what, value)));
-  return HEADING + Math.max(left, right);
+export function numbersHeight(pen: Pen, { numbers, tips, follow }: NumbersPart): number {
+  const left = sum(numbers.map((number) => numberHeight(pen, number))) + (follow > 0 ? ROW : 0);
+  return HEADING + Math.max(left, tips === null ? 0 : tipsHeight(pen, tips));
 }
 
 /** What the flight needs, has and has left; beside it where the answer tips over. */
-export function drawNumbers(pen: Pen, figures: SheetFigures, at: Origin): void {
+export function drawNumbers(pen: Pen, part: NumbersPart, at: Origin): void {
   const { x } = at;
-  const height = numbersHeight(pen, figures);
-  heading(pen, "The numbers", at);
+  const height = numbersHeight(pen, part);
+  heading(pen, part.title, at);
   for (const [word, right] of [
     ["needs", NEEDS],
     ["has", HAS],
@@ -125,16 +176,20 @@ export function drawNumbers(pen: Pen, figures: SheetFigures, at: Origin): void {
     pen.line(word, x + right, at.y + 13, { size: 8.5, align: "right" });
   }
   let y = at.y + HEADING;
-  for (const number of figures.numbers) {
+  for (const number of part.numbers) {
     pen.rule(x, y, x + NUMBERS, y, 0.5);
     drawNumber(pen, number, { x, y });
     y += numberHeight(pen, number);
   }
+  if (part.follow > 0) {
+    pen.rule(x, y, x + NUMBERS, y, 0.5);
+    pen.line(`${part.follow} more overleaf`, x + 7, y + 10.8, { size: SIZE, weight: "bold" });
+  }
   pen.rule(x + NUMBERS, at.y, x + NUMBERS, at.y + height);
-  drawTips(pen, figures, { x: x + NUMBERS, y: at.y });
+  if (part.tips !== null) drawTips(pen, part.tips, { x: x + NUMBERS, y: at.y });
 }
 
-function drawTips(pen: Pen, { tips }: SheetFigures, at: Origin): void {
+function drawTips(pen: Pen, tips: SheetFigures["tips"], at: Origin): void {
   const { x } = at;
   heading(pen, "Where it tips over", at);
   let y = at.y + HEADING;

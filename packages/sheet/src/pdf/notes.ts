@@ -45,6 +45,12 @@ function noteRow(pen: Pen, note: SheetNote, { x, y }: Origin): number {
 export const leastNotesHeight = (pen: Pen, [worst]: readonly SheetNote[]): number =>
   HEADING + 17 + (worst?.status === "stop" ? noteHeight(pen, worst) : 0);
 
+/** The heading, and so many notes at most; what follows of them is told below. */
+export const notesHeight = (pen: Pen, notes: readonly SheetNote[], most: number): number =>
+  HEADING +
+  (notes.length > most ? 17 : 0) +
+  notes.slice(0, most).reduce((height, note) => height + noteHeight(pen, note), 0);
+
 export interface NotesDrawn {
   readonly rest: readonly SheetNote[];
   /** Below the last that was drawn. */

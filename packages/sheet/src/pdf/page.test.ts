@@ -4,6 +4,7 @@ import type { Status } from "@witnessmark/ledger";
 import PdfDocument from "pdfkit";
 import { describe, expect, it } from "vitest";
 import { sheetOfDecision } from "../decision-sheet.ts";
+import type { SheetNumber } from "../flight/number-line.ts";
 import type { Sheet, SheetNote } from "../sheet.ts";
 import { STANDING_CAUTION } from "../sheet.ts";
 import { demoLedger } from "../testing/demo-ledger.ts";
@@ -138,32 +139,83 @@ describe("a flight on paper", () => {
   }
   const sheets = new Map<Flight, ReturnType<typeof sheetFor>>();
 
+  function made(flight: Flight): ReturnType<typeof sheetFor> {
+    const known = sheets.get(flight) ?? sheetFor(flight);
+    sheets.set(flight, known);
+    return known;
+  }
+
   async function pagesOf(flight: Flight, size: "A4" | "LETTER") {
-    const made = sheets.get(flight) ?? sheetFor(flight);
-    sheets.set(flight, made);
-    const { sheet, book } = await made;
+    const { sheet, book } = await made(flight);
     return { sheet, pages: await letteredBy(sheet, book, size) };
   }
 
-  it.each(["A4", "LETTER"] as const)(
-    "has every number of the sheet on its first page, on %s",
-    async (size) => {
+  const lineOf = ({ what, needs, has, left }: SheetNumber): string => `${what} ${needs} ${has} ${left}`;
+
+  it.each([
+    { size: "A4", onFirst: 13 },
+    { size: "LETTER", onFirst: 8 },
+  ] as const)(
+    "has $onFirst of 13 numbers on its first page of $size, the rest overleaf",
+    async ({ size, onFirst }) => {
       const { sheet, pages } = await pagesOf(goodFlight, size);
-      const [first = ""] = pages;
+      const [first = "", ...overleaf] = pages;
       const figures = sheet.flight?.figures;
-      expect(figures?.numbers).toHaveLength(7);
-      for (const row of figures?.mass.rows ?? [])
-        expect(first).toContain(`${row.what} ${row.of} ${row.left}`);
-      for (const { what, needs, has, left } of figures?.numbers ?? [])
-        expect(first).toContain(`${what} ${needs} ${has} ${left}`);
-      for (const { what, value } of figures?.tips ?? []) expect(first).toContain(`${what} ${value}`);
-      for (const { text } of figures?.mass.envelope?.edges ?? []) expect(first).toContain(text);
-      for (const { label, value } of sheet.slip) expect(first).toContain(`${label} ${value}`);
-      for (const when of sheet.voidWhen) expect(first).toContain(when);
+      const numbers = figures?.numbers ?? [];
+      expect(numbers).toHaveLength(13);
+      const here = numbers.filter((number) => first.includes(lineOf(number)));
+      expect(here).toHaveLength(onFirst);
+      for (const number of numbers) {
+        if (number.status !== "clear") expect(here).toContain(number);
+        if (!here.includes(number)) expect(overleaf.join(" ")).toContain(lineOf(number));
+      }
+      if (onFirst < 13) expect(first).toContain(`${13 - onFirst} more overleaf`);
+      // two notes have their place before numbers that are clear
+      for (const { title } of sheet.notes.slice(0, 2)) expect(first).toContain(title);
       // the readings that have no room follow
       for (const { title } of sheet.readings) expect(pages.join(" ")).toContain(title);
     },
   );
+
+  it.each(["A4", "LETTER"] as const)(
+    "has masses, tipping points, the slip and what makes it void on its first page, on %s",
+    async (size) => {
+      const { sheet, pages } = await pagesOf(goodFlight, size);
+      const [first = ""] = pages;
+      const figures = sheet.flight?.figures;
+      expect(figures?.tips).toHaveLength(5);
+      for (const row of figures?.mass.rows ?? [])
+        expect(first).toContain(`${row.what} ${row.of} ${row.left}`);
+      for (const { what, value } of figures?.tips ?? []) expect(first).toContain(`${what} ${value}`);
+      for (const { text } of figures?.mass.envelope?.edges ?? []) expect(first).toContain(text);
+      for (const { label, value } of sheet.slip) expect(first).toContain(`${label} ${value}`);
+      for (const when of sheet.voidWhen) expect(first).toContain(when);
+    },
+  );
+
+  it("lays clear numbers overleaf before any that is not, and leaves none out, however many there are", async () => {
+    const { sheet, book } = await made(goodFlight);
+    const { flight } = sheet;
+    if (flight?.figures === undefined || flight.figures === null) throw new Error("the sheet has no figures");
+    const numbers = Array.from(
+      { length: 30 },
+      (_, index): SheetNumber => ({
+        what: `Number ${index + 1} of them`,
+        needs: "1 m",
+        has: "2 m",
+        left: "1 m",
+        status: index === 29 ? "caution" : "clear",
+      }),
+    );
+    const pages = await letteredBy(
+      { ...sheet, flight: { ...flight, figures: { ...flight.figures, numbers } } },
+      book,
+    );
+    expect(pages[0]).toContain("Number 30 of them");
+    expect(pages[0]).not.toContain("Number 29 of them");
+    for (const number of numbers)
+      expect(pages.filter((page) => page.includes(lineOf(number)))).toHaveLength(1);
+  });
 
   it.each(["A4", "LETTER"] as const)("says what is open and why, and draws no chart, on %s", async (size) => {
     const { sheet, pages } = await pagesOf(openFlight, size);

@@ -2,11 +2,19 @@ import type { Book } from "@witnessmark/book";
 import type { SheetFigures } from "../flight/sheet-figures.ts";
 import type { Sheet, SheetNote, SheetReading } from "../sheet.ts";
 import { drawAircraft } from "./draw-aircraft.ts";
-import { drawMass, drawNumbers, massHeight, numbersHeight } from "./draw-figures.ts";
+import {
+  drawMass,
+  drawNumbers,
+  massHeight,
+  type NumbersPart,
+  numbersHeight,
+  partedNumbers,
+  wholeNumbers,
+} from "./draw-figures.ts";
 import { CUT, drawFoot, drawGroundHalf, footHeight, GROUND } from "./foot.ts";
 import { drawHead, HEAD } from "./head.ts";
 import { MARGIN, MM, type Origin, WIDTH } from "./measures.ts";
-import { drawNotes, leastNotesHeight } from "./notes.ts";
+import { drawNotes, leastNotesHeight, notesHeight } from "./notes.ts";
 import type { Pen } from "./pen.ts";
 import { drawReadings, readingsHeight } from "./readings.ts";
 
@@ -21,7 +29,7 @@ const COLUMNS = 3;
 
 /** What did not fit on the first page. */
 interface Rest {
-  readonly figures: SheetFigures | null;
+  readonly numbers: NumbersPart | null;
   readonly notes: readonly SheetNote[];
   readonly readings: readonly SheetReading[];
 }
@@ -63,13 +71,13 @@ function firstPage(pen: Pen, sheet: Sheet, book: Book, at: Origin, height: numbe
   const notesTop = middle + middleHeight;
   acrossAt(pen, at, notesTop);
   const footTop = y + height - footHeight(pen, sheet);
-  const wanted = figures === null ? UNPLANNED : numbersHeight(pen, figures);
-  const fits = notesTop + leastNotesHeight(pen, sheet.notes) + wanted <= footTop;
-  const numbersTop = fits ? footTop - wanted : footTop - UNPLANNED;
+  const split = figures === null ? null : numbersIn(pen, sheet, figures, footTop - notesTop);
+  const here = split?.here ?? null;
+  const numbersTop = footTop - (here === null ? UNPLANNED : numbersHeight(pen, here));
   const notes = drawNotes(pen, sheet.notes, { x, y: notesTop }, numbersTop);
   acrossAt(pen, at, numbersTop);
   if (figures === null) unplanned(pen, sheet, { x, y: numbersTop });
-  else if (fits) drawNumbers(pen, figures, { x, y: numbersTop });
+  else if (here !== null) drawNumbers(pen, here, { x, y: numbersTop });
   else
     pen.line("The numbers, and where it tips over: overleaf", x + 7, numbersTop + 12.5, {
       size: 10.5,
@@ -78,7 +86,7 @@ function firstPage(pen: Pen, sheet: Sheet, book: Book, at: Origin, height: numbe
   acrossAt(pen, at, footTop);
   drawFoot(pen, sheet, { x, y: footTop });
   pen.box(x, y, WIDTH, height);
-  const rest = { figures: fits ? null : figures, notes: notes.rest };
+  const rest = { numbers: split?.overleaf ?? null, notes: notes.rest };
   const room = numbersTop - notes.bottom;
   const isRoom = figures !== null && notes.rest.length === 0 && readingsHeight(moreReadings, COLUMNS) <= room;
   if (!isRoom || moreReadings.length === 0) return { ...rest, readings: moreReadings };
@@ -88,6 +96,26 @@ function firstPage(pen: Pen, sheet: Sheet, book: Book, at: Origin, height: numbe
     ...rest,
     readings: drawReadings(pen, moreReadings, readingsTop, { width: WIDTH, height: room, columns: COLUMNS }),
   };
+}
+
+/** Numbers that are clear leave room for so many notes. */
+const NOTES_FIRST = 2;
+
+/** What of the numbers stands on the first page, of what notes and numbers have together, and what follows. */
+function numbersIn(
+  pen: Pen,
+  { notes }: Sheet,
+  figures: SheetFigures,
+  height: number,
+): { readonly here: NumbersPart | null; readonly overleaf: NumbersPart | null } {
+  const whole = wholeNumbers(figures);
+  const least = leastNotesHeight(pen, notes);
+  const wanted = Math.max(least, notesHeight(pen, notes, NOTES_FIRST));
+  if (wanted + numbersHeight(pen, whole) <= height) return { here: whole, overleaf: null };
+  return (
+    partedNumbers(pen, figures, height - wanted) ??
+    partedNumbers(pen, figures, height - least) ?? { here: null, overleaf: whole }
+  );
 }
 
 /** Nothing planned is nothing known: the sheet says so where its numbers would be. */
@@ -107,20 +135,19 @@ function drawOverleaf(
   { x, y }: Origin,
   height: number,
 ): void {
-  let { figures, notes, readings } = first;
-  while (figures !== null || notes.length > 0 || readings.length > 0) {
+  let { numbers, notes, readings } = first;
+  while (numbers !== null || notes.length > 0 || readings.length > 0) {
     addPage();
     const title = `${sheet.registration}, ${sheet.date}, decision ${sheet.signature?.hash ?? "not signed"}, continued`;
     pen.line(title, x + 6, y + 15, { size: 10, weight: "bold" });
     const bottom = y + height;
     let top = y + 22;
     pen.box(x, top, WIDTH, height - 22);
-    if (figures !== null) {
-      const high = numbersHeight(pen, figures);
-      drawNumbers(pen, figures, { x, y: top });
-      top += high;
+    if (numbers !== null) {
+      drawNumbers(pen, numbers, { x, y: top });
+      top += numbersHeight(pen, numbers);
       acrossAt(pen, { x, y }, top);
-      figures = null;
+      numbers = null;
     }
     if (notes.length > 0) {
       const drawn = drawNotes(pen, notes, { x, y: top }, bottom);
