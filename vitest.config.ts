@@ -19,7 +19,8 @@ export default defineConfig({
         "sheet-figures.test.ts",
       ]),
     },
-    testTimeout: 20_000,
+    testTimeout: 40_000,
+    hookTimeout: 40_000,
     passWithNoTests: false,
   },
 });

@@ -6,8 +6,8 @@ export default defineConfig({
     root: import.meta.dirname,
     include: ["**/*.e2e.ts"],
     setupFiles: ["harness/leave-a-picture.ts"],
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    testTimeout: 240_000,
+    hookTimeout: 240_000,
     // four browsers, each with its server: much of a test is waiting, and the two cores of a small machine have room
     maxWorkers: 4,
     sequence: {

@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, readlinkSync, rmSync } from "nod
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type BrowserContext, chromium, type Page } from "playwright-core";
+import { PATIENCE_ms } from "./patience.ts";
 import { shiftClock } from "./shift-clock.ts";
 
 /** Flags without which a Chromium on a closed network spends its time trying to reach its maker. */
@@ -81,6 +82,7 @@ export async function openPhone(url: string, given: PhoneGiven = {}): Promise<Ph
   if (given.shift_ms !== undefined) await context.addInitScript(shiftClock, given.shift_ms);
   if (given.before !== undefined) await context.addInitScript(given.before);
   const complaints: string[] = [];
+  context.setDefaultTimeout(PATIENCE_ms);
   const page = context.pages()[0] ?? (await context.newPage());
   listen(page, complaints);
   // set before the app opens its database: what room there is the browser reckons then, and keeps for a while

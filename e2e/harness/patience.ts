@@ -2,7 +2,7 @@
  * How long a condition may take on a slow machine before a test says that it does not come. Nothing waits this long
  * for its own sake.
  */
-export const PATIENCE_ms = 30_000;
+export const PATIENCE_ms = 60_000;
 
 const ASK_EVERY_ms = 15;
 
