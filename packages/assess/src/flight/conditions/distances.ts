@@ -18,6 +18,7 @@ import {
   type TableAnswer,
 } from "@witnessmark/engine";
 import type { RunwayCondition, Status } from "@witnessmark/ledger";
+import { remembered } from "../remembered.ts";
 import type { Missing } from "./figure.ts";
 import { slopeFactorsOf, surfaceFactorsOf } from "./surface-factors.ts";
 
@@ -235,6 +236,30 @@ function chained(
   };
 }
 
+const rememberedCounted = remembered<number>();
+
+/** Of the wind along the runway what may be counted: the share of the book. All tables at one point count the same. */
+export const countedOf_mPerS = (performance: Performance, at: TablePoint): number =>
+  rememberedCounted(at, [performance], () =>
+    countedWind.compute({
+      wind_mPerS: at.along_mPerS,
+      headwindCredit_1: performance.headwindCredit_1,
+      tailwindCharge_1: performance.tailwindCharge_1,
+    }),
+  );
+
+interface RunwayFactors {
+  readonly surface: ReturnType<typeof surfaceFactorsOf>;
+  readonly slope: ReturnType<typeof slopeFactorsOf>;
+}
+
+/** Neither mass nor weather moves what a runway adds. */
+const rememberedFactors = {
+  "take-off": remembered<RunwayFactors>(),
+  landing: remembered<RunwayFactors>(),
+  "accelerate-stop": remembered<RunwayFactors>(),
+} as const;
+
 /**
  * A distance by the book: its table, then wind by the table's own axis, surface, slope and the pilot's own factor, each
  * multiplied and kept. Nothing is extrapolated; where the book has no figure, what is missing is named.
@@ -252,21 +277,17 @@ export function distanceOf(name: keyof typeof KINDS, ask: DistanceAsk): Distance
   const windless = tables.filter((table) => !hasAxis(table, "headwind_mPerS"));
   if (windless.length > 0 && at.along_mPerS < 0)
     return { ok: false, missing: [{ what: `what a tailwind does to “${windless[0]?.title}”, in the book` }] };
-  const counted_mPerS = countedWind.compute({
-    wind_mPerS: at.along_mPerS,
-    headwindCredit_1: performance.headwindCredit_1,
-    tailwindCharge_1: performance.tailwindCharge_1,
-  });
+  const counted_mPerS = countedOf_mPerS(performance, at);
   const total = readOne(totalTable, ask, counted_mPerS);
   const roll = rollTable === undefined ? undefined : readOne(rollTable, ask, counted_mPerS);
-  const quantities = kind.groundRoll === undefined ? [kind.total] : [kind.groundRoll, kind.total];
-  const surface = surfaceFactorsOf(performance, quantities, runway, condition);
-  const slope = slopeFactorsOf(
-    performance,
-    tables.every((table) => hasAxis(table, "slope_1")),
-    runway,
-    kind.phase,
-  );
+  const { surface, slope } = rememberedFactors[name](runway, [performance, condition], () => {
+    const quantities = kind.groundRoll === undefined ? [kind.total] : [kind.groundRoll, kind.total];
+    const hasSlope = tables.every((table) => hasAxis(table, "slope_1"));
+    return {
+      surface: surfaceFactorsOf(performance, quantities, runway, condition),
+      slope: slopeFactorsOf(performance, hasSlope, runway, kind.phase),
+    };
+  });
   const missing = [
     ...("what" in total ? [total] : []),
     ...(roll !== undefined && "what" in roll ? [roll] : []),

@@ -3,13 +3,14 @@ import { type Dimension, toSI, type UnitId } from "@witnessmark/engine";
 import type { FlightPlan, PlannedField, Read } from "@witnessmark/ledger";
 import type { PlacedForecast, PlacedObservation } from "@witnessmark/weather";
 import type { Flight } from "../../assessment.ts";
+import { remembered } from "../remembered.ts";
 import { type AirFigures, airFigures } from "./air.ts";
 import { type ApproachMinima, approachOf } from "./approach.ts";
 import { type DaylightFigures, daylightFigures } from "./daylight.ts";
-import { type DistanceAnswer, distanceOf, type TableMode } from "./distances.ts";
+import { type DistanceAnswer, type DistanceFound, distanceOf, type TableMode } from "./distances.ts";
 import { type ConditionFault, typedSI } from "./faults.ts";
 import { type FieldWeather, fieldWeather } from "./field-weather.ts";
-import { derived, type Figure, figureOf, lacking, onceMissing, restOf } from "./figure.ts";
+import { attempt, derived, type Figure, figureOf, lacking, onceMissing, restOf } from "./figure.ts";
 import { type IceFigures, iceFigures } from "./ice.ts";
 import { type PerformanceFigures, performanceOfField } from "./performance-of-field.ts";
 import type { PerformanceAsk } from "./read-performance.ts";
@@ -152,6 +153,9 @@ function massOf(role: FieldRole, masses: FlightMasses | undefined): Figure<numbe
   return lacking({ what: `the ${role === "departure" ? "take-off" : "landing"} mass` });
 }
 
+/** The same object for the same point, by which what the tables answer is remembered. */
+const rememberedAt = remembered<PerformanceAsk["at"]>();
+
 /** At what the tables of the book are asked for one field. */
 function askedAt(
   { role, weather, air, wind }: FieldGround,
@@ -165,11 +169,18 @@ function askedAt(
   const [mass_kg, pressureAltitude_m, oat, on] = values;
   if (mass_kg === undefined || pressureAltitude_m === undefined || oat === undefined || on === undefined)
     return rest;
-  return {
-    ...rest,
-    value: { mass_kg, pressureAltitude_m, oat_K: oat.hottest_K, along_mPerS: on.along_mPerS },
-  };
+  const point = { mass_kg, pressureAltitude_m, oat_K: oat.hottest_K, along_mPerS: on.along_mPerS };
+  const of = found.value?.runway;
+  if (of === undefined) return { ...rest, value: point };
+  return { ...rest, value: rememberedAt(of, Object.values(point), () => point) };
 }
+
+/** Of each point; without a value where the engine refused. */
+const rememberedDistance = {
+  "take-off": remembered<Figure<DistanceFound>>(),
+  landing: remembered<Figure<DistanceFound>>(),
+  "accelerate-stop": remembered<Figure<DistanceFound>>(),
+} as const;
 
 function distanceFigure(
   name: "take-off" | "landing" | "accelerate-stop",
@@ -183,19 +194,24 @@ function distanceFigure(
   if (performance === undefined) return { from: [], missing: [PERFORMANCE] };
   if (runway === undefined || at === undefined) return rest;
   const ownFactor_1 = name === "take-off" ? plan.own?.takeOffFactor_1 : plan.own?.landingFactor_1;
-  const ask = {
-    performance,
-    runway,
-    condition: planned.condition,
-    at,
-    ownFactor_1,
-    mode: options.mode,
-  };
-  const worked = derived({ ...rest, value: ask }, "the distance", (asked) => distanceOf(name, asked));
-  if (worked.value === undefined) return { ...rest, missing: worked.missing };
+  const { condition } = planned;
+  const { mode } = options;
+  const worked = rememberedDistance[name](at, [performance, runway, condition, ownFactor_1, mode], () =>
+    attempt(
+      () => distanceOf(name, { performance, runway, condition, at, ownFactor_1, mode }),
+      "the distance",
+    ),
+  );
+  if (worked.value === undefined)
+    return { ...rest, missing: onceMissing([...rest.missing, ...worked.missing]) };
   if (!worked.value.ok) return { ...rest, missing: onceMissing([...rest.missing, ...worked.value.missing]) };
   return { ...rest, value: worked.value.answer };
 }
+
+/** By what was reported or typed of the air and of the wind: where one value is another, the others are as they were. */
+const rememberedAir = remembered<Figure<AirFigures>>();
+const rememberedWind = remembered<Figure<RunwayWindFigures>>();
+const rememberedMargins = remembered<Pick<FieldGround, "crosswind" | "tailwind">>();
 
 /**
  * The conditions at one field at its time, without what depends on the mass.
@@ -218,14 +234,25 @@ export function fieldGround(
   const typedFaults = read === undefined ? [] : "unusable" in read ? [read.unusable] : read.faults;
   const weather = fieldWeather({ code: planned.code, observation, forecast, typed, time });
   const { field, runway } = place;
+  const { winds, oat, qnh_Pa } = weather;
   const air: Figure<AirFigures> =
-    field === undefined ? { from: [], missing: place.found.missing } : figureOf(airFigures(field, weather));
+    field === undefined
+      ? { from: [], missing: place.found.missing }
+      : rememberedAir(qnh_Pa, [field, oat], () => figureOf(airFigures(field, weather)));
   const wind: Figure<RunwayWindFigures> =
     runway === undefined
       ? { from: [], missing: place.found.missing }
-      : derived(weather.winds, `the wind at ${planned.code}`, (winds) => onRunway(winds, runway));
-  const limits = crosswindLimits(book, plan);
+      : rememberedWind(winds, [runway, planned.code], () =>
+          derived(winds, `the wind at ${planned.code}`, (all) => onRunway(all, runway)),
+        );
   const { performance } = book;
+  const margins = rememberedMargins(wind, [runway, performance, plan.own?.crosswind], () => ({
+    crosswind: crosswindFigure(wind, runway, crosswindLimits(book, plan)),
+    tailwind:
+      performance === undefined
+        ? { from: [], missing: [PERFORMANCE] }
+        : derived(wind, "the tailwind", (on) => tailwindMargin(on, performance)),
+  }));
   const airspace = planned.airspace ?? field?.airspace;
   const approach = approachOf(planned, role);
   return {
@@ -243,11 +270,7 @@ export function fieldGround(
     weather,
     air,
     wind,
-    crosswind: crosswindFigure(wind, runway, limits),
-    tailwind:
-      performance === undefined
-        ? { from: [], missing: [PERFORMANCE] }
-        : derived(wind, "the tailwind", (on) => tailwindMargin(on, performance)),
+    ...margins,
     daylight: field === undefined ? { from: [], missing: place.found.missing } : daylightFigures(field, time),
     ice: iceFigures(book, weather, planned.condition, observation?.placed?.report.elements),
   };

@@ -12,6 +12,7 @@ import {
   type WorstCase,
   worseCategory,
 } from "@witnessmark/weather";
+import { remembered } from "../remembered.ts";
 import { type Figure, lacking, type Origin } from "./figure.ts";
 import {
   isTypedOnly,
@@ -61,12 +62,12 @@ export interface FieldWeather {
 
 /** A typed value takes the place of a report's, unless it is too old and a report counts. */
 function orTyped<T>(
-  typed: TypedFigures | undefined,
+  typed: TypedFigures,
   part: TypedPart<T> | undefined,
   code: string,
   reported: Figure<T>,
 ): Figure<T> {
-  if (typed === undefined || part === undefined) return reported;
+  if (part === undefined) return reported;
   const settled = reported.value !== undefined && reported.missing.length === 0;
   if (typed.tooOld && settled) return reported;
   if ("says" in part) return { from: [typed.origin], missing: [{ what: part.says }] };
@@ -148,61 +149,36 @@ function airOf<T>(
   );
 }
 
-/** The weather at a field at its time, element by element, with where each comes from and what is not known of it. */
-export function fieldWeather(sources: Sources): FieldWeather {
-  const { code, typed } = sources;
+/** What the reports say, whatever was typed beside them. */
+function reportedWeather(sources: Sources): FieldWeather {
+  const { code } = sources;
   const observed = observationSaid(sources);
   const said = skySaid(sources, observed);
   const at = `at ${code}`;
-  const typedAir = typed?.oat_K;
-  const oat: TypedPart<AirTemperature> | undefined =
-    typedAir === undefined || "says" in typedAir
-      ? typedAir
-      : { value: { coldest_K: typedAir.value, hottest_K: typedAir.value } };
-  const typedWind = typed?.wind;
-  const wind: TypedPart<readonly FieldWind[]> | undefined =
-    typed === undefined || typedWind === undefined || "says" in typedWind
-      ? (typedWind as { readonly says: string } | undefined) // without a value it is a fault or nothing
-      : { value: [{ wind: typedWind.value, text: windText(typedWind.value), origin: typed.origin }] };
   // whoever typed the conditions of a field without reports was asked for no rain and no cloud but the ceiling
   const falling = isTypedOnly(sources) ? { what: `whether it rains or snows ${at}` } : said;
   const category = "what" in said ? undefined : said.map(({ worst }) => worst.category);
   return {
-    winds: orTyped(
-      typed,
-      wind,
-      code,
-      worstOf(
-        said,
-        ["wind", "gust"],
-        `the wind ${at}`,
-        ({ worst, origin }) => windsOf(worst, origin),
-        joined,
-      ),
+    winds: worstOf(
+      said,
+      ["wind", "gust"],
+      `the wind ${at}`,
+      ({ worst, origin }) => windsOf(worst, origin),
+      joined,
     ),
-    visibility_m: orTyped(
-      typed,
-      typed?.visibility_m,
-      code,
-      worstOf(
-        said,
-        ["visibility"],
-        `the visibility ${at}`,
-        ({ worst }) => visibilityOf(worst.visibility),
-        Math.min,
-      ),
+    visibility_m: worstOf(
+      said,
+      ["visibility"],
+      `the visibility ${at}`,
+      ({ worst }) => visibilityOf(worst.visibility),
+      Math.min,
     ),
-    ceiling_m: orTyped<number | "none">(
-      typed,
-      typed?.ceiling_m,
-      code,
-      worstOf<number | "none">(
-        said,
-        ["ceiling"],
-        `the ceiling ${at}`,
-        ({ worst }) => heightOf(worst.ceiling?.value),
-        lowerCeiling,
-      ),
+    ceiling_m: worstOf<number | "none">(
+      said,
+      ["ceiling"],
+      `the ceiling ${at}`,
+      ({ worst }) => heightOf(worst.ceiling?.value),
+      lowerCeiling,
     ),
     weather: worstOf(
       falling,
@@ -221,31 +197,60 @@ export function fieldWeather(sources: Sources): FieldWeather {
     blindTo:
       "what" in said || observed === undefined || !said.includes(observed) ? [] : observed.observed.blindTo,
     clouds: worstOf(falling, ["ceiling"], `the cloud ${at}`, ({ clouds }) => clouds, joined),
-    oat: orTyped(
-      typed,
-      oat,
-      code,
-      airOf(sources, observed, "temperature", `the temperature ${at}`, (one) => one.observed.oat),
+    oat: airOf(sources, observed, "temperature", `the temperature ${at}`, (one) => one.observed.oat),
+    dewPoint_K: airOf(
+      sources,
+      observed,
+      "dew point",
+      `the dew point ${at}`,
+      (one) => one.observed.dewPoint_K,
     ),
-    dewPoint_K: orTyped(
-      typed,
-      typed?.dewPoint_K,
-      code,
-      airOf(sources, observed, "dew point", `the dew point ${at}`, (one) => one.observed.dewPoint_K),
-    ),
-    qnh_Pa: orTyped(
-      typed,
-      typed?.qnh_Pa,
-      code,
-      airOf(
-        sources,
-        observed,
-        "pressure",
-        `the altimeter setting ${at}`,
-        () => sources.observation?.placed?.report.elements.pressure?.valueSI,
-      ),
+    qnh_Pa: airOf(
+      sources,
+      observed,
+      "pressure",
+      `the altimeter setting ${at}`,
+      () => sources.observation?.placed?.report.elements.pressure?.valueSI,
     ),
     ...(category === undefined ? {} : { category: category.reduce((sofar, next) => worseOf(sofar, next)) }),
+  };
+}
+
+const rememberedReported = remembered<FieldWeather>();
+
+/** A search types one value after another beside the same reports; what they say for a time is worked out once. */
+function reportedOnce(sources: Sources): FieldWeather {
+  const { code, observation, forecast, time } = sources;
+  const report = observation ?? forecast;
+  if (report === undefined) return reportedWeather(sources);
+  const { value, missing } = time;
+  const times = [value?.planned_ms, value?.from_ms, value?.to_ms, JSON.stringify(missing)];
+  return rememberedReported(report, [code, observation, forecast, ...times], () => reportedWeather(sources));
+}
+
+/** The weather at a field at its time, element by element, with where each comes from and what is not known of it. */
+export function fieldWeather(sources: Sources): FieldWeather {
+  const { code, typed } = sources;
+  const reported = reportedOnce(sources);
+  if (typed === undefined) return reported;
+  const typedAir = typed.oat_K;
+  const oat: TypedPart<AirTemperature> | undefined =
+    typedAir === undefined || "says" in typedAir
+      ? typedAir
+      : { value: { coldest_K: typedAir.value, hottest_K: typedAir.value } };
+  const typedWind = typed.wind;
+  const wind: TypedPart<readonly FieldWind[]> | undefined =
+    typedWind === undefined || "says" in typedWind
+      ? typedWind
+      : { value: [{ wind: typedWind.value, text: windText(typedWind.value), origin: typed.origin }] };
+  return {
+    ...reported,
+    winds: orTyped(typed, wind, code, reported.winds),
+    visibility_m: orTyped(typed, typed.visibility_m, code, reported.visibility_m),
+    ceiling_m: orTyped<number | "none">(typed, typed.ceiling_m, code, reported.ceiling_m),
+    oat: orTyped(typed, oat, code, reported.oat),
+    dewPoint_K: orTyped(typed, typed.dewPoint_K, code, reported.dewPoint_K),
+    qnh_Pa: orTyped(typed, typed.qnh_Pa, code, reported.qnh_Pa),
   };
 }
 

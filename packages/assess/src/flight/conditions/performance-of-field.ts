@@ -1,9 +1,10 @@
 import type { Book } from "@witnessmark/book";
+import { remembered } from "../remembered.ts";
 import { type AbortFigures, abortOf } from "./abort.ts";
 import { type ClimbFigures, climbOf } from "./climb.ts";
 import type { DistanceAnswer } from "./distances.ts";
 import type { FieldFigures } from "./field-figures.ts";
-import { derived, type Figure, type Missing, onceMissing } from "./figure.ts";
+import { attempt, type Figure, type Missing, onceMissing } from "./figure.ts";
 import type { PerformanceAsk } from "./read-performance.ts";
 import { phaseOf } from "./role.ts";
 import { type SpeedFigures, speedsOf } from "./speeds.ts";
@@ -27,16 +28,21 @@ type Found<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly missing: readonly Missing[] };
 
+/** Without a value where the engine refused. */
+type Answered<T> = Figure<Found<T> | undefined>;
+
+/** Of each point at which the tables are asked: a report that leaves it where it was moves none of them. */
+const rememberedSpeeds = remembered<Answered<SpeedFigures>>();
+const rememberedClimb = remembered<Answered<ClimbFigures>>();
+const rememberedAbort = remembered<Answered<AbortFigures>>();
+
 /** What a table answered, as a figure that holds as long as what it was asked with. */
-function figure<T>(
-  asked: Figure<unknown>,
-  what: string,
-  find: () => Found<T> | undefined,
-): Figure<T> | undefined {
+function figure<T>(asked: Figure<unknown>, found: Answered<T>): Figure<T> | undefined {
   const { value: _, ...rest } = asked;
-  const found = derived({ ...rest, value: true }, what, find);
-  if (found.value === undefined)
-    return found.missing.length === rest.missing.length ? undefined : { ...rest, missing: found.missing };
+  if (found.value === undefined) {
+    const missing = onceMissing([...rest.missing, ...found.missing]);
+    return missing.length === rest.missing.length ? undefined : { ...rest, missing };
+  }
   return found.value.ok
     ? { ...rest, value: found.value.value }
     : { ...rest, missing: onceMissing([...rest.missing, ...found.value.missing]) };
@@ -52,33 +58,47 @@ export function performanceOfField(
 ): PerformanceFigures {
   const { performance } = book;
   if (performance === undefined || runway === undefined || asked.value === undefined) return {};
-  const ask: PerformanceAsk = { performance, runway, at: asked.value };
+  const at = asked.value;
+  const ask: PerformanceAsk = { performance, runway, at };
   const { condition } = planned;
   const phase = phaseOf(role);
-  const speeds = figure<SpeedFigures>(asked, "the speeds", () => {
-    const winds = (weather.winds.value ?? []).map(({ wind }) => wind);
-    const found = speedsOf({
-      ...ask,
-      phase,
-      winds,
-      landing: phase === "landing" ? distance.value : undefined,
-    });
-    return found?.ok === true ? { ok: true, value: found.speeds } : found;
-  });
+  const landing = phase === "landing" ? distance.value : undefined;
+  const fieldWinds = weather.winds.value;
+  const speeds = figure(
+    asked,
+    rememberedSpeeds(at, [performance, runway, phase, fieldWinds, landing], () =>
+      attempt(() => {
+        const winds = (fieldWinds ?? []).map(({ wind }) => wind);
+        const found = speedsOf({ ...ask, phase, winds, landing });
+        return found?.ok === true ? { ok: true, value: found.speeds } : found;
+      }, "the speeds"),
+    ),
+  );
   const told = speeds === undefined ? {} : { speeds };
   if (phase === "landing") return told;
-  const climb = figure<ClimbFigures>(asked, "the climb", () => {
-    const found = climbOf({ ...ask, condition, isByInstruments, own_1: ownGradient?.value });
-    return found?.ok === true ? { ok: true, value: found.climb } : found;
-  });
+  const own_1 = ownGradient?.value;
+  const climb = figure(
+    asked,
+    rememberedClimb(at, [performance, runway, condition, isByInstruments, own_1], () =>
+      attempt(() => {
+        const found = climbOf({ ...ask, condition, isByInstruments, own_1 });
+        return found?.ok === true ? { ok: true, value: found.climb } : found;
+      }, "the climb"),
+    ),
+  );
   const takeOff = distance.value;
   const abort =
     takeOff === undefined
       ? undefined
-      : figure<AbortFigures>(asked, "the point to stop", () => {
-          const found = abortOf({ ...ask, condition, takeOff });
-          return found?.ok === true ? { ok: true, value: found.abort } : found;
-        });
+      : figure(
+          asked,
+          rememberedAbort(at, [performance, runway, condition, takeOff], () =>
+            attempt(() => {
+              const found = abortOf({ ...ask, condition, takeOff });
+              return found?.ok === true ? { ok: true, value: found.abort } : found;
+            }, "the point to stop"),
+          ),
+        );
   return {
     ...told,
     ...(climb === undefined

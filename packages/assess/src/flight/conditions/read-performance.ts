@@ -1,6 +1,6 @@
 import type { Performance, PerformanceQuantity, PerformanceTable, Runway } from "@witnessmark/book";
-import { countedWind, interpolateTable } from "@witnessmark/engine";
-import { HARMLESS, offTable, type TablePoint } from "./distances.ts";
+import { interpolateTable } from "@witnessmark/engine";
+import { countedOf_mPerS, HARMLESS, offTable, type TablePoint } from "./distances.ts";
 import type { Missing } from "./figure.ts";
 
 /** What is asked of the tables at one field beside its distances. */
@@ -12,11 +12,7 @@ export interface PerformanceAsk {
 
 /** Of the wind along the runway what may be counted: the share of the book, as in the distances. */
 export const countedAlong_mPerS = ({ performance, at }: PerformanceAsk): number =>
-  countedWind.compute({
-    wind_mPerS: at.along_mPerS,
-    headwindCredit_1: performance.headwindCredit_1,
-    tailwindCharge_1: performance.tailwindCharge_1,
-  });
+  countedOf_mPerS(performance, at);
 
 export interface ReadCell {
   readonly table: PerformanceTable;

@@ -7,6 +7,7 @@ import {
   type ReadReport,
   readReport,
 } from "@witnessmark/weather";
+import { remembered } from "../remembered.ts";
 
 const MIN_MS = 60_000;
 
@@ -56,14 +57,21 @@ function readOnce<K extends Kind>(kind: K, report: Report, station: string): Rea
 const withoutAge = (open: readonly Aspect[]): readonly Aspect[] =>
   open.filter((aspect) => aspect !== "validity");
 
+const rememberedObservation = remembered<ReportFigures<PlacedObservation>>();
+const rememberedForecast = remembered<ReportFigures<PlacedForecast>>();
+
 /** The observation of a planned field; undefined when there is none. */
-export function observationOf(
-  planned: PlannedField,
+export const observationOf = (
+  { metar, code }: PlannedField,
   now_ms: number,
-): ReportFigures<PlacedObservation> | undefined {
-  if (planned.metar === undefined) return undefined;
-  const { text } = planned.metar;
-  const read = readOnce("observation", planned.metar, planned.code);
+): ReportFigures<PlacedObservation> | undefined =>
+  metar === undefined
+    ? undefined
+    : rememberedObservation(metar, [code, now_ms], () => observationIn(metar, code, now_ms));
+
+function observationIn(metar: Report, code: string, now_ms: number): ReportFigures<PlacedObservation> {
+  const { text } = metar;
+  const read = readOnce("observation", metar, code);
   const { placed, problems } = read;
   if (placed === undefined || placed.report.nil) return { text, tooOld: false, problems, open: read.open };
   const countsUntil_ms = placed.observed_ms + METAR_COUNTS_MS;
@@ -80,10 +88,17 @@ export function observationOf(
 }
 
 /** The forecast of a planned field; undefined when there is none. */
-export function forecastOf(planned: PlannedField, now_ms: number): ReportFigures<PlacedForecast> | undefined {
-  if (planned.taf === undefined) return undefined;
-  const { text } = planned.taf;
-  const read = readOnce("forecast", planned.taf, planned.code);
+export const forecastOf = (
+  { taf, code }: PlannedField,
+  now_ms: number,
+): ReportFigures<PlacedForecast> | undefined =>
+  taf === undefined
+    ? undefined
+    : rememberedForecast(taf, [code, now_ms], () => forecastIn(taf, code, now_ms));
+
+function forecastIn(taf: Report, code: string, now_ms: number): ReportFigures<PlacedForecast> {
+  const { text } = taf;
+  const read = readOnce("forecast", taf, code);
   const { placed, problems } = read;
   if (placed === undefined || placed.report.nil || placed.report.cancelled)
     return { text, tooOld: false, problems, open: read.open };
