@@ -5,6 +5,7 @@ import { Mark } from "../../marks/mark.tsx";
 import { href } from "../../routes/route.ts";
 import { Growth } from "./growth.tsx";
 import { WhereItIs } from "./where-it-is.tsx";
+import { whyNoRelief } from "./why-it-stops.ts";
 
 interface DiscrepanciesProps {
   readonly open: OpenAircraft;
@@ -58,6 +59,7 @@ interface RowProps {
 
 function Row({ open, discrepancy, verdict, repeat }: RowProps) {
   const status = verdict?.status ?? "stop";
+  const why = whyNoRelief(discrepancy, verdict);
   return (
     <li className={`row-${status}`}>
       <a href={href({ at: "discrepancy", registration: open.registration, discrepancy: discrepancy.id })}>
@@ -68,6 +70,7 @@ function Row({ open, discrepancy, verdict, repeat }: RowProps) {
             <b>{verdict?.title ?? discrepancy.words}</b>
           </span>
           <span>{verdict?.says ?? discrepancy.words}</span>
+          {why === undefined ? null : <span className="why-it-stops">{why}</span>}
           {repeat === undefined ? null : (
             <span className="came-back">
               {repeat.title}: {repeat.margin?.text}

@@ -9,6 +9,7 @@ import { lifeOf } from "./discrepancy-life.ts";
 import { Growth } from "./growth.tsx";
 import { NewDiscrepancy } from "./new-discrepancy.tsx";
 import { WhereItIs } from "./where-it-is.tsx";
+import { whyNoRelief } from "./why-it-stops.ts";
 import "../decide/decide.css";
 import "./record.css";
 
@@ -45,9 +46,13 @@ export function DiscrepancyScreen({ open, id }: DiscrepancyScreenProps) {
 function One({ open, id }: DiscrepancyScreenProps) {
   const discrepancy = open.state.discrepancies.get(id);
   if (discrepancy === undefined) return null;
-  const verdict = open.assessment.verdicts.find((each) => each.id === `discrepancy:${id}`);
+  // one that is open has a verdict of its own, one that two phones closed differently another
+  const verdict = open.assessment.verdicts.find(
+    (each) => each.id === `discrepancy:${id}` || each.id === `disagreement:${id}`,
+  );
   const repeat = open.assessment.verdicts.find((each) => each.id === `repeat:${id}`);
   const status = verdict?.status ?? (discrepancy.isOpen ? "stop" : "clear");
+  const why = whyNoRelief(discrepancy, verdict);
   const photos = open.state.photos.filter(
     ({ subject }) => subject.kind === "discrepancy" && subject.id === id,
   );
@@ -63,6 +68,11 @@ function One({ open, id }: DiscrepancyScreenProps) {
           <p>
             {verdict?.says ?? (discrepancy.isOpen ? discrepancy.words : "Closed: it stands in the past.")}
           </p>
+          {why === undefined ? null : (
+            <p>
+              <strong>{why}</strong>
+            </p>
+          )}
         </div>
       </div>
       <Growth book={open.book} discrepancy={discrepancy} />
