@@ -157,6 +157,65 @@ export function foremostAt_m(points: readonly Spot[], mass_kg: number): number |
   return found.length === 0 ? null : Math.min(...found);
 }
 
+/** Words beside a line, from their baseline on. */
+export interface Words {
+  readonly x: number;
+  readonly y: number;
+  readonly anchor: "start" | "middle" | "end";
+  readonly text: string;
+}
+
+/** A letter of what is left is at most so wide, and stands so far above its baseline and below it. */
+const LETTER_px = 9.2;
+const ABOVE_px = 12;
+const BELOW_px = 4;
+const GAP_px = 4;
+
+/** The part of the picture that words take. */
+export function boxOf({ x, y, anchor, text }: Words): Plot {
+  const width = text.length * LETTER_px;
+  const left = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
+  return { left, right: left + width, top: y - ABOVE_px, bottom: y + BELOW_px };
+}
+
+/** Between which places across the forward edge runs, at the height of some words; undefined above and below it. */
+export function forwardEdge(
+  { x, y }: ChartScale,
+  points: readonly Spot[],
+  { top, bottom }: Pick<Plot, "top" | "bottom">,
+): readonly [number, number] | undefined {
+  const perPx_kg = 1 / (y(1) - y(0));
+  const [low_kg, high_kg] = [(bottom - y(0)) * perPx_kg, (top - y(0)) * perPx_kg];
+  const corners = points.map(({ mass_kg }) => mass_kg).filter((kg) => kg > low_kg && kg < high_kg);
+  const places = [low_kg, high_kg, ...corners].flatMap((kg): readonly number[] => {
+    const arm_m = foremostAt_m(points, kg);
+    return arm_m === null ? [] : [x(arm_m)];
+  });
+  return places.length === 0 ? undefined : [Math.min(...places), Math.max(...places)];
+}
+
+/**
+ * Where words stand that would lie on the forward edge: ahead of it; behind it where they would leave the picture.
+ *
+ * @param behind_px where the words may begin behind their line
+ */
+export function clearOfForwardEdge(
+  scale: ChartScale,
+  points: readonly Spot[],
+  words: Words,
+  behind_px: number,
+): Pick<Words, "x" | "anchor"> {
+  const { x, anchor } = words;
+  const box = boxOf(words);
+  const edge = forwardEdge(scale, points, box);
+  if (edge === undefined || box.left > edge[1] + GAP_px) return { x, anchor };
+  if (box.right < edge[0] - GAP_px && box.left >= scale.plot.left) return { x, anchor };
+  const ahead = edge[0] - GAP_px;
+  return ahead - (box.right - box.left) >= scale.plot.left
+    ? { x: ahead, anchor: "end" }
+    : { x: Math.max(edge[1] + GAP_px, behind_px), anchor: "start" };
+}
+
 export const MOMENT_NAMES: Readonly<Record<LoadMoment, string>> = {
   "zero-fuel": "Zero fuel",
   ramp: "Ramp",

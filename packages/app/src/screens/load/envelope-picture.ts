@@ -1,5 +1,12 @@
 import type { LoadFigures, LoadMoment, LoadState } from "@witnessmark/assess";
-import { burnLines, type ChartScale, MOMENT_NAMES, type Spot, spread } from "./envelope-layout.ts";
+import {
+  burnLines,
+  type ChartScale,
+  clearOfForwardEdge,
+  MOMENT_NAMES,
+  type Spot,
+  spread,
+} from "./envelope-layout.ts";
 import { type LoadUnits, safe, symbolOf } from "./load-units.ts";
 
 /** The strokes over the envelope, each kind one path, from below up. */
@@ -111,13 +118,14 @@ export function flightPicture(
     const over = mass.left < 0;
     lines.extension += `M${f(x)},${f(y)}H${f(at + side * 5)}`;
     dimension([at, y], [at, limit], over);
-    return {
+    const beside = {
       x: at + side * 6,
       y: (y + limit) / 2 + 6,
-      anchor: side < 0 ? "end" : "start",
+      anchor: side < 0 ? ("end" as const) : ("start" as const),
       text: leftWords(mass.left, units.mass),
-      over,
     };
+    const clear = clearOfForwardEdge(scale, figures.envelope?.points ?? [], beside, at + 6);
+    return { ...beside, ...clear, over };
   };
   const margins = {
     ahead: across(ahead, 0),
