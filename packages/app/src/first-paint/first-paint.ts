@@ -47,16 +47,13 @@ function tagsOf(files: readonly string[]): HtmlTagDescriptor[] {
     return `/${found}`;
   };
   return [
-    {
-      tag: "link",
-      attrs: {
-        rel: "modulepreload",
-        fetchpriority: "low",
-        crossorigin: "",
-        href: one(/draw-app-[^/]+\.js$/),
-      },
-      injectTo: "head",
-    },
+    ...[/scheduler-[^/]+\.js$/, /draw-app-[^/]+\.js$/].map(
+      (part): HtmlTagDescriptor => ({
+        tag: "link",
+        attrs: { rel: "modulepreload", fetchpriority: "low", crossorigin: "", href: one(part) },
+        injectTo: "head",
+      }),
+    ),
     { tag: "script", attrs: { src: one(/before-paint[^/]*\.js$/) }, injectTo: "head" },
     {
       tag: "link",

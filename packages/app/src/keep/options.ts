@@ -1,4 +1,3 @@
-import { atRest } from "../sw/at-rest.ts";
 import { type AppUpdates, NO_UPDATES, updatesOfThisPage } from "../sw/updates.ts";
 import { type BookReader, makeBookReader } from "./books/read-in-worker.ts";
 import type { LiveSource } from "./exchange/live.ts";
@@ -64,9 +63,7 @@ export function fullOptions(options: KeepOptions): FullOptions {
     readBook: options.readBook ?? makeBookReader(),
     updates: options.updates ?? (typeof document === "undefined" ? NO_UPDATES : updatesOfThisPage(report)),
     userAgent: options.userAgent ?? globalThis.navigator?.userAgent ?? "",
-    afterFirstPage:
-      options.afterFirstPage ??
-      (typeof document === "undefined" ? (work) => work() : (work) => void atRest().then(work)),
+    afterFirstPage: options.afterFirstPage ?? ((work) => work()),
     later: options.later ?? whenIdle,
     report,
   };

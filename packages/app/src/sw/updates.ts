@@ -78,6 +78,9 @@ export function watchForUpdates(page: UpdatePage, report: (error: unknown) => vo
   };
 }
 
+/** A phone that is new here has most of its record by then. */
+const RECORD_FIRST_ms = 1_500;
+
 /** The updates of this page; none in development and where a browser has no service workers (plain HTTP). */
 export function updatesOfThisPage(report: (error: unknown) => void): AppUpdates {
   watchForMissingParts();
@@ -87,8 +90,9 @@ export function updatesOfThisPage(report: (error: unknown) => void): AppUpdates 
       container: navigator.serviceWorker,
       reload: () => location.reload(),
       async register(onWaiting) {
-        // what it fetches for later must not take the line from what is wanted now
+        // what it fetches for later must not take line and processor from what is wanted now: the record comes in first
         await atRest();
+        await new Promise((done) => setTimeout(done, RECORD_FIRST_ms));
         const { Workbox } = await import("workbox-window");
         const workbox = new Workbox("/sw.js", { scope: "/" });
         workbox.addEventListener("waiting", onWaiting);
