@@ -15,6 +15,9 @@ const askAhead = askWorker<AheadQuestion, Ahead>({
   idle_ms: IDLE_ms,
 });
 
+/** What the worker is at: it answers one after another, so that what nobody waits for any more is not asked behind it. */
+let underWay: Promise<unknown> = Promise.resolve();
+
 export type AheadState =
   | { readonly kind: "working" }
   | { readonly kind: "known"; readonly ahead: Ahead }
@@ -29,9 +32,13 @@ export function useAhead({ book, state, flight }: OpenAircraft, minute: number):
       if (isCurrent) setFound(next);
     };
     setFound({ kind: "working" });
-    const timer = setTimeout(() => {
+    const timer = setTimeout(async () => {
+      await underWay;
+      if (!isCurrent) return;
       const now_ms = Math.max(Date.now(), minute * 60_000);
-      askAhead({ book, state, flight, now_ms }).then(
+      const asked = askAhead({ book, state, flight, now_ms });
+      underWay = asked.catch(() => undefined); // told below
+      await asked.then(
         (ahead) => show({ kind: "known", ahead }),
         (error: unknown) =>
           show({ kind: "failed", why: error instanceof Error ? error.message : String(error) }),
