@@ -51,8 +51,9 @@ export async function allOnServer(page: Page): Promise<void> {
     .waitFor({ timeout: PATIENCE_ms });
 }
 
-/** Waits until the app's own files are all on the phone, so that no net is needed for any of them. */
+/** Waits until the app's own files and what the server holds are all on the phone, so that no net is needed for it. */
 export async function readyForNoNet(page: Page): Promise<void> {
+  await allOnServer(page);
   await page.evaluate(async () => {
     await navigator.serviceWorker.ready;
     if (navigator.serviceWorker.controller !== null) return;

@@ -11,7 +11,7 @@ import { makeLocks } from "./locks.ts";
 import { fullOptions, type KeepOptions } from "./options.ts";
 import { part } from "./part.ts";
 import { handTo, introducePerson } from "./people.ts";
-import { afterExchange, type PhoneState, readPhone, UNKNOWN_PHONE } from "./phone.ts";
+import { afterExchange, afterGreeting, type Learned, type PhoneState, readPhone, UNKNOWN_PHONE } from "./phone.ts";
 import { makePhotoPost } from "./photos/photo-post.ts";
 import { findPhoto } from "./photos/photos.ts";
 import { withRoom } from "./room.ts";
@@ -145,6 +145,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
   const exchangeParts: ExchangeParts = {
     names: () => holdings.names(),
     operator: () => phone.operator,
+    greeted: (greeting) => void learn(afterGreeting(phone, greeting)),
     isLevel(aircraft, epoch, head) {
       const { row, toSend } = holdings.of(aircraft);
       return row.epoch === epoch && row.pulledTo === head && !row.refill && toSend === 0;
@@ -157,7 +158,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     try {
       made = await exchangeAtWork();
     } catch {
-      return { reached: false, trouble: null, settings: {} }; // its part is at the server, and that is out of reach
+      return { reached: false, trouble: null }; // its part is at the server, and that is out of reach
     }
     return made.round(scope);
   }
@@ -268,15 +269,20 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
   }
 
   async function takeOutcome(outcome: Outcome): Promise<void> {
-    const after = afterExchange(phone, outcome, now_ms());
-    phone = after.phone;
     trouble = outcome.trouble;
-    publish();
+    const written = learn(afterExchange(phone, outcome, now_ms()));
     if (outcome.reached) post.go();
+    await written;
+  }
+
+  /** Takes in what is now known of the phone. Never fails: what could not be written is measured again next time. */
+  async function learn({ phone: now, write }: Learned): Promise<void> {
+    phone = now;
+    publish();
     try {
-      await writeSettings(after.write);
+      await writeSettings(write);
     } catch (error) {
-      report(error); // it is measured again at the next exchange
+      report(error);
     }
   }
 

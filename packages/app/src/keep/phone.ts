@@ -1,5 +1,5 @@
 import type { Author } from "@witnessmark/ledger";
-import type { Outcome } from "./exchange/exchange.ts";
+import type { Greeting, Outcome } from "./exchange/exchange.ts";
 import { readPeople } from "./people.ts";
 import type { Connection } from "./storage/open-database.ts";
 import type { DeviceRow, Settings } from "./storage/schema.ts";
@@ -65,36 +65,38 @@ const OFFSET_STEP_MS = 1_000;
 /** How often the time of the last exchange is written down. */
 const REACHED_STEP_MS = 30_000;
 
-/**
- * Takes in how an exchange went.
- *
- * @returns the phone as it is now, and what of it is worth writing down
- */
-export function afterExchange(
+/** The phone as it is now, and what of it is worth writing down. */
+export interface Learned {
+  readonly phone: PhoneState;
+  readonly write: Partial<Settings>;
+}
+
+/** Takes in who the server is, as soon as it has said so: without its operator nothing can be kept. */
+export function afterGreeting(
   phone: PhoneState,
-  { reached, settings }: Outcome,
-  now_ms: number,
-): { readonly phone: PhoneState; readonly write: Partial<Settings> } {
+  { operator: theirs, clockOffset_ms: measured_ms }: Greeting,
+): Learned {
+  const operator = phone.operator ?? theirs;
+  const clockOffset_ms = measured_ms ?? phone.clockOffset_ms;
+  const write: { -readonly [K in keyof Settings]?: Settings[K] } = {};
+  if (operator !== phone.operator) write.operator = operator;
+  if (clockOffset_ms !== null && !isNear(clockOffset_ms, phone.clockOffset_ms, OFFSET_STEP_MS)) {
+    write.clockOffset_ms = clockOffset_ms;
+  }
+  return { phone: { ...phone, operator, clockOffset_ms }, write };
+}
+
+/** Takes in how an exchange went. */
+export function afterExchange(phone: PhoneState, { reached }: Outcome, now_ms: number): Learned {
   if (!reached) {
     const server = phone.lastReachedAt_ms === null ? "never-reached" : "out-of-reach";
     return { phone: { ...phone, server }, write: {} };
   }
-  const operator = phone.operator ?? settings.operator ?? null;
-  const clockOffset_ms = settings.clockOffset_ms ?? phone.clockOffset_ms;
-  const write: { -readonly [K in keyof Settings]?: Settings[K] } = {};
-  if (operator !== null && operator !== phone.operator) write.operator = operator;
-  if (clockOffset_ms !== null && !isNear(clockOffset_ms, phone.clockOffset_ms, OFFSET_STEP_MS)) {
-    write.clockOffset_ms = clockOffset_ms;
-  }
-  if (stepOf(now_ms) !== stepOf(phone.lastReachedAt_ms)) write.lastReachedAt_ms = now_ms;
-  const next: PhoneState = {
-    ...phone,
-    operator,
-    clockOffset_ms,
-    server: "reached",
-    lastReachedAt_ms: now_ms,
+  const isNews = stepOf(now_ms) !== stepOf(phone.lastReachedAt_ms);
+  return {
+    phone: { ...phone, server: "reached", lastReachedAt_ms: now_ms },
+    write: isNews ? { lastReachedAt_ms: now_ms } : {},
   };
-  return { phone: next, write };
 }
 
 const stepOf = (time_ms: number | null): number | null =>

@@ -167,6 +167,26 @@ describe("an exchange", () => {
     expect(entry(two)?.quarantined).toEqual([]);
   });
 
+  it("that breaks off in the midst of a phone's first leaves it able to keep what is said of what it has", async () => {
+    const server = new FakeServer();
+    const one = await pickUp(server, newPhone());
+    await one.append(SKR, [answered("oil-level")]);
+    await one.append("ZZ-ZZZ", [answered("oil-level")]);
+    await one.exchange();
+    const name = newPhone();
+    const two = await pickUp(server, name);
+    server.intercept = (_method, path) => (path.includes("ZZ-ZZZ") ? Response.error() : null);
+    await two.exchange();
+    expect(two.snapshot().status.server).toBe("never-reached");
+    expect(checks(two)).toEqual(["oil-level"]);
+    await two.append(SKR, [answered("left-tyre")]);
+    expect(checks(two)).toEqual(["left-tyre", "oil-level"]);
+    two.close();
+    const again = await pickUp(server, name);
+    await again.append(SKR, [answered("right-tyre")]); // known from the storage, too
+    expect(checks(again)).toEqual(["left-tyre", "oil-level", "right-tyre"]);
+  });
+
   it("says so when the server's ledger has a hole, and takes in nothing that may be out of place", async () => {
     const server = new FakeServer();
     const one = await pickUp(server, newPhone());

@@ -1,7 +1,6 @@
 import { withRoom } from "../room.ts";
 import { isFull } from "../storage/not-kept.ts";
 import { CannotOpen, isDeadConnection } from "../storage/open-database.ts";
-import type { Settings } from "../storage/schema.ts";
 import type { ExchangeContext } from "./context.ts";
 import { ServerInconsistent } from "./context.ts";
 import { type About, OutOfReach, PROTOCOL_VERSION, Refused } from "./server.ts";
@@ -15,7 +14,13 @@ export interface Outcome {
   readonly reached: boolean;
   /** What could not be done, in one sentence for a person. */
   readonly trouble: string | null;
-  readonly settings: Partial<Pick<Settings, "operator" | "clockOffset_ms">>;
+}
+
+/** What the server says of itself, as an exchange with everything begins. */
+export interface Greeting {
+  readonly operator: string;
+  /** This phone's clock against the server's; `null` when its answer took too long to tell. */
+  readonly clockOffset_ms: number | null;
 }
 
 /** A measure of the clocks taken over a slower answer than this says little. */
@@ -35,6 +40,8 @@ export interface Exchange {
 export interface ExchangeParts {
   readonly names: () => readonly string[];
   readonly operator: () => string | null;
+  /** Told at once: the connection may be lost before the exchange has ended. */
+  readonly greeted: (greeting: Greeting) => void;
   /** Whether this phone and the server are known to hold the same of an aircraft. */
   readonly isLevel: (aircraft: string, epoch: string, head: number) => boolean;
   /** Told of every error that is not merely a server out of reach. */
@@ -52,9 +59,10 @@ export function makeExchange(context: ExchangeContext, parts: ExchangeParts): Ex
   }
 
   async function everything(): Promise<Outcome> {
-    const { about, settings } = await greet(context);
+    const { about, clockOffset_ms } = await greet(context);
+    parts.greeted({ operator: about.operator, clockOffset_ms });
     const refusal = refusalOf(about, parts.operator());
-    if (refusal !== null) return { reached: true, trouble: refusal, settings };
+    if (refusal !== null) return { reached: true, trouble: refusal };
     const list = await context.server.aircraft();
     epoch = list.epoch;
     const heads = new Map(list.aircraft.map(({ aircraft, head }) => [aircraft, head]));
@@ -63,7 +71,7 @@ export function makeExchange(context: ExchangeContext, parts: ExchangeParts): Ex
       const isLevel = wasCompared(aircraft) && parts.isLevel(aircraft, list.epoch, heads.get(aircraft) ?? 0);
       if (!isLevel) troubles.push(...(await one(aircraft, list.epoch)));
     }
-    return { reached: true, trouble: troubles[0] ?? null, settings };
+    return { reached: true, trouble: troubles[0] ?? null };
   }
 
   /** @returns what could not be done: trouble with one aircraft does not hold up the others */
@@ -85,12 +93,12 @@ export function makeExchange(context: ExchangeContext, parts: ExchangeParts): Ex
     try {
       if (scope === "all" || epoch === null) return await everything();
       const [trouble = null] = await one(scope.aircraft, epoch);
-      return { reached: true, trouble, settings: {} };
+      return { reached: true, trouble };
     } catch (error) {
       comparedAt_ms.clear();
-      if (error instanceof OutOfReach) return { reached: false, trouble: null, settings: {} };
+      if (error instanceof OutOfReach) return { reached: false, trouble: null };
       parts.report(error);
-      return { reached: error instanceof Refused, trouble: sentenceOf(error), settings: {} };
+      return { reached: error instanceof Refused, trouble: sentenceOf(error) };
     }
   }
 
@@ -103,7 +111,7 @@ export function makeExchange(context: ExchangeContext, parts: ExchangeParts): Ex
 
 async function greet(
   context: ExchangeContext,
-): Promise<{ readonly about: About; readonly settings: Outcome["settings"] }> {
+): Promise<{ readonly about: About; readonly clockOffset_ms: number | null }> {
   const asked_ms = context.now_ms();
   const about = await context.server.about();
   const answered_ms = context.now_ms();
@@ -112,10 +120,7 @@ async function greet(
   const isMeasured = Number.isFinite(server_ms) && took_ms >= 0 && took_ms < SLOW_ANSWER_MS;
   return {
     about,
-    settings: {
-      operator: about.operator,
-      ...(isMeasured ? { clockOffset_ms: Math.round((asked_ms + answered_ms) / 2 - server_ms) } : {}),
-    },
+    clockOffset_ms: isMeasured ? Math.round((asked_ms + answered_ms) / 2 - server_ms) : null,
   };
 }
 

@@ -2,8 +2,8 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Outcome, Scope } from "./exchange.ts";
 import { makeSchedule, type Schedule } from "./schedule.ts";
 
-const reached: Outcome = { reached: true, trouble: null, settings: {} };
-const outOfReach: Outcome = { reached: false, trouble: null, settings: {} };
+const reached: Outcome = { reached: true, trouble: null };
+const outOfReach: Outcome = { reached: false, trouble: null };
 
 let schedule: Schedule | null = null;
 beforeEach(() => {
