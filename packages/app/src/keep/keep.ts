@@ -11,7 +11,14 @@ import { makeLocks } from "./locks.ts";
 import { fullOptions, type KeepOptions } from "./options.ts";
 import { part } from "./part.ts";
 import { handTo, introducePerson } from "./people.ts";
-import { afterExchange, afterGreeting, type Learned, type PhoneState, readPhone, UNKNOWN_PHONE } from "./phone.ts";
+import {
+  afterExchange,
+  afterGreeting,
+  type Learned,
+  type PhoneState,
+  readPhone,
+  UNKNOWN_PHONE,
+} from "./phone.ts";
 import { makePhotoPost } from "./photos/photo-post.ts";
 import { findPhoto } from "./photos/photos.ts";
 import { withRoom } from "./room.ts";
