@@ -88,7 +88,13 @@ const MADE_WHEN_READ: { readonly [T in EventType]: () => z.ZodMiniType<Bodies[T]
     }),
   "aircraft.archived": () => z.strictObject({ why: Words }),
   "aircraft.restored": () => z.strictObject({}),
-  "walk.started": () => z.strictObject({ walk: Uuid, kind: WalkKindName, bookSha256: Sha256 }),
+  "walk.started": () =>
+    z.strictObject({
+      walk: Uuid,
+      kind: WalkKindName,
+      bookSha256: Sha256,
+      onPaper: z.exactOptional(z.strictObject({ begun: When, ended: When })),
+    }),
   "walk.interrupted": () =>
     z.strictObject({
       walk: Uuid,

@@ -55,7 +55,13 @@ export interface Bodies extends RecordBodies {
   };
   "aircraft.archived": { readonly why: string };
   "aircraft.restored": Record<string, never>;
-  "walk.started": { readonly walk: string; readonly kind: WalkKind; readonly bookSha256: string };
+  "walk.started": {
+    readonly walk: string;
+    readonly kind: WalkKind;
+    readonly bookSha256: string;
+    /** It was walked on paper between these moments, ISO 8601 with offset, and is typed in afterwards. */
+    readonly onPaper?: { readonly begun: string; readonly ended: string };
+  };
   "walk.interrupted": {
     readonly walk: string;
     /** Away: the app was left. Said: the pilot said so. */

@@ -27,6 +27,7 @@ const TYPES: Readonly<Record<EventType, true>> = {
   "discrepancy.relieved": true,
   "discrepancy.reliefEnded": true,
   "discrepancy.reopened": true,
+  "discrepancy.released": true,
   "timedItem.done": true,
   "timedItem.added": true,
   "timedItem.dropped": true,

@@ -105,6 +105,20 @@ export const RECORD_BODIES: { readonly [T in keyof RecordBodies]: () => z.ZodMin
     }),
   "discrepancy.reliefEnded": () => z.strictObject({ discrepancy: Uuid, relief: Uuid, why: Words }),
   "discrepancy.reopened": () => z.strictObject({ discrepancy: Uuid, words: Words }),
+  "discrepancy.released": () =>
+    z.strictObject({
+      discrepancy: Uuid,
+      rulePack: Name,
+      as: oneOf<ReleaseRole>({
+        "pilot-owner": true,
+        "certifying-staff": true,
+        organisation: true,
+        "not-known": true,
+      }),
+      by: text(1, 400),
+      authority: z.exactOptional(text(1, 400)),
+      said: z.record(Name, z.boolean({ error: "yes or no: true or false" })),
+    }),
   "timedItem.done": () =>
     z.strictObject({
       item: Name,

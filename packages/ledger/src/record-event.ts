@@ -12,6 +12,7 @@ export type AddedItem = Omit<TimedItem, "tolerance" | "warn">;
 
 export type ReliefAction = "removed" | "deactivated" | "none";
 export type ReliefRole = "pilot" | "mechanic" | "certifying-staff" | "owner";
+export type ReleaseRole = "pilot-owner" | "certifying-staff" | "organisation" | "not-known";
 export type ServicingKind = "refilled" | "drained" | "changed" | "adjusted";
 export type ServicedThing = "fuel" | "oil" | "hydraulic" | "oxygen" | "tyre" | "strut" | "battery" | "other";
 
@@ -60,6 +61,17 @@ export interface RecordBodies {
   };
   "discrepancy.reliefEnded": { readonly discrepancy: string; readonly relief: string; readonly why: string };
   "discrepancy.reopened": { readonly discrepancy: string; readonly words: string };
+  /** Who released it after it was put right, and on which authority, as rules ask that name the persons who may. */
+  "discrepancy.released": {
+    readonly discrepancy: string;
+    readonly rulePack: string;
+    readonly as: ReleaseRole;
+    readonly by: string;
+    /** Number of the licence or of the approval. */
+    readonly authority?: string;
+    /** What was answered to the rule's questions, by the name of each; what is not there is not known. */
+    readonly said: Readonly<Record<string, boolean>>;
+  };
   "timedItem.done": {
     readonly item: string;
     readonly on: LocalDate;

@@ -66,6 +66,8 @@ export interface DiscrepancyLife {
   readonly measurements: readonly (Origin & { readonly measured: Read; readonly words?: string })[];
   readonly reliefs: readonly ReliefOnRecord[];
   readonly reopenings: readonly (Origin & { readonly words: string })[];
+  /** Who released it, and on which authority, each time that was said. */
+  readonly releases: readonly (Origin & Omit<RecordBodies["discrepancy.released"], "discrepancy">)[];
   /** Whether the last word on it, closing or re-opening, leaves it open. */
   readonly isOpen: boolean;
 }

@@ -77,6 +77,10 @@ export interface Interruption extends Origin {
   readonly asksAgain: readonly string[];
 }
 
+/**
+ * A walk that was typed in from paper is dated by its paper: its `recordedAt`, and that of every look, reading and piece
+ * of ground gear in it, is the moment at which the paper was begun, so that no look counts for longer than it may.
+ */
 export interface Walk extends Origin {
   readonly id: string;
   readonly kind: WalkKind;
@@ -84,6 +88,7 @@ export interface Walk extends Origin {
   readonly interruptions: readonly Interruption[];
   /** Checks that an interruption asked for again and that were not answered since, oldest first. */
   readonly askedAgain: readonly string[];
+  readonly onPaper?: { readonly begun: string; readonly ended: string; readonly typedInAt: string };
   readonly finished?: Origin;
   readonly abandoned?: Origin & { readonly why: string };
 }

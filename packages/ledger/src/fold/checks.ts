@@ -1,7 +1,7 @@
 import type { Bodies, KnownEvent } from "../event.ts";
 import { hlcTime_ms } from "../hlc.ts";
 import type { CheckAnswer, Origin, RecordedReading } from "../state.ts";
-import { type Draft, originOf, present } from "./draft.ts";
+import { type Draft, originOf, present, seenAt } from "./draft.ts";
 import { saidMoment_ms } from "./timed.ts";
 
 type Event<T extends KnownEvent["type"]> = Extract<KnownEvent, { type: T }>;
@@ -14,7 +14,7 @@ export function foldAnswer(draft: Draft, event: Event<"check.answered">): void {
     deviceSeq: event.deviceSeq,
     author: event.author,
     hlc: event.hlc,
-    recordedAt: event.recordedAt,
+    recordedAt: seenAt(draft, body.walk, event),
     check: body.check,
     walk: body.walk,
     answer: body.answer,
@@ -33,7 +33,7 @@ export function foldReading(draft: Draft, event: Event<"reading.recorded">): voi
     deviceSeq: event.deviceSeq,
     author: event.author,
     hlc: event.hlc,
-    recordedAt: event.recordedAt,
+    recordedAt: seenAt(draft, body.walk, event),
     walk: body.walk,
     gauge: body.gauge,
     read: body.read,

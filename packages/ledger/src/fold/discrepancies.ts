@@ -29,6 +29,7 @@ export function foldRaised(draft: Draft, event: Event<"discrepancy.raised">): vo
     measurements: said.measured === undefined ? [] : [{ ...raised, measured: said.measured }],
     reliefs: [],
     reopenings: [],
+    releases: [],
     isOpen: true,
   });
   placeWaiting(draft, id, (waiting) => {
@@ -58,6 +59,10 @@ function changedBy(event: OfDiscrepancy, before: Discrepancy): Partial<Discrepan
     }
     case "discrepancy.reopened":
       return { reopenings: [...before.reopenings, { ...origin, words: event.body.words }], isOpen: true };
+    case "discrepancy.released": {
+      const { discrepancy: _of, ...said } = event.body;
+      return { releases: [...before.releases, { ...origin, ...said }] };
+    }
     case "discrepancy.placed": {
       const { place, point, jasc } = event.body;
       return { place, ...present({ point, jasc }) };

@@ -1,4 +1,4 @@
-import type { LedgerEvent } from "../event.ts";
+import type { KnownEvent, LedgerEvent } from "../event.ts";
 import type { AircraftState, CheckAnswer, CheckHistory, Origin } from "../state.ts";
 
 /*
@@ -96,6 +96,12 @@ export const originOf = (event: LedgerEvent): Origin => ({
   hlc: event.hlc,
   recordedAt: event.recordedAt,
 });
+
+/** When something that was said of a walk was seen: while it was walked, also when that was on paper. */
+export function seenAt(draft: Draft, walk: string | undefined, event: KnownEvent): string {
+  const onPaper = walk === undefined ? undefined : draft.state.walks.get(walk)?.onPaper;
+  return onPaper === undefined ? event.recordedAt : onPaper.begun;
+}
 
 /** A copy of `part` without the fields that are `undefined`. */
 export function present<T extends object>(part: T): { [K in keyof T]: Exclude<T[K], undefined> } {

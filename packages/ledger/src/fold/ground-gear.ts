@@ -1,17 +1,17 @@
 import type { KnownEvent } from "../event.ts";
 import type { GearState } from "../state.ts";
-import { type Draft, originOf, present } from "./draft.ts";
+import { type Draft, originOf, present, seenAt } from "./draft.ts";
 
 type Event<T extends KnownEvent["type"]> = Extract<KnownEvent, { type: T }>;
 
 /** Pieces that go on come from where they were stowed first. */
 export function foldFitted(draft: Draft, event: Event<"groundGear.fitted">): void {
-  const { item, count } = event.body;
+  const { item, count, walk } = event.body;
   const before = draft.state.groundGear.get(item);
   draft.map("groundGear").set(item, {
     fitted: (before?.fitted ?? 0) + count,
     removals: withoutFirst(before?.removals ?? [], count),
-    last: originOf(event),
+    last: { ...originOf(event), recordedAt: seenAt(draft, walk, event) },
   });
 }
 
@@ -19,7 +19,7 @@ export function foldFitted(draft: Draft, event: Event<"groundGear.fitted">): voi
 export function foldRemoved(draft: Draft, event: Event<"groundGear.removed">): void {
   const { item, count, stowedIn, walk } = event.body;
   const before = draft.state.groundGear.get(item);
-  const origin = originOf(event);
+  const origin = { ...originOf(event), recordedAt: seenAt(draft, walk, event) };
   draft.map("groundGear").set(item, {
     fitted: Math.max(0, (before?.fitted ?? 0) - count),
     removals: [...(before?.removals ?? []), { ...origin, count, stowedIn, ...present({ walk }) }],

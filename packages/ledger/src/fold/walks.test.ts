@@ -55,6 +55,46 @@ describe("walks", () => {
     expect(state.unplaced.size).toBe(0);
   });
 
+  it("walked on paper are dated by the paper, and so is everything seen in them", () => {
+    const scene = new Scene();
+    const phone = scene.phone("Ada");
+    const walk = scene.id();
+    const typed = scene.say(phone, {
+      type: "walk.started",
+      body: {
+        walk,
+        kind: "first-of-day",
+        bookSha256: BOOK,
+        onPaper: { begun: "2020-05-04T07:10:00.000+02:00", ended: "2020-05-04T07:40:00.000+02:00" },
+      },
+    });
+    scene.say(phone, { type: "check.answered", body: { walk, check: "a", answer: "as-it-should-be" } });
+    scene.say(phone, { type: "groundGear.removed", body: { item: "g", count: 1, stowedIn: "bay", walk } });
+    const live = scene.say(phone, { type: "groundGear.fitted", body: { item: "h", count: 1 } });
+    const state = fold(scene.events);
+    const begun = "2020-05-04T07:10:00.000+02:00";
+    expect(state.walks.get(walk)).toMatchObject({
+      recordedAt: begun,
+      onPaper: { begun, typedInAt: typed.recordedAt },
+    });
+    expect(state.checks.get("a")?.answers[0]?.recordedAt).toBe(begun);
+    expect(state.groundGear.get("g")?.last.recordedAt).toBe(begun);
+    expect(state.groundGear.get("h")?.last.recordedAt).toBe(live.recordedAt);
+  });
+
+  it("on a paper that says it was begun after it was typed in count from the typing", () => {
+    const scene = new Scene();
+    const phone = scene.phone("Ada");
+    const walk = scene.id();
+    const ahead = "2099-05-04T07:10:00.000+02:00";
+    const typed = scene.say(phone, {
+      type: "walk.started",
+      body: { walk, kind: "first-of-day", bookSha256: BOOK, onPaper: { begun: ahead, ended: ahead } },
+    });
+    scene.say(phone, { type: "check.answered", body: { walk, check: "a", answer: "as-it-should-be" } });
+    expect(fold(scene.events).checks.get("a")?.answers[0]?.recordedAt).toBe(typed.recordedAt);
+  });
+
   it("that never began here keep what is said of them, unplaced", () => {
     const scene = new Scene();
     const phone = scene.phone("Ada");

@@ -8,13 +8,13 @@ import { leaveUnplaced, placeWaiting } from "./unplaced.ts";
 type Event<T extends KnownEvent["type"]> = Extract<KnownEvent, { type: T }>;
 
 export function foldWalkStarted(draft: Draft, event: Event<"walk.started">): void {
-  const { walk, kind, bookSha256 } = event.body;
+  const { walk, kind, bookSha256, onPaper } = event.body;
   if (draft.state.walks.has(walk)) {
     leaveUnplaced(draft, walk, event);
     return;
   }
   const started: Walk = { ...originOf(event), id: walk, kind, bookSha256, interruptions: [], askedAgain: [] };
-  draft.map("walks").set(walk, started);
+  draft.map("walks").set(walk, onPaper === undefined ? started : datedByPaper(started, onPaper));
   placeWaiting(draft, walk, (waiting) => {
     switch (waiting.type) {
       case "walk.interrupted":
@@ -26,6 +26,16 @@ export function foldWalkStarted(draft: Draft, event: Event<"walk.started">): voi
         return false;
     }
   });
+}
+
+/** A paper that claims to have been begun after it was typed in is dated by its typing. */
+function datedByPaper(
+  walk: Walk,
+  { begun, ended }: { readonly begun: string; readonly ended: string },
+): Walk {
+  const typedInAt = walk.recordedAt;
+  const recordedAt = Date.parse(begun) <= Date.parse(typedInAt) ? begun : typedInAt;
+  return { ...walk, recordedAt, onPaper: { begun: recordedAt, ended, typedInAt } };
 }
 
 /** What happens to a walk that has begun; kept unplaced until it has. */
