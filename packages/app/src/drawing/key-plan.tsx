@@ -1,7 +1,8 @@
 import type { Book } from "@witnessmark/book";
 import { memo, useMemo } from "react";
 import { AircraftPlan } from "./aircraft-plan.tsx";
-import { walkBox, wholeCamera } from "./camera.ts";
+import { wholeCamera } from "./camera.ts";
+import { walkBox } from "./walk-camera.ts";
 import type { SceneStop } from "./walk-scene.ts";
 
 interface KeyPlanProps {

@@ -1,6 +1,7 @@
 import type { Discrepancy, Status } from "@witnessmark/ledger";
 import { AircraftPlan } from "../../drawing/aircraft-plan.tsx";
-import { walkBox, wholeCamera } from "../../drawing/camera.ts";
+import { wholeCamera } from "../../drawing/camera.ts";
+import { walkBox } from "../../drawing/walk-camera.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
 

@@ -1,8 +1,9 @@
 import { elevation, extent, groundLine, sideView } from "@witnessmark/book";
 import { memo, useMemo } from "react";
-import { type Camera, walkBox } from "../../drawing/camera.ts";
+import type { Camera } from "../../drawing/camera.ts";
 import { Ruler } from "../../drawing/ruler.tsx";
 import { Strokes } from "../../drawing/strokes.tsx";
+import { walkBox } from "../../drawing/walk-camera.ts";
 import { usePointTap, WalkDrawing } from "../../drawing/walk-drawing.tsx";
 import type { WalkScene } from "../../drawing/walk-scene.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";

@@ -1,6 +1,6 @@
 import { type ReactNode, useMemo } from "react";
-import { nearCamera } from "../../drawing/camera.ts";
 import { KeyPlan } from "../../drawing/key-plan.tsx";
+import { nearCamera } from "../../drawing/walk-camera.ts";
 import { usePointTap, WalkDrawing, type Zero } from "../../drawing/walk-drawing.tsx";
 import { type WalkScene, walkScene } from "../../drawing/walk-scene.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";

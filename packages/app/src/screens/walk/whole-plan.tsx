@@ -1,7 +1,8 @@
 import type { Book } from "@witnessmark/book";
 import type { WalkPlan } from "@witnessmark/planner";
 import { useMemo } from "react";
-import { walkBox, wholeCamera } from "../../drawing/camera.ts";
+import { wholeCamera } from "../../drawing/camera.ts";
+import { walkBox } from "../../drawing/walk-camera.ts";
 import { WalkDrawing } from "../../drawing/walk-drawing.tsx";
 import { walkScene } from "../../drawing/walk-scene.ts";
 
