@@ -18,7 +18,19 @@ export { elevation, noseLeft, noseUp, type Projection } from "./drawing/projecti
 export { sideView } from "./drawing/side-view.ts";
 export { type Detail, STROKE_WIDTHS_px, type Stroke, type StrokeWeight } from "./drawing/stroke.ts";
 export { type WalkLine, type WalkLineLook, walkLine } from "./drawing/walk-line.ts";
+export {
+  type BookDraft,
+  type DraftBase,
+  type DraftStep,
+  editDraft,
+  newDraft,
+  rebaseDraft,
+  redoDraft,
+  rewriteDraft,
+  undoDraft,
+} from "./edit/draft.ts";
 export { type BookEdit, type BookPath, EditError, editText, type Plain } from "./edit/edit-text.ts";
+export { type PlainResult, plainOf, valueAt } from "./edit/plain-of.ts";
 export { didYouMean, nearest } from "./faults/did-you-mean.ts";
 export { faultSentence } from "./faults/fault-sentence.ts";
 export { jascChapter, jascTitle } from "./jasc/jasc-title.ts";
@@ -26,6 +38,7 @@ export { bookJsonSchema } from "./json-schema.ts";
 export { bookGauge, pointOf, stanceOf } from "./look-up.ts";
 export { readBook } from "./read-book.ts";
 export type { DeepReadonly } from "./readonly.ts";
+export { HAZARD_KINDS, type Hazard } from "./schema/walk-order.ts";
 export type { Area, Equipment, GroundGearItem, Identity, Point, Stance } from "./schema/book-source.ts";
 export { BookSource } from "./schema/book-source.ts";
 export type { Cabin } from "./schema/cabin.ts";

@@ -1,7 +1,8 @@
-import { type Document, isCollection, isSeq, type YAMLSeq } from "yaml";
+import { type Document, isCollection, isScalar, isSeq, type ParsedNode, stringify, type YAMLSeq } from "yaml";
 import { faultSentence } from "../faults/fault-sentence.ts";
 import { parseYaml } from "../yaml/parse-yaml.ts";
 import { writeYaml } from "../yaml/write-yaml.ts";
+import { keepLines } from "./keep-lines.ts";
 
 /** Keys and places in lists, from the top of the book: `["checks", 12, "title"]`. */
 export type BookPath = readonly (string | number)[];
@@ -32,9 +33,39 @@ export function editText(text: string, edits: readonly BookEdit[]): string {
   const { document, faults } = parseYaml(text, "the book");
   const [fault] = faults;
   if (fault !== undefined) throw new EditError(faultSentence(fault));
+  const spliced = spliceScalars(text, document, edits);
+  if (spliced !== undefined) return spliced;
+  const before = writeYaml(document);
   for (const edit of edits) change(document, edit);
-  return writeYaml(document);
+  return keepLines(text, before, writeYaml(document));
 }
+
+/** Values put in place of values are changed where they stand: not a blank more. Nothing for any other change. */
+function spliceScalars(
+  text: string,
+  document: Document<ParsedNode, true>,
+  edits: readonly BookEdit[],
+): string | undefined {
+  const splices = new Map<number, { readonly end: number; readonly now: string }>();
+  for (const edit of edits) {
+    if (!("set" in edit) || typeof edit.to === "object") return undefined;
+    const node: unknown = edit.set.length === 0 ? undefined : document.getIn(edit.set, true);
+    if (!isScalar(node) || node.anchor !== undefined || node.tag !== undefined) return undefined;
+    const [start, end] = node.range ?? [0, 0];
+    if (node.source === "" || start >= end || node.type?.startsWith("BLOCK") === true) return undefined;
+    if (splices.has(start)) return undefined; // the same place twice: one after another, as they were asked
+    splices.set(start, { end, now: scalarText(edit.to) });
+  }
+  return [...splices]
+    .toSorted(([a], [b]) => b - a)
+    .reduce((so, [start, { end, now }]) => so.slice(0, start) + now + so.slice(end), text);
+}
+
+/** A value as it may stand in brackets, and so anywhere. */
+const scalarText = (value: string | number | boolean): string =>
+  stringify([value], { collectionStyle: "flow", lineWidth: 0, flowCollectionPadding: false })
+    .trim()
+    .slice(1, -1);
 
 function change(document: Document, edit: BookEdit): void {
   if ("remove" in edit) {
