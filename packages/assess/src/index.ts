@@ -77,14 +77,21 @@ export { BADNESS } from "./order.ts";
 export { type CheckedReading, checkReading } from "./reading/check-reading.ts";
 export { band, judge } from "./reading/judge.ts";
 export type { Band } from "./reading/limit-now.ts";
+export { type LimitWords, limitWords } from "./reading/limit-words.ts";
 export type { Given, ReadingVerdict } from "./reading/reading-verdict.ts";
 export { equipmentOf } from "./relief/equipment-of.ts";
+export { releaseOf } from "./relief/release-of.ts";
 export { type ReliefStanding, reliefOnRecord, reliefStanding } from "./relief/relief-in-force.ts";
 export { packOf, type ReliefAnswer, reliefOf } from "./relief/relief-of.ts";
 export { type Reopened, reopenedBy } from "./reopened-by.ts";
 export { ADVISORY_FACTORS, type AdvisoryFactor } from "./rules/advisory-factors.ts";
 export type { CabinPoint } from "./rules/cabin-profile.ts";
 export type { Ceiling } from "./rules/ceiling.ts";
+export {
+  NOT_FOR_PILOT_OWNER_NAMES,
+  NOT_FOR_PILOT_OWNERS,
+  OF_THE_PILOT_OWNER,
+} from "./rules/eu-part-nco/release.ts";
 export { finalReserve, type RequiredFuelInput, requiredFuel } from "./rules/fuel.ts";
 export { NIGHT_DEFINITIONS, type NightDefinitionId, nightAt, type SunTimes } from "./rules/night.ts";
 export { type Medical, type MedicalClass, medicalUntil } from "./rules/pilot/medical.ts";

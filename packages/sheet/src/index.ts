@@ -37,3 +37,11 @@ export {
   STANDING_CAUTION,
 } from "./sheet.ts";
 export type { SlipCell } from "./slip.ts";
+export {
+  type PaperLine,
+  type PaperStop,
+  type PlannedStep,
+  type PlannedWalk,
+  type WalkPaper,
+  walkPaper,
+} from "./walk-paper/walk-paper.ts";

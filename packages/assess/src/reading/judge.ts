@@ -9,10 +9,11 @@ import {
 } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 import type { Source, Working, WorkingLine } from "../assessment.ts";
-import { type Figures, figuresOf, limitDigits, limitShown, marginOf, shown } from "./figures.ts";
+import { type Figures, figuresOf, limitShown, marginOf, shown } from "./figures.ts";
 import { tyreOutside } from "./judge-tyre.ts";
 import type { Judged, Told } from "./judged.ts";
 import { type Band, bandOf, limitNow, temperatureName, temperatureText } from "./limit-now.ts";
+import { bandText } from "./limit-words.ts";
 import type { Given, ReadingVerdict } from "./reading-verdict.ts";
 
 const CONFORMITY: Source = {
@@ -149,20 +150,12 @@ function workingOf(judged: Judged, gauge: Gauge): Working {
   };
 }
 
-/** `4.97 or more`, `at most 6.0`, `4.97 to 5.21` */
-function bandText({ limit: { band: now }, figures }: Judged): string {
-  const low = now.low === undefined ? undefined : limitDigits(now.low, "low", figures);
-  const high = now.high === undefined ? undefined : limitDigits(now.high, "high", figures);
-  if (low !== undefined && high !== undefined) return `${low} to ${high}`;
-  return low === undefined ? `at most ${high}` : `${low} or more`;
-}
-
 /** `5.00 bar, 4.97 or more at 4 °C` */
 export function saysOf(judged: Judged): string {
   const { reading, figures, read, temperature } = judged;
   const at =
     temperature === undefined || reading.limit.by === "fixed" ? "" : ` at ${temperatureText(temperature)}`;
-  return `${readText(figures, read)}, ${bandText(judged)}${at}`;
+  return `${readText(figures, read)}, ${bandText(judged.limit.band, figures)}${at}`;
 }
 
 function verdictOf(judged: Judged, gauge: Gauge): ReadingVerdict {
