@@ -1,5 +1,6 @@
 import type { Book, BookFault } from "@witnessmark/book";
 import type { AircraftState, Author, Bodies, EventType, LedgerEvent, Subject } from "@witnessmark/ledger";
+import type { BookDrafts } from "./drafts.ts";
 
 /** One fact to be kept: the keeper adds ids, clocks, sequence and hashes. */
 export type Draft = { readonly [T in EventType]: { readonly type: T; readonly body: Bodies[T] } }[EventType];
@@ -95,6 +96,8 @@ export interface Keep {
     text: string,
     fileName: string,
   ): Promise<{ readonly registration: string } | { readonly faults: readonly BookFault[] }>;
+  /** Books in the making, on this phone alone. */
+  readonly drafts: BookDrafts;
   introduce(person: { readonly name: string; readonly role: Author["role"] }): Promise<Author>;
   choosePerson(id: string): Promise<void>;
   /** Everything of one aircraft as JSON Lines, for a file or the share sheet. */

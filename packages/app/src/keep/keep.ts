@@ -2,6 +2,7 @@ import { type Author, type LedgerEvent, sha256 } from "@witnessmark/ledger";
 import { booksIn, openShelf } from "./books/shelf.ts";
 import { type Draft, type Keep, type KeepSnapshot, NotKept, type PhotoToKeep } from "./contract.ts";
 import { deviceLabel, openDevice } from "./device.ts";
+import { makeDrafts } from "./drafts.ts";
 import type { ExchangeContext } from "./exchange/context.ts";
 import type { Exchange, ExchangeParts, Outcome, Scope } from "./exchange/exchange.ts";
 import { listen } from "./exchange/live.ts";
@@ -449,6 +450,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     },
     photo: (hash) => findPhoto(connection, server, hash, report),
     adoptBook: adopt,
+    drafts: makeDrafts(connection, now_ms, estimate),
     introduce: (person) => changePeople(() => introducePerson(connection, person)),
     choosePerson: (id) => changePeople(() => handTo(connection, id)),
     async exportLedger(registration) {

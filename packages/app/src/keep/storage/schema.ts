@@ -1,9 +1,9 @@
-import type { Book, BookFault } from "@witnessmark/book";
+import type { Book, BookDraft, BookFault } from "@witnessmark/book";
 import type { AircraftState, Author, DeviceKey, LedgerEvent } from "@witnessmark/ledger";
 import type { DBSchema, IDBPDatabase } from "idb";
 
 /** Counts up with each addition below. Additions only: an old page and a new one may run side by side. */
-export const DATABASE_VERSION = 1;
+export const DATABASE_VERSION = 2;
 
 /** What this phone knows of one aircraft's ledger besides its events. Written in the same transaction as they are. */
 export interface AircraftRow {
@@ -100,6 +100,15 @@ export interface ProjectionRow {
   readonly state: AircraftState;
 }
 
+/** A book in the making, by the registration that it is for. */
+export interface BookDraftRow {
+  readonly registration: string;
+  readonly draft: BookDraft;
+  /** Counts up each time it is kept: two windows do not overwrite each other. */
+  readonly timesKept: number;
+  readonly changedAt_ms: number;
+}
+
 export interface KeepSchema extends DBSchema {
   events: {
     key: string;
@@ -120,6 +129,7 @@ export interface KeepSchema extends DBSchema {
   settings: { key: keyof Settings; value: Settings[keyof Settings] };
   books: { key: string; value: BookRow };
   projections: { key: string; value: ProjectionRow };
+  drafts: { key: string; value: BookDraftRow };
 }
 
 export type KeepDatabase = IDBPDatabase<KeepSchema>;
@@ -143,6 +153,7 @@ export function upgrade(database: KeepDatabase, oldVersion: number): void {
     database.createObjectStore("books", { keyPath: "sha256" });
     database.createObjectStore("projections", { keyPath: "aircraft" });
   }
+  if (oldVersion < 2) database.createObjectStore("drafts", { keyPath: "registration" });
 }
 
 /** What is known of an aircraft of which nothing is known. */
