@@ -22,10 +22,20 @@ export interface Place {
   readonly y: number;
 }
 
-const AWAY_px = [20, 27, 34] as const;
+/** A square that no label may touch: a mark's own. */
+export interface Square extends Place {
+  readonly half_px: number;
+}
+
+/** The last two are for where it is crowded: from there a leader goes back. */
+const AWAY_px = [20, 27, 34, 45, 58] as const;
+/** Further from what it belongs to than this, a label needs a leader. */
+export const LEADER_FROM_px = 40;
 const DIRECTIONS = 16;
 /** Sweeps after the first placing; nothing in a walk has needed a third. */
 const SWEEPS = 4;
+/** This much of a label's width stands over what it belongs to without pushing it away. */
+const NARROW_px = 17;
 
 /** What a place costs: another label under it weighs most, then what it covers, then how far it is from where it is liked. */
 const OVER_LABEL = 1_000;
@@ -36,12 +46,16 @@ interface Candidate extends Place {
 }
 
 /**
- * Places labels so that none lies on another, and few on what is drawn: each in turn takes its cheapest place, the
- * one with the least choice first, and then each looks again as long as something gets better. The same labels give
- * the same places.
+ * Places labels so that none lies on another or on a mark, and few on what else is drawn: each in turn takes its
+ * cheapest place, the one with the least choice first, and then each looks again as long as something gets better. One
+ * for which there is no room at all has no place. The same labels give the same places.
  */
-export function labelPlaces(labels: readonly Label[], taken: readonly Taken[]): ReadonlyMap<string, Place> {
-  const choices = new Map(labels.map((label) => [label.id, candidates(label, taken)] as const));
+export function labelPlaces(
+  labels: readonly Label[],
+  taken: readonly Taken[],
+  marks: readonly Square[] = [],
+): ReadonlyMap<string, Place> {
+  const choices = new Map(labels.map((label) => [label.id, candidates(label, taken, marks)] as const));
   const placed = new Map<string, Candidate>();
   const cheapest = (label: Label): Candidate | undefined => {
     let best: { readonly candidate: Candidate; readonly cost: number } | undefined;
@@ -69,17 +83,46 @@ export function labelPlaces(labels: readonly Label[], taken: readonly Taken[]): 
     }
     if (!moved) break;
   }
-  return placed;
+  return apart(order, placed);
 }
 
-function candidates(label: Label, taken: readonly Taken[]): readonly Candidate[] {
+/** What could not be kept apart is left out, the last first. */
+function apart(
+  order: readonly Label[],
+  placed: ReadonlyMap<string, Candidate>,
+): ReadonlyMap<string, Candidate> {
+  const kept = new Map<string, Candidate>();
+  for (const label of order) {
+    const at = placed.get(label.id);
+    if (at === undefined) continue;
+    const isFree = order.every((other) => {
+      const there = kept.get(other.id);
+      return there === undefined || !overlaps(label, at, other, there);
+    });
+    if (isFree) kept.set(label.id, at);
+  }
+  return kept;
+}
+
+function candidates(label: Label, taken: readonly Taken[], marks: readonly Square[]): readonly Candidate[] {
   const found: Candidate[] = [];
+  const wide_px = Math.max(0, (label.width - NARROW_px) / 2);
+  const most_px = AWAY_px[AWAY_px.length - 1] ?? 0;
+  const close = (each: Place, far_px: number) =>
+    Math.abs(each.x - label.x) < most_px + wide_px + label.width / 2 + far_px &&
+    Math.abs(each.y - label.y) < most_px + label.height / 2 + far_px;
+  const near = taken.filter((each) => close(each, each.radius));
+  const squares = marks.filter((each) => close(each, each.half_px));
   for (const [ring, away_px] of AWAY_px.entries()) {
     for (let step = 0; step < DIRECTIONS; step += 1) {
       const turn_rad = (step * 2 * Math.PI) / DIRECTIONS;
       const angle_rad = label.liked_rad + turn_rad;
-      const at = { x: label.x + Math.cos(angle_rad) * away_px, y: label.y + Math.sin(angle_rad) * away_px };
-      const covered = taken.filter((each) => covers(label, at, each)).length;
+      const at = {
+        x: label.x + Math.cos(angle_rad) * (away_px + wide_px),
+        y: label.y + Math.sin(angle_rad) * away_px,
+      };
+      if (squares.some((mark) => touches(label, at, mark))) continue;
+      const covered = near.filter((each) => covers(label, at, each)).length;
       const turned_rad = Math.min(turn_rad, 2 * Math.PI - turn_rad);
       found.push({ ...at, cost: covered * OVER_TAKEN + turned_rad * 4 + ring * 6 });
     }
@@ -89,6 +132,9 @@ function candidates(label: Label, taken: readonly Taken[]): readonly Candidate[]
 
 const overlaps = (a: Label, atA: Place, b: Label, atB: Place): boolean =>
   Math.abs(atA.x - atB.x) < (a.width + b.width) / 2 && Math.abs(atA.y - atB.y) < (a.height + b.height) / 2;
+
+const touches = ({ width, height }: Label, at: Place, { x, y, half_px }: Square): boolean =>
+  Math.abs(at.x - x) < width / 2 + half_px && Math.abs(at.y - y) < height / 2 + half_px;
 
 const covers = ({ width, height }: Label, at: Place, { x, y, radius }: Taken): boolean =>
   Math.hypot(Math.max(0, Math.abs(at.x - x) - width / 2), Math.max(0, Math.abs(at.y - y) - height / 2)) <

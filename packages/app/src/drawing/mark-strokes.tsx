@@ -1,0 +1,67 @@
+import { memo } from "react";
+import { MarkAt } from "../marks/mark.tsx";
+import type { DrawingMark } from "./drawing-props.ts";
+import { needsLeader, type Stood } from "./mark-places.ts";
+import { worst } from "./walk-scene.ts";
+
+const Glyph = memo(MarkAt);
+
+interface MarkStrokesProps {
+  readonly stood: Stood;
+  readonly marks: readonly DrawingMark[];
+  readonly size_px: number;
+  readonly isSelected: boolean;
+}
+
+/** One mark at its square, or the count of those that share it; a leader when the square had to give way. */
+export function StoodMark({ stood, marks, size_px, isSelected }: MarkStrokesProps) {
+  const { x, y, ofX, ofY } = stood;
+  const [mark] = marks;
+  if (mark === undefined) return null;
+  return (
+    <>
+      {needsLeader(stood) ? (
+        <>
+          <path
+            className="mark-leader"
+            d={`M${ofX.toFixed(1)},${ofY.toFixed(1)}L${x.toFixed(1)},${y.toFixed(1)}`}
+          />
+          <circle className="mark-foot" cx={ofX} cy={ofY} r={1.6} />
+        </>
+      ) : null}
+      {isSelected ? <circle className="mark-ring" cx={x} cy={y} r={Math.max(12, size_px * 0.72)} /> : null}
+      {marks.length > 1 ? (
+        <Several marks={marks} x={x} y={y} size_px={size_px} />
+      ) : mark.status === undefined ? (
+        <circle className={`mark-dot mark-${mark.state ?? "left"}`} cx={x} cy={y} r={size_px * 0.28} />
+      ) : (
+        <Glyph status={mark.status} x={x} y={y} size_px={size_px} />
+      )}
+    </>
+  );
+}
+
+/** How many stand here, in a ring that says the worst of them: broken while one is open, filled for a stop. */
+function Several({
+  marks,
+  x,
+  y,
+  size_px,
+}: {
+  readonly marks: readonly DrawingMark[];
+  readonly x: number;
+  readonly y: number;
+  readonly size_px: number;
+}) {
+  const statuses = marks.flatMap(({ status }) => (status === undefined ? [] : [status]));
+  const status = statuses.length === 0 ? "plain" : worst(statuses);
+  const r = Math.max(9, Math.min(13, size_px * 0.6));
+  return (
+    <g className={`mark-several several-${status}`}>
+      <circle cx={x} cy={y} r={r} />
+      <text x={x} y={y + r * 0.42} textAnchor="middle" fontSize={r * 1.2}>
+        {marks.length}
+      </text>
+    </g>
+  );
+}

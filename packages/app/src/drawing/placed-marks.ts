@@ -1,0 +1,96 @@
+import { type Camera, fromDatum, type Px } from "./camera.ts";
+import type { DrawingMark, DrawingRoute, DrawingView } from "./drawing-props.ts";
+import { type Label, labelPlaces, type Place, type Taken } from "./label-places.ts";
+import { markPlaces, type Stood } from "./mark-places.ts";
+import { onPlaneOf } from "./view-plane.ts";
+
+/** What of a mark says where it stands on the drawing; its status does not. */
+export type Laid = Pick<DrawingMark, "id" | "place" | "size" | "label">;
+
+export const LARGE_1 = 1.35;
+const SMALL_1 = 0.7;
+/** No mark is told from its neighbour with less room than this. */
+const LEAST_APART_px = 14;
+
+export const sizeOf = ({ size }: Pick<DrawingMark, "size">, mark_px: number): number =>
+  size === "large" ? mark_px * LARGE_1 : size === "small" ? mark_px * SMALL_1 : mark_px;
+
+/** With this much room a mark is a target of its own; then a leader is drawn only where no zoom would help. */
+const TARGET_px = 30;
+const REACH_1 = { targets: 0.3, marks: 1.6, nearest: 1.8 } as const;
+
+const DIGIT_px = 8.5;
+const LINE_px = 15;
+const SOLES_px = 9;
+/** A letter of a label at 13 px, about. */
+const LETTER_px = 7.2;
+
+export interface Crowding {
+  readonly mark_px: number;
+  readonly apart_px: number;
+  /** Whether it can be looked at no nearer: then what still lies together is fanned out. */
+  readonly isNearest: boolean;
+}
+
+export interface PlacedMarks {
+  readonly marks: readonly Stood[];
+  /** The number of each stance, by its id. */
+  readonly numbers: ReadonlyMap<string, Place>;
+  /** The label of each mark that has one and room for it, by the mark's id. */
+  readonly labels: ReadonlyMap<string, Place>;
+}
+
+/** Where everything stands upright on a drawing: pixels from its datum. Where that falls on the screen changes nothing. */
+export function placedMarks(
+  view: DrawingView,
+  camera: Camera,
+  marks: readonly Laid[],
+  route: Pick<DrawingRoute, "stops"> | undefined,
+  { mark_px, apart_px, isNearest }: Crowding,
+): PlacedMarks {
+  const at = (place: DrawingMark["place"]): Px => fromDatum(camera, onPlaneOf(view, place));
+  const wanted = marks.map((mark) => {
+    const [x, y] = at(mark.place);
+    const half_px = Math.max(apart_px, LEAST_APART_px, sizeOf(mark, mark_px) + 2) / 2;
+    return { id: mark.id, x, y, half_px, first: mark.size === "large" };
+  });
+  const reach_1 = isNearest ? REACH_1.nearest : apart_px > TARGET_px ? REACH_1.targets : REACH_1.marks;
+  const stood = markPlaces(wanted, reach_1 * Math.max(apart_px, mark_px));
+  const squares = stood.map(({ x, y, half_px }) => ({ x, y, half_px: Math.min(half_px, mark_px * 0.7) }));
+  const outside = view === "plan" ? (route?.stops ?? []).filter(isOutside) : [];
+  const turn_deg = camera.turn_deg ?? 0;
+  const numbers = outside.map(({ stance, number }): Label => {
+    const [x, y] = at([...stance.place, 0]);
+    const liked_rad = ((stance.facing + turn_deg + 90) * Math.PI) / 180;
+    return { id: stance.id, x, y, width: String(number).length * DIGIT_px, height: LINE_px, liked_rad };
+  });
+  const soles = numbers.map(({ x, y }): Taken => ({ x, y, radius: SOLES_px }));
+  const byId = new Map(marks.map((mark) => [mark.id, mark] as const));
+  const texts = stood.flatMap(({ ids, x, y }): readonly Label[] => {
+    const text = ids.length === 1 ? byId.get(ids[0])?.label : undefined;
+    if (text === undefined || text === "") return [];
+    return [{ id: `mark ${ids[0]}`, x, y, width: text.length * LETTER_px, height: LINE_px, liked_rad: 0 }];
+  });
+  const written = labelPlaces([...numbers, ...texts], soles, squares);
+  return {
+    marks: stood,
+    numbers: new Map([...written].filter(([id]) => !id.startsWith("mark "))),
+    labels: new Map(
+      [...written].flatMap(([id, place]) => (id.startsWith("mark ") ? [[id.slice(5), place]] : [])),
+    ),
+  };
+}
+
+export const isOutside = ({ stance }: DrawingRoute["stops"][number]): boolean => stance.posture !== "inside";
+
+/** What a finger at a place means: one mark, several that it cannot tell apart, or none. */
+export function markUnder(
+  marks: readonly Stood[],
+  [x, y]: Px,
+  finger_px: number,
+): { readonly nearest: Stood; readonly several: readonly Stood[] } | null {
+  const far = (each: Stood) => Math.max(Math.abs(each.x - x), Math.abs(each.y - y));
+  const within = marks.filter((each) => far(each) <= finger_px).toSorted((a, b) => far(a) - far(b));
+  const [nearest] = within;
+  return nearest === undefined ? null : { nearest, several: within };
+}
