@@ -40,6 +40,7 @@ export {
   writeLedger,
 } from "./jsonl/write-ledger.ts";
 export { isEventType, isKnownEvent, SCHEMA_VERSION } from "./known.ts";
+export { LongPast } from "./long-past.ts";
 export {
   type ChainEnd,
   clockOf,

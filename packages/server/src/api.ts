@@ -8,6 +8,7 @@ import { addDescription } from "./routes/description.ts";
 import { eventRoutes } from "./routes/events.ts";
 import { ledgerFileRoutes } from "./routes/ledger-file.ts";
 import { liveRoutes } from "./routes/live.ts";
+import { neededRoutes } from "./routes/needed.ts";
 import type { Parts } from "./routes/parts.ts";
 import { photoRoutes } from "./routes/photos.ts";
 import { recordRoutes } from "./routes/record.ts";
@@ -21,6 +22,7 @@ function routes(parts: Parts) {
   return new OpenAPIHono<Env>()
     .route("/", aboutRoutes(parts))
     .route("/", eventRoutes(parts))
+    .route("/", neededRoutes(parts))
     .route("/", photoRoutes(parts))
     .route("/", liveRoutes(parts))
     .route("/", ledgerFileRoutes(parts))

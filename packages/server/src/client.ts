@@ -8,6 +8,7 @@ import {
   type AircraftList,
   type DevicesAnswer,
   type LiveMessage,
+  type NeededAnswer,
   PROTOCOL_VERSION,
   type PullAnswer,
   type PushAnswer,
@@ -19,6 +20,7 @@ import {
   AircraftListSchema,
   DevicesAnswerSchema,
   ErrorAnswerSchema,
+  NeededAnswerSchema,
   PullAnswerSchema,
   PushAnswerSchema,
   QuarantineAnswerSchema,
@@ -53,12 +55,19 @@ export interface PullPlace {
   readonly limit?: number;
 }
 
+/** How far a phone has come that asks for what it needs of a long ledger; `upTo` is left out in the first question. */
+export interface NeededPlace {
+  readonly after: number;
+  readonly upTo?: number;
+}
+
 /** The server, call by call. Each throws {NoAnswer} or {Refused} when it does not succeed. */
 export interface Client {
   about(): Promise<About>;
   aircraft(): Promise<AircraftList>;
   push(aircraft: string, events: readonly LedgerEvent[]): Promise<PushAnswer>;
   pull(aircraft: string, place: PullPlace): Promise<PullAnswer>;
+  needed(aircraft: string, place: NeededPlace): Promise<NeededAnswer>;
   devices(aircraft: string): Promise<DevicesAnswer>;
   quarantine(aircraft: string): Promise<QuarantineAnswer>;
   putPhoto(sha256: string, bytes: Uint8Array<ArrayBuffer>): Promise<"stored" | "present">;
@@ -104,6 +113,14 @@ export function makeClient(baseUrl: string, fetch: typeof globalThis.fetch = glo
           },
         }),
         PullAnswerSchema,
+      ),
+    needed: (aircraft, { after, upTo }) =>
+      read(
+        api.aircraft[":aircraft"].needed.$get({
+          ...at(aircraft),
+          query: { after: String(after), ...(upTo === undefined ? {} : { upTo: String(upTo) }) },
+        }),
+        NeededAnswerSchema,
       ),
     devices: (aircraft) => read(api.aircraft[":aircraft"].devices.$get(at(aircraft)), DevicesAnswerSchema),
     quarantine: (aircraft) =>

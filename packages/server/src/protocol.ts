@@ -72,6 +72,21 @@ export interface PullAnswer {
   }[];
 }
 
+/**
+ * GET /api/aircraft/:aircraft/needed?after=N&upTo=M
+ *
+ * For a phone that has nothing yet of a long ledger: the events after `after`, up to number `upTo` (the head when it is
+ * left out), that it needs to come to the same verdicts as one that has them all. Left out is only what was answered
+ * on walks long past (`LongPast` of the ledger), and nothing from number `wholeFrom` on. Ask again with `after` = `to`
+ * and the same `upTo` until the two are one. What was left out is had by pulls, whenever somebody asks for it.
+ */
+export interface NeededAnswer extends PullAnswer {
+  readonly upTo: number;
+  /** Everything up to this number was looked through. */
+  readonly to: number;
+  readonly wholeFrom: number;
+}
+
 /** GET /api/aircraft/:aircraft/devices: the highest deviceSeq without a hole before it, per device. */
 export interface DevicesAnswer {
   readonly epoch: string;

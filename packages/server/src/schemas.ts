@@ -5,6 +5,7 @@ import type {
   AircraftList,
   DevicesAnswer,
   ErrorAnswer,
+  NeededAnswer,
   PullAnswer,
   PushAnswer,
   QuarantineAnswer,
@@ -93,6 +94,17 @@ export const PullAnswerSchema = z
       .meta({ description: "Without a hole. A page can hold fewer than asked for: go on until `head`." }),
   })
   .meta({ id: "PullAnswer" }) satisfies z.ZodType<PullAnswer>;
+
+export const NeededAnswerSchema = z
+  .object({
+    epoch: Epoch,
+    head: Count,
+    upTo: Count,
+    to: Count.meta({ description: "Looked through up to this number; ask again from here until `upTo`." }),
+    wholeFrom: Count.meta({ description: "From this number on nothing is left out." }),
+    events: z.array(z.object({ ledgerSeq: Seq, receivedAt: z.string(), event: AnyEvent })),
+  })
+  .meta({ id: "NeededAnswer" }) satisfies z.ZodType<NeededAnswer>;
 
 export const DevicesAnswerSchema = z
   .object({ epoch: Epoch, devices: z.record(z.string(), Seq) })

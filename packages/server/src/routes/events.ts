@@ -186,10 +186,12 @@ function requireProtocol(theirs: number): void {
   );
 }
 
-function pageJson({ epoch, head, events }: Page): string {
+/** @param more further parts of the answer, by name */
+export function pageJson({ epoch, head, events }: Page, more: Readonly<Record<string, number>> = {}): string {
   const list = events.map(
     ({ ledgerSeq, receivedAt_ms, text }: KeptEvent) =>
       `{"ledgerSeq":${ledgerSeq},"receivedAt":"${iso(receivedAt_ms)}","event":${text}}`,
   );
-  return `{"epoch":${JSON.stringify(epoch)},"head":${head},"events":[${list.join(",")}]}`;
+  const rest = Object.entries(more).map(([name, value]) => `"${name}":${value},`);
+  return `{"epoch":${JSON.stringify(epoch)},"head":${head},${rest.join("")}"events":[${list.join(",")}]}`;
 }

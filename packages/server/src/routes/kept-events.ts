@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import { type LedgerEvent, parseEvent, saysOfFaults } from "@witnessmark/ledger";
 import type { OperatorStore } from "@witnessmark/store";
 import { EVENTS_MOST_B } from "../guard/limits.ts";
@@ -33,5 +34,6 @@ export async function* eventsUpTo(
       yield parsed.event;
       after = ledgerSeq;
     }
+    await setImmediate(); // others are answered between two pages, also where the store answers at once
   }
 }

@@ -169,6 +169,17 @@ export function serverContract(name: string, create: () => Promise<TestDatabase>
         expect(seen).toEqual(events);
       });
 
+      it("that a new phone needs are all of them, where there is no long past", async () => {
+        const events = await new TestDevice().make(3);
+        await client.push(AIRCRAFT, events);
+        const all = await client.needed(AIRCRAFT, { after: 0 });
+        expect(all).toMatchObject({ head: 3, upTo: 3, to: 3, wholeFrom: 1 });
+        expect(all.events.map(({ event }) => event)).toEqual(events);
+        const rest = await client.needed(AIRCRAFT, { after: 1, upTo: 2 });
+        expect(rest).toMatchObject({ head: 3, upTo: 2, to: 2 });
+        expect(rest.events.map(({ event }) => event)).toEqual(events.slice(1, 2));
+      });
+
       it("are refused after a place that another event stands at", async () => {
         const events = await new TestDevice().make(3);
         await client.push(AIRCRAFT, events);
