@@ -17,6 +17,7 @@ import { indexDiscrepancies } from "./verdicts/discrepancy-index.ts";
 import { groundGearVerdicts } from "./verdicts/ground-gear.ts";
 import { paceVerdict } from "./verdicts/pace.ts";
 import { recordVerdicts } from "./verdicts/record.ts";
+import { releaseVerdicts } from "./verdicts/releases.ts";
 import { isOver, walkDue } from "./verdicts/walk-due.ts";
 import { happeningsSince } from "./walk/happenings.ts";
 import { answersIn, type Heads, type Look, lookAt, readingIn, walkInHand } from "./walk/looks.ts";
@@ -140,6 +141,7 @@ export function findAll(
     ...checkFindings(context),
     ...groundGearVerdicts(context),
     ...ofDiscrepancies,
+    ...releaseVerdicts(context, flight),
     ...repeatVerdicts(context),
     ...disagreementVerdicts(context, byDiscrepancy),
     ...paceVerdict(context),

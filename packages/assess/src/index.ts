@@ -91,6 +91,7 @@ export {
   NOT_FOR_PILOT_OWNER_NAMES,
   NOT_FOR_PILOT_OWNERS,
   OF_THE_PILOT_OWNER,
+  pilotOwnerTask,
 } from "./rules/eu-part-nco/release.ts";
 export { finalReserve, type RequiredFuelInput, requiredFuel } from "./rules/fuel.ts";
 export { NIGHT_DEFINITIONS, type NightDefinitionId, nightAt, type SunTimes } from "./rules/night.ts";

@@ -68,6 +68,7 @@ export type {
   CounterValues,
   LocalDate,
   RecordBodies,
+  ReleaseRole,
   ReliefAction,
   ReliefRole,
   ReliefStep,

@@ -1,7 +1,14 @@
 import { KINDS_OF_OPERATION, TIMED_SUBJECTS } from "@witnessmark/book";
 import * as z from "zod/mini";
 import { count, finite, matching, Name, oneOf, ReadValue, text, Uuid, When, Words } from "./parts.ts";
-import type { RecordBodies, ReliefAction, ReliefRole, ServicedThing, ServicingKind } from "./record-event.ts";
+import type {
+  RecordBodies,
+  ReleaseRole,
+  ReliefAction,
+  ReliefRole,
+  ServicedThing,
+  ServicingKind,
+} from "./record-event.ts";
 
 /** What the bodies of the record's events must be at schema version 1. */
 

@@ -12,6 +12,7 @@ const SIGNED: ReadonlySet<string> = new Set<EventType>([
   "decision.signed",
   "discrepancy.closed",
   "discrepancy.relieved",
+  "discrepancy.released",
   "timedItem.done",
 ]);
 

@@ -1,7 +1,9 @@
+import type { ReleaseRole } from "@witnessmark/ledger";
 import type { CabinPoint } from "./cabin-profile.ts";
 import type { Ceiling } from "./ceiling.ts";
 import type { NightDefinitionId } from "./night.ts";
 import type { EquipmentOf, FlightKind, ReliefInput, ReliefRuling } from "./relief.ts";
+import type { RuledSteps } from "./ruled-steps.ts";
 import type { Ruling } from "./ruling.ts";
 
 /**
@@ -31,10 +33,24 @@ export interface RulePack {
   takeOffWithDeposits(input: DepositsInput): Ruling<DepositsAnswer>;
   /** Whether a flight may be made with something that does not work, every step of it. */
   relief(input: ReliefInput): ReliefRuling;
+  /**
+   * Whether a release after something was put right is one that the rules know: by whom, on which authority. Absent
+   * where the entry of who approved it for return to service says all that the rules ask.
+   */
+  release?(input: ReleaseInput): RuledSteps;
   /** What the rules ask for on a kind of flight, by the names that a book's equipment gives as `ruleItem`. */
   requiredEquipment(kind: FlightKind, of: EquipmentOf): readonly string[];
   /** What the rule adds to a distance; `none` for private flight, with the published advice beside it. */
   distanceFactor(): Ruling<{ readonly compulsory: false }>;
+}
+
+export interface ReleaseInput {
+  readonly as?: ReleaseRole | undefined;
+  /** Number of the licence or approval; left out where it was not said. */
+  readonly authority?: string | undefined;
+  readonly maxTakeOff_kg?: number | undefined;
+  /** What was answered, by the name of the question; what is not there is not known. */
+  readonly said: Readonly<Record<string, boolean | undefined>>;
 }
 
 export type NightUse = "fuel" | "visual-minima" | "lights" | "passenger-recency";

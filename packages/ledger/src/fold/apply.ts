@@ -48,6 +48,7 @@ function applyKnown(draft: Draft, event: KnownEvent): void {
       return;
     case "discrepancy.closed":
     case "discrepancy.reopened":
+    case "discrepancy.released":
     case "discrepancy.placed":
     case "discrepancy.assessed":
     case "discrepancy.measured":

@@ -49,6 +49,22 @@ describe("discrepancies", () => {
     });
   });
 
+  it("keep each word on who released them, and on which authority", () => {
+    const { scene, phone, state } = story();
+    const discrepancy = scene.id();
+    scene.say(phone, { type: "discrepancy.raised", body: { discrepancy, words: "a dead light" } });
+    scene.say(phone, {
+      type: "discrepancy.closed",
+      body: { discrepancy, how: "put-right", words: "new bulb", releasedBy: "Ada" },
+    });
+    const said = { as: "pilot-owner", by: "Ada", authority: "LIC 118", said: { owns: true } } as const;
+    scene.say(phone, {
+      type: "discrepancy.released",
+      body: { discrepancy, rulePack: "eu-part-nco", ...said },
+    });
+    expect(state().discrepancies.get(discrepancy)).toMatchObject({ isOpen: false, releases: [said] });
+  });
+
   it("closed by a clock that sorts before they were raised are closed all the same", () => {
     const { scene, state } = story();
     const ahead = scene.phone("Ada", 3_600_000);

@@ -66,6 +66,13 @@ function reliefSteps(relief: ReliefOnRecord): readonly Ordered[] {
 
 const sizeOf = ({ value, unit }: Read): string => withSymbol(String(value), unit);
 
+const RELEASED_AS = {
+  "pilot-owner": "pilot-owner, ML.A.803",
+  "certifying-staff": "certifying staff, ML.A.801(b)",
+  organisation: "maintenance organisation, ML.A.801(b)",
+  "not-known": "on an authority that is not known",
+} as const;
+
 /** What was written or pictured of it; a picture is in the ledger by its SHA-256 alone. */
 function evidenceOf(id: string, { notes, photos }: AircraftState): readonly Ordered[] {
   const isOfIt = ({ subject }: { readonly subject: Subject }) =>
@@ -77,7 +84,8 @@ function evidenceOf(id: string, { notes, photos }: AircraftState): readonly Orde
 }
 
 function stepsOf(discrepancy: Discrepancy, { book, state }: Names, signed: SignedEvents): readonly Ordered[] {
-  const { raised, measured, measurements, assessments, reliefs, closings, reopenings } = discrepancy;
+  const { raised, measured, measurements, assessments, reliefs, closings, releases, reopenings } =
+    discrepancy;
   const steps = [
     step(raised, "Written down", measured === undefined ? [] : [sizeOf(measured)]),
     ...measurements
@@ -92,6 +100,14 @@ function stepsOf(discrepancy: Discrepancy, { book, state }: Names, signed: Signe
     ...reliefs.flatMap(reliefSteps),
     ...closings.map((each) =>
       step(each, HOW[each.how], [each.words, `Released by ${each.releasedBy}`], signed.has(each.event)),
+    ),
+    ...releases.map((each) =>
+      step(
+        each,
+        "Released",
+        [`By ${each.by}, ${RELEASED_AS[each.as]}`, ...(each.authority === undefined ? [] : [each.authority])],
+        signed.has(each.event),
+      ),
     ),
     ...reopenings.map((each) => step(each, "Opened again", [each.words])),
     ...evidenceOf(discrepancy.id, state),

@@ -1,3 +1,4 @@
+import { packOf } from "@witnessmark/assess";
 import type { Discrepancy } from "@witnessmark/ledger";
 import { type FormEvent, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -5,6 +6,7 @@ import { Popup } from "../../frame/popup.tsx";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
+import { newRelease, ReleasePart, releasedBody } from "../record/release-part.tsx";
 
 interface PutRightProps {
   readonly open: OpenAircraft;
@@ -43,17 +45,21 @@ function PutRightForm({
   const [words, setWords] = useState("");
   const [by, setBy] = useState("");
   const [asked, setAsked] = useState(false);
-  const missing = words.trim() === "" || by.trim() === "";
+  const [release, setRelease] = useState(() => newRelease(packOf(open.flight)));
+  const asksRelease = how === "put-right" && release.pack.release !== undefined;
+  const missing = words.trim() === "" || by.trim() === "" || (asksRelease && release.as === undefined);
   const send = async (event: FormEvent) => {
     event.preventDefault();
     setAsked(true);
     if (missing) return;
+    const released = asksRelease ? releasedBody(discrepancy.id, by.trim(), release) : undefined;
     const kept = await keeping.keep(() =>
       keep.append(open.registration, [
         {
           type: "discrepancy.closed",
           body: { discrepancy: discrepancy.id, how, words: words.trim(), releasedBy: by.trim() },
         },
+        ...(released === undefined ? [] : [{ type: "discrepancy.released" as const, body: released }]),
       ]),
     );
     if (kept) onClose();
@@ -87,9 +93,12 @@ function PutRightForm({
             autoComplete="off"
           />
         </label>
+        {how === "put-right" ? <ReleasePart open={open} draft={release} onDraft={setRelease} /> : null}
         {asked && missing ? (
           <p className="trouble" role="alert">
-            Both are needed: what was done, and who released it.
+            {asksRelease
+              ? "All are needed: what was done, who released it, and on which authority; “Not known” is an answer."
+              : "Both are needed: what was done, and who released it."}
           </p>
         ) : null}
         <Trouble words={keeping.trouble} />

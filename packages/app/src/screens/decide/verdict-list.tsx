@@ -93,7 +93,9 @@ function Folded({ open, verdicts, shown, word }: FoldedProps) {
 function Row({ open, verdict }: { readonly open: OpenAircraft; readonly verdict: Verdict }) {
   const [unfolded, setUnfolded] = useState(false);
   const { status, subject } = verdict;
-  const goesThere = status === "open" && subject !== undefined && subject.kind !== "discrepancy";
+  const isOfOpen =
+    subject?.kind === "discrepancy" && open.state.discrepancies.get(subject.id)?.isOpen !== false;
+  const goesThere = status === "open" && subject !== undefined && !isOfOpen;
   const head = (
     <>
       <Mark status={status} size_px={28} />
@@ -173,6 +175,8 @@ type Subject = NonNullable<Verdict["subject"]>;
 
 function placeOf(registration: string, subject: Subject): string {
   if (subject.kind === "timed") return href({ at: "timed", registration, item: subject.id });
+  if (subject.kind === "discrepancy")
+    return href({ at: "discrepancy", registration, discrepancy: subject.id });
   if (subject.kind === "trend") return href({ at: "trend", registration, trend: subject.id });
   return subject.kind === "check" || subject.kind === "ground-gear"
     ? href({ at: "walk", registration, step: { kind: subject.kind, id: subject.id } })
@@ -198,7 +202,9 @@ function WaysOut({
         : ({ kind: "check", id: check } as const);
   return (
     <div className="ways">
-      {found === undefined ? null : <PutRight open={open} discrepancy={found} wayOut={verdict.wayOut[0]} />}
+      {found?.isOpen === true ? (
+        <PutRight open={open} discrepancy={found} wayOut={verdict.wayOut[0]} />
+      ) : null}
       {step === undefined ? null : (
         <a href={href({ at: "walk", registration: open.registration, step })}>
           <b>Look again</b>

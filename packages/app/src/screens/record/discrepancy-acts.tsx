@@ -12,6 +12,7 @@ import { ForTheMechanic } from "./for-the-mechanic.tsx";
 import { MeasureAgain } from "./measure-again.tsx";
 import { Relief } from "./relief-form.tsx";
 import { SayOfIt } from "./say-of-it.tsx";
+import { SayRelease } from "./say-release.tsx";
 
 interface RuleBeside {
   readonly question: string;
@@ -43,6 +44,11 @@ const RULES_BESIDE: Readonly<Record<string, readonly RuleBeside[]>> = {
       question: "nco-put-off",
       title: "Who may put it off?",
       words: "What the rules say: the pilot, or certifying staff (ML.A.403, M.A.403)",
+    },
+    {
+      question: "nco-pilot-owner",
+      title: "May the pilot-owner release it?",
+      words: "What the rules say: limited maintenance that they have done (ML.A.803, appendix II)",
     },
     {
       question: "nco-list-entry",
@@ -93,7 +99,10 @@ export function DiscrepancyActs({ open, discrepancy }: ActsProps) {
             <ForTheMechanic open={open} discrepancy={discrepancy} />
           </>
         ) : (
-          <SayOfIt open={open} discrepancy={discrepancy} what="reopened" />
+          <>
+            <SayRelease open={open} discrepancy={discrepancy} />
+            <SayOfIt open={open} discrepancy={discrepancy} what="reopened" />
+          </>
         )}
       </div>
       <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />

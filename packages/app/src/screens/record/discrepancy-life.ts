@@ -28,9 +28,16 @@ const step = (origin: Origin, title: string, words: string): LifeStep => {
 
 const HOW = { "put-right": "Put right", "no-fault-found": "No fault found" } as const;
 
+const RELEASED_AS = {
+  "pilot-owner": "pilot-owner, ML.A.803",
+  "certifying-staff": "certifying staff, ML.A.801(b)",
+  organisation: "maintenance organisation, ML.A.801(b)",
+  "not-known": "on an authority that is not known",
+} as const;
+
 /** Everything that was said of a discrepancy, as it was said, oldest first. */
 export function lifeOf(discrepancy: Discrepancy, book: Book): readonly LifeStep[] {
-  const { raised, words, closings, assessments, measurements, reliefs, reopenings } = discrepancy;
+  const { raised, words, closings, assessments, measurements, reliefs, releases, reopenings } = discrepancy;
   const nameOf = (id: string | undefined) => book.equipment.find((each) => each.id === id)?.name;
   const steps = [
     step(raised, "Written down", words),
@@ -62,6 +69,13 @@ export function lifeOf(discrepancy: Discrepancy, book: Book): readonly LifeStep[
       ),
     ),
     ...closings.map((each) => step(each, HOW[each.how], `${each.words}. Released by ${each.releasedBy}`)),
+    ...releases.map((each) =>
+      step(
+        each,
+        "Released",
+        [each.by, RELEASED_AS[each.as], each.authority ?? ""].filter((part) => part !== "").join(", "),
+      ),
+    ),
     ...reopenings.map((each) => step(each, "Opened again", each.words)),
   ];
   return steps.sort((a, b) => (a.hlc < b.hlc ? -1 : a.hlc > b.hlc ? 1 : 0));

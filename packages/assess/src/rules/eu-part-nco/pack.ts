@@ -5,6 +5,7 @@ import { takeOffWithDeposits } from "./deposits.ts";
 import { finalReserveTime } from "./fuel.ts";
 import { visualAtField, visualMinima } from "./minima.ts";
 import { oxygen } from "./oxygen.ts";
+import { release } from "./release.ts";
 import { relief } from "./relief.ts";
 import { requiredEquipment } from "./required-equipment.ts";
 
@@ -27,6 +28,7 @@ export const euPartNco: RulePack = {
   visualAtField,
   takeOffWithDeposits,
   relief,
+  release,
   requiredEquipment,
   distanceFactor: () => ({
     known: true,

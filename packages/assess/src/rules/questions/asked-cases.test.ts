@@ -4,13 +4,14 @@ import { emptyState } from "@witnessmark/ledger";
 import { describe, expect, it } from "vitest";
 import { book as smallBook } from "../../testing/small-book.ts";
 import { timedFigures } from "../../timed/timed-figures.ts";
+import { NOT_FOR_PILOT_OWNER_NAMES } from "../eu-part-nco/release.ts";
 import { type DecodedCase, decodedCases, numberOf } from "../testing/decoded-cases.ts";
 import type { RuleAnswer, Said } from "./question.ts";
 import { ruleQuestions } from "./rule-questions.ts";
 import { bearingError_rad, inspectionRegime, reviewKeepsDay } from "./tested.ts";
 
 // Each case carries its source and whether it is published or from memory.
-const CASES = decodedCases("airworthiness-asked.json", 42);
+const CASES = decodedCases("airworthiness-asked.json", 55);
 const tried = new Set<string>();
 function cases(...ids: readonly string[]): readonly DecodedCase[] {
   const found = CASES.filter(({ id }) => ids.some((start) => id === start || id.startsWith(`${start}-`)));
@@ -363,6 +364,16 @@ describe("airworthiness directives, as a person follows them", () => {
       9,
     );
     expect(due(effective_h, effective_h, within, "first")?.at).toBeCloseTo(effective_h + toTotal_h, 9);
+  });
+});
+
+describe("release by the pilot-owner, ML.A.803 and appendix II", () => {
+  it.each(cases("pilot-owner"))("$id", (one) => {
+    // a case says each answer as yes, no or kilograms, by the name under which it is asked, and which of the nine it is
+    const { privately, licence, owns, inProgramme, didIt, entered, maxTakeOff_kg } = one.inputs as Said;
+    const task = NOT_FOR_PILOT_OWNER_NAMES.find((name) => flag(one, name)) ?? "none";
+    const said = { privately, licence, owns, inProgramme, didIt, entered, maxTakeOff_kg, task };
+    expect(legal(answer("nco-pilot-owner", said))).toEqual(one.expected);
   });
 });
 

@@ -1,7 +1,8 @@
+import { NOT_FOR_PILOT_OWNERS, OF_THE_PILOT_OWNER, pilotOwnerTask, release } from "../eu-part-nco/release.ts";
 import { afterMaintenance } from "../us-part-91/after-maintenance.ts";
 import { PREVENTIVE_WORK, preventiveMaintenance } from "../us-part-91/preventive-maintenance.ts";
 import { PERMIT_PURPOSES, specialPermit } from "../us-part-91/special-permit.ts";
-import { choice, defineQuestion, type RuleQuestion, yesNo } from "./question.ts";
+import { choice, defineQuestion, figureOf, type RuleQuestion, yesNo } from "./question.ts";
 
 const WORK: Readonly<Record<string, string>> = {
   ...Object.fromEntries(PREVENTIVE_WORK.map(({ id, line, words }) => [id, `(${line}) ${words}`])),
@@ -10,6 +11,27 @@ const WORK: Readonly<Record<string, string>> = {
 };
 
 export const WORK_QUESTIONS: readonly RuleQuestion[] = [
+  defineQuestion({
+    id: "nco-pilot-owner",
+    title: "May the pilot-owner release this work?",
+    subject: "Work on the aircraft",
+    pack: "eu-part-nco",
+    about:
+      "Part-ML lets who owns and flies it release limited maintenance that they have done. All else is for certifying staff or an organisation.",
+    asks: {
+      maxTakeOff_kg: figureOf("Greatest take-off mass of the aeroplane", "kg", "kg", [0, 100_000]),
+      privately: yesNo(OF_THE_PILOT_OWNER.privately),
+      licence: yesNo(OF_THE_PILOT_OWNER.licence),
+      owns: yesNo(OF_THE_PILOT_OWNER.owns),
+      inProgramme: yesNo(OF_THE_PILOT_OWNER.inProgramme),
+      didIt: yesNo(OF_THE_PILOT_OWNER.didIt),
+      task: choice("Is the work one of these?", { none: "None of these", ...NOT_FOR_PILOT_OWNERS }),
+      entered: yesNo(OF_THE_PILOT_OWNER.entered),
+    },
+    rule: ({ maxTakeOff_kg, task, ...said }) =>
+      release({ as: "pilot-owner", maxTakeOff_kg, said: { ...said, ...pilotOwnerTask(task) } }),
+    says: ["The pilot-owner may release it", "It is not the pilot-owner's to release"],
+  }),
   defineQuestion({
     id: "preventive-maintenance",
     title: "May the pilot do this work?",
