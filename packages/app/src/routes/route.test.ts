@@ -24,6 +24,8 @@ const anyRoute: fc.Arbitrary<Exclude<Route, { at: "unknown" }>> = fc.oneof(
       "load" as const,
       "conditions" as const,
       "decide" as const,
+      "paper" as const,
+      "typed-in" as const,
       "import" as const,
     ),
     registration,

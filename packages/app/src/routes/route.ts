@@ -17,6 +17,8 @@ export type Route =
   | { readonly at: "conditions"; readonly registration: string }
   | { readonly at: "decide"; readonly registration: string }
   | { readonly at: "record"; readonly registration: string; readonly part?: RecordPart }
+  | { readonly at: "paper"; readonly registration: string }
+  | { readonly at: "typed-in"; readonly registration: string }
   | { readonly at: "import"; readonly registration: string }
   | { readonly at: "discrepancy"; readonly registration: string; readonly discrepancy: string }
   | { readonly at: "timed"; readonly registration: string; readonly item: string }
@@ -45,6 +47,8 @@ const OF_AIRCRAFT = [
   "load",
   "conditions",
   "decide",
+  "paper",
+  "typed-in",
   "import",
 ] as const;
 
@@ -125,6 +129,8 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
     case "load":
     case "conditions":
     case "decide":
+    case "paper":
+    case "typed-in":
     case "import":
       return address(route.registration, route.at);
     case "record":

@@ -37,6 +37,8 @@ const parts = {
   point: partOf(async () => (await import("./record/point-screen.tsx")).PointScreen),
   trend: partOf(async () => (await import("./record/trend-screen.tsx")).TrendScreen),
   bringIn: partOf(async () => (await import("./record/import/import-screen.tsx")).ImportScreen),
+  paper: partOf(async () => (await import("./paper/paper-screen.tsx")).PaperScreen),
+  typedIn: partOf(async () => (await import("./paper/typed-in-screen.tsx")).TypedInScreen),
   calculators: partOf(async () => (await import("./calculators/calculators.tsx")).Calculators),
   rules: partOf(async () => (await import("./rules/rules-screen.tsx")).RulesScreen),
   archived: partOf(async () => (await import("./apron/archived.tsx")).Archived),
@@ -59,6 +61,8 @@ const TimedScreen = parts.timed.Screen;
 const PointScreen = parts.point.Screen;
 const TrendScreen = parts.trend.Screen;
 const ImportScreen = parts.bringIn.Screen;
+const PaperScreen = parts.paper.Screen;
+const TypedInScreen = parts.typedIn.Screen;
 const Calculators = parts.calculators.Screen;
 const RulesScreen = parts.rules.Screen;
 const Archived = parts.archived.Screen;
@@ -178,6 +182,10 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <PointScreen open={open} id={route.point} />;
     case "trend":
       return <TrendScreen key={route.trend} open={open} id={route.trend} />;
+    case "paper":
+      return <PaperScreen open={open} />;
+    case "typed-in":
+      return <TypedInScreen open={open} />;
     case "import":
       return <ImportScreen open={open} />;
     case "decide":

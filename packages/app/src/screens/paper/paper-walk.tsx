@@ -1,0 +1,133 @@
+import type { Book } from "@witnessmark/book";
+import type { WalkPlan } from "@witnessmark/planner";
+import type { PaperLine, PaperStop, WalkPaper } from "@witnessmark/sheet";
+import { temperatureText } from "../../walk/reading-view.ts";
+import { tally } from "../../words/figures.ts";
+import { WholePlan } from "../walk/whole-plan.tsx";
+
+interface PaperWalkProps {
+  readonly paper: WalkPaper;
+  readonly book: Book;
+  readonly plan: WalkPlan;
+}
+
+const DRAWN = { width_px: 699, height_px: 420 } as const;
+
+/** The walk as it prints: drawing, way, a box for every answer, a line for every figure. */
+export function PaperWalk({ paper, book, plan }: PaperWalkProps) {
+  const { temperature } = paper;
+  return (
+    <article className="paper walk-paper" aria-label="The walk on paper">
+      <div className="paper-frame">
+        <header className="walk-paper-head">
+          <div>
+            <h1>{paper.walk}</h1>
+            <p>
+              <b>{paper.registration}</b> {paper.type}, book revision {paper.revision};{" "}
+              {tally(paper.lineCount, "step").toLowerCase()} at{" "}
+              {tally(paper.stops.length, "stance").toLowerCase()}
+            </p>
+          </div>
+          <dl>
+            {["Day", "Begun at", "Ended at", "By"].map((blank) => (
+              <div key={blank}>
+                <dt>{blank}</dt>
+                <dd />
+              </div>
+            ))}
+          </dl>
+        </header>
+        <p className="paper-warn">{paper.caution}</p>
+        <div className="walk-paper-plan">
+          <WholePlan book={book} plan={plan} {...DRAWN} />
+        </div>
+        <p className="walk-paper-how">
+          One box for each step: <b>as it should be</b>, <b>not right</b> (say what, overleaf),{" "}
+          <b>could not check</b>.{" "}
+          {temperature === undefined
+            ? "Limits that move with temperature are given for four days; between them take the stricter."
+            : `Limits are those at ${temperatureText(temperature)}; on another day print it anew.`}
+        </p>
+        {paper.known.length === 0 ? null : (
+          <div className="walk-paper-known">
+            <h2>Known to be not right</h2>
+            <ul>
+              {paper.known.map((words) => (
+                <li key={words}>{words}</li>
+              ))}
+            </ul>
+          </div>
+        )}
+        <div className="walk-paper-stops">
+          {paper.stops.map((stop) => (
+            <Stop key={stop.stance.id} stop={stop} />
+          ))}
+        </div>
+        <div className="walk-paper-found">
+          <h2>What was not right: which step, what, how large</h2>
+          {[1, 2, 3, 4, 5].map((row) => (
+            <i key={row} />
+          ))}
+        </div>
+        <p className="paper-notice walk-paper-notice">{paper.notice}</p>
+      </div>
+    </article>
+  );
+}
+
+function Stop({ stop }: { readonly stop: PaperStop }) {
+  return (
+    <section>
+      <h2>
+        <b>{stop.number}</b> {stop.stance.name}
+        {stop.stance.posture === "stand" ? null : <small>{stop.stance.posture}</small>}
+      </h2>
+      <table>
+        <thead className="out-of-sight">
+          <tr>
+            <th scope="col">As it should be</th>
+            <th scope="col">Not right</th>
+            <th scope="col">Could not check</th>
+            <th scope="col">Step</th>
+          </tr>
+        </thead>
+        <tbody>
+          {stop.lines.map((line) => (
+            <Line key={`${line.kind} ${line.id}`} line={line} />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Line({ line }: { readonly line: PaperLine }) {
+  const { reading } = line;
+  return (
+    <tr>
+      <td>
+        <i className="box" />
+      </td>
+      <td>
+        <i className="box cross" />
+      </td>
+      <td>
+        <i className="box dash" />
+      </td>
+      <th scope="row">
+        <b>{line.place}.</b> {line.title}.{line.asksPhoto ? " Photo." : null}
+        <span>{line.shouldBe}</span>
+        {reading === undefined ? null : (
+          <span className="walk-paper-reading">
+            <span>
+              {reading.limits.map((limit) => (
+                <b key={limit}>{limit}</b>
+              ))}
+            </span>
+            <i /> {reading.unit}
+          </span>
+        )}
+      </th>
+    </tr>
+  );
+}
