@@ -95,6 +95,7 @@ export {
 } from "./rules/eu-part-nco/release.ts";
 export { finalReserve, type RequiredFuelInput, requiredFuel } from "./rules/fuel.ts";
 export { NIGHT_DEFINITIONS, type NightDefinitionId, nightAt, type SunTimes } from "./rules/night.ts";
+export { CLASS_WORDS, classOfBook } from "./rules/pilot/aircraft-class.ts";
 export { type Medical, type MedicalClass, medicalUntil } from "./rules/pilot/medical.ts";
 export { PILOT_ITEMS, type PilotItem, pilotItemsFor } from "./rules/pilot/pilot-items.ts";
 export {

@@ -64,6 +64,8 @@ export {
   WALK_KINDS,
 } from "./schema/kinds.ts";
 export type {
+  AIRCRAFT_CLASSES,
+  type AircraftClass,
   EmptyMass,
   LoadEnvelope,
   Loading,

@@ -33,7 +33,7 @@ function passengers(book: Pick<Book, "loading">, flight: PlannedFlight): boolean
 
 /**
  * Of what nature a flight is. Night is that of civil twilight unless another is named, anywhere on the flight.
- * Icing and flight over water are in no plan: they are never known.
+ * Icing, flight over water and a glider in tow are in no plan: they are never known.
  */
 export function natureOfFlight(
   book: Pick<Book, "fields" | "loading">,
@@ -87,7 +87,7 @@ export function isOfAnyKind(
     for (const byNight of maybe(night)) {
       for (const carrying of maybe(carries)) {
         for (const unsaid of EITHER) {
-          const other = { passengers: carrying, icing: unsaid, "over-water": unsaid };
+          const other = { passengers: carrying, icing: unsaid, "over-water": unsaid, "glider-tow": unsaid };
           answers.add(kinds.some((kind) => isOf(kind, byInstruments, byNight, other)));
         }
       }
@@ -106,4 +106,5 @@ export const KIND_WORDS: Readonly<Record<KindOfOperation, string>> = {
   "over-water": "over water",
   passengers: "with passengers",
   "passengers-by-night": "with passengers by night",
+  "glider-tow": "with a glider in tow",
 };

@@ -1,5 +1,7 @@
+import type { Book } from "@witnessmark/book";
 import { addDays, addMonths, endOfMonthAfter, startOfMonthBefore } from "@witnessmark/engine";
 import type { AircraftState, LocalDate } from "@witnessmark/ledger";
+import { isSameCategory, isSameKind } from "../rules/pilot/aircraft-class.ts";
 import { offsetOf_min } from "../words/local-time.ts";
 import type { Item } from "./due.ts";
 import { localDayOf } from "./local-day.ts";
@@ -9,11 +11,15 @@ interface Deed {
   readonly on: LocalDate;
   readonly count: number;
   readonly event: string;
+  /** Whether it is certain that it counts for this aircraft: the class of another is as its pilot said it. */
+  readonly sure: boolean;
 }
 
 /** What a pilot has of an item that asks for so many within so long. */
 export interface Recency {
   readonly have: number;
+  /** What more would count if it was on the right class of aircraft, which was not said. */
+  readonly unsure: number;
   readonly need: number;
   /** The last day on which enough still count; undefined while there are too few. */
   readonly goodThrough: LocalDate | undefined;
@@ -55,22 +61,28 @@ const counted = (
 function deedsOf(
   state: AircraftState,
   person: string,
-  what: Counts,
-  tailwheelHere: boolean,
+  { counts: what, rule }: Item & { readonly counts: Counts },
+  book: Pick<Book, "aircraft">,
 ): readonly Deed[] {
+  const tailwheelHere = book.aircraft.gear === "tail-wheel";
+  const rules = rule?.includes("CFR") === true ? "us" : "europe";
+  const isSame = (words: string): boolean | "unknown" =>
+    what === "approaches" ? isSameCategory(words, book) : isSameKind(words, book, rules);
   const here = state.flightsMade
     .filter(({ pilot }) => pilot === person) // one of which nobody says who flew it counts for nobody
     .map(({ landing, landings, approaches, event }) => ({
       on: localDayOf(Date.parse(landing), offsetOf_min(landing)),
       count: counted(what, { ...landings, approaches: approaches ?? 0, tailwheel: tailwheelHere }),
       event,
+      sure: true,
     }));
   const elsewhere = state.experiences
-    .filter((experience) => experience.person === person)
+    .filter((experience) => experience.person === person && isSame(experience.class) !== false)
     .map(({ on, dayLandings: day, nightLandings: night, event, ...deed }) => ({
       on,
       count: counted(what, { day, night, ...deed }),
       event,
+      sure: isSame(deed.class) === true,
     }));
   return [...here, ...elsewhere].filter(({ count }) => count > 0).toSorted((a, b) => (a.on < b.on ? 1 : -1));
 }
@@ -101,22 +113,29 @@ export function recencyOf(
   state: AircraftState,
   person: string,
   on: LocalDate,
-  tailwheelHere: boolean,
+  book: Pick<Book, "aircraft">,
 ): Recency | undefined {
   const window = windowOf(item, on);
-  if (item.counts === undefined || window === undefined) return undefined;
+  const { counts } = item;
+  if (counts === undefined || window === undefined) return undefined;
   const need = item.atLeast ?? 1;
-  const deeds = deedsOf(state, person, item.counts, tailwheelHere);
+  const deeds = deedsOf(state, person, { ...item, counts }, book);
   const within = deeds.filter((deed) => deed.on >= window.from && deed.on <= on);
   let have = 0;
   let goodThrough: LocalDate | undefined;
+  let unsure = 0;
   for (const deed of within) {
+    if (!deed.sure) {
+      unsure += deed.count;
+      continue;
+    }
     have += deed.count;
     // when this one, so far back, counts no more there are too few
     if (goodThrough === undefined && have >= need) goodThrough = window.through(deed.on);
   }
   return {
     have,
+    unsure,
     need,
     goodThrough,
     evidence: within.map(({ event }) => event),

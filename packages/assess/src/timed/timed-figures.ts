@@ -246,12 +246,19 @@ function recencyFigure(
     const nearest: LimitLeft = { by: "unknown", lacks: "who is the pilot" };
     return { limits: [nearest], nearest, state: "unknown" };
   }
-  const recency = recencyOf(item, state, pilot, use?.beginsOn ?? today, book.aircraft.gear === "tail-wheel");
+  const recency = recencyOf(item, state, pilot, use?.beginsOn ?? today, book);
   if (recency === undefined) {
     const nearest: LimitLeft = { by: "unknown", lacks: "the days within which it counts" };
     return { limits: [nearest], nearest, state: "unknown" };
   }
   if (recency.goodThrough === undefined) {
+    if (recency.have + recency.unsure >= recency.need) {
+      const nearest: LimitLeft = {
+        by: "unknown",
+        lacks: "on which class of aircraft the landings elsewhere were",
+      };
+      return { limits: [nearest], nearest, state: "unknown", recency };
+    }
     // nobody has said anything that counts: that is not known, and not too few
     if (!recency.isOnRecord) {
       const nearest: LimitLeft = { by: "unknown", lacks: "what you did elsewhere that counts for it" };

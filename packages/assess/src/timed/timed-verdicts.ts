@@ -69,7 +69,12 @@ function workingOf(figure: TimedFigure, context: Context): readonly WorkingLine[
     ...(item.rule === undefined ? [] : [{ label: "Asked by", value: item.rule }]),
     ...(recency === undefined
       ? []
-      : [{ label: "Counted", value: `${recency.have}, ${recency.need} needed` }]),
+      : [
+          { label: "Counted", value: `${recency.have}, ${recency.need} needed` },
+          ...(recency.unsure === 0
+            ? []
+            : [{ label: "Not counted", value: `${recency.unsure}, of a class that was not said` }]),
+        ]),
     ...(last === undefined
       ? []
       : [

@@ -7,6 +7,7 @@ import { FuelSource } from "./fuel.ts";
 import { Gauge } from "./gauge.ts";
 import { Geometry } from "./geometry.ts";
 import { IceProtection } from "./ice-protection.ts";
+import { AIRCRAFT_CLASSES } from "./kinds.ts";
 import { LoadingSource } from "./loading.ts";
 import { OxygenSource } from "./oxygen.ts";
 import { PerformanceSource } from "./performance.ts";
@@ -27,6 +28,11 @@ const Identity = z.strictObject({
   gear: z.enum(["nose-wheel", "tail-wheel"]),
   retractable: z.boolean(),
   seats: z.int().min(1).max(20),
+  class: z
+    .enum(AIRCRAFT_CLASSES)
+    .optional()
+    .describe("As licences name it; left out, a land plane with as many engines."),
+  typeRating: Line.optional().describe("The type, where its pilot needs a rating for it."),
   certification: Certification.optional(),
 });
 

@@ -56,9 +56,22 @@ export const KINDS_OF_OPERATION = [
   "over-water",
   "passengers",
   "passengers-by-night",
+  "glider-tow",
 ] as const;
 
 export type KindOfOperation = (typeof KINDS_OF_OPERATION)[number];
+
+/** Category and class of an aircraft, as licences name them. */
+export const AIRCRAFT_CLASSES = [
+  "single-engine-land",
+  "multi-engine-land",
+  "single-engine-sea",
+  "multi-engine-sea",
+  "touring-motor-glider",
+  "glider",
+] as const;
+
+export type AircraftClass = (typeof AIRCRAFT_CLASSES)[number];
 
 /** Whose use a counter counts. */
 export const COUNTER_OWNERS = ["airframe", "engine", "propeller", "pilot"] as const;

@@ -1,3 +1,4 @@
+import type { Book } from "@witnessmark/book";
 import { type AircraftState, type Experience, emptyState, type PlannedFlight } from "@witnessmark/ledger";
 import { describe, expect, it } from "vitest";
 import { book as smallBook } from "../../testing/small-book.ts";
@@ -9,7 +10,7 @@ import { PILOT_ITEMS, pilotItemsFor } from "./pilot-items.ts";
 
 // Each case carries its source in the file; the dates of the European medical are from memory, as it says there.
 const CALENDAR = decodedCases("calendar.json", 65);
-const CASES = decodedCases("airworthiness-pilot.json", 5);
+const CASES = decodedCases("airworthiness-pilot.json", 6);
 const tried = new Set<string>();
 const one = (id: string, among = CASES): DecodedCase => {
   const found = among.find((each) => each.id === id);
@@ -43,22 +44,27 @@ const flown = (on: string, more: Partial<Experience>): Experience => ({
   nightFullStop: 0,
   approaches: 0,
   tailwheel: false,
-  class: "single-engine land",
+  class: "single-engine piston, land",
   ...more,
 });
 
 interface Asked {
   readonly id: string;
   readonly gear: "nose-wheel" | "tail-wheel";
+  readonly aircraft?: Partial<Book["aircraft"]>;
   readonly today: string;
   readonly state: Partial<AircraftState>;
   readonly flight?: PlannedFlight;
 }
 
 /** The item as its rule pack offers it, followed by one pilot. */
-function figureOf({ id, gear, today, state, flight }: Asked): TimedFigure {
+function figureOf({ id, gear, aircraft, today, state, flight }: Asked): TimedFigure {
   const small = smallBook({ checks: [] });
-  const book = { ...small, aircraft: { ...small.aircraft, gear }, timedItems: [] };
+  const book = {
+    ...small,
+    aircraft: { ...small.aircraft, engine: "piston", gear, ...aircraft } as const,
+    timedItems: [],
+  };
   const offered = [...PILOT_ITEMS.keys()].flatMap((pack) => pilotItemsFor(pack, book));
   const item = offered.find((each) => each.item.id === id)?.item;
   if (item === undefined) throw new Error(`no pack offers ${id}`);
@@ -119,21 +125,22 @@ describe("every pack that there is offers the pilot's own items", () => {
 });
 
 describe("what is not said is open, and what is said is answered", () => {
-  it.each([...PILOT_ITEMS.values()].flat().map(({ item, gear }) => [item.id, gear] as const))(
-    "%s",
-    (id, gear) => {
-      const figure = figureOf({ id, gear: gear ?? "nose-wheel", today: "2026-06-01", state: {} });
-      expect(figure.state).toBe("unknown");
-      if (figure.item.counts !== undefined) return;
-      const after = figureOf({
-        id,
-        gear: gear ?? "nose-wheel",
-        today: "2026-06-01",
-        state: done(id, "2026-05-01", "2027-05-01"),
-      });
-      expect(after.state).toBe("good");
-    },
-  );
+  it.each(
+    [...PILOT_ITEMS.values()].flat().map(({ item, gear, classes }) => [item.id, gear, classes] as const),
+  )("%s", (id, gear, classes) => {
+    const aircraft = classes === undefined ? {} : { class: classes[0] ?? "glider" };
+    const figure = figureOf({ id, gear: gear ?? "nose-wheel", aircraft, today: "2026-06-01", state: {} });
+    expect(figure.state).toBe("unknown");
+    if (figure.item.counts !== undefined) return;
+    const after = figureOf({
+      id,
+      gear: gear ?? "nose-wheel",
+      aircraft,
+      today: "2026-06-01",
+      state: done(id, "2026-05-01", "2027-05-01"),
+    });
+    expect(after.state).toBe("good");
+  });
 
   it("a paper with its own last day is good on it and not the day after", () => {
     const on = (today: string) =>
@@ -179,6 +186,64 @@ describe("recency by class, tail-wheel and night", () => {
     });
     expect(figure.recency?.have).toBe(each.expected["countWithin90Days"]);
     expect(legal(figure)).toBe(each.expected["legal"]);
+  });
+
+  it("landings with one engine do not count for two: recency-wrong-class", () => {
+    const each = one("recency-wrong-class");
+    // the file's own shape
+    const landings = each.inputs["landings"] as readonly { readonly date: string; readonly class: string }[];
+    const figure = figureOf({
+      id: "us-recency-day",
+      gear: "nose-wheel",
+      aircraft: { engines: 2 },
+      today: text(each, "flight_date"),
+      state: {
+        experiences: landings.map(({ date, class: kind }) => flown(date, { dayLandings: 1, class: kind })),
+      },
+    });
+    expect(figure.recency?.have).toBe(each.expected["countWithin90Days"]);
+    expect(legal(figure)).toBe(each.expected["legal"]);
+    expect(figure.state).toBe("past");
+  });
+
+  const three = (id: string, kind: string, aircraft: Partial<Book["aircraft"]>) =>
+    figureOf({
+      id,
+      gear: "nose-wheel",
+      aircraft,
+      today: "2026-06-01",
+      state: { experiences: [flown("2026-05-01", { dayLandings: 3, class: kind })] },
+    }).state;
+
+  // 14 CFR 61.57(a)(1)(ii): category, class, and type where a rating is required; FCL.060(b)(1): type or class
+  it.each([
+    ["us-recency-day", "ASEL", {}, "good"],
+    ["us-recency-day", "single-engine turboprop, land", {}, "good"],
+    ["us-recency-day", "single-engine, sea", {}, "unknown"],
+    ["us-recency-day", "single-engine, sea", { class: "single-engine-sea" }, "good"],
+    ["us-recency-day", "single-engine, land", { class: "single-engine-sea" }, "unknown"],
+    ["us-recency-day", "the club's machine", {}, "unknown"],
+    ["us-recency-day", "single-engine, land", { typeRating: "Skerry 460T" }, "unknown"],
+    ["us-recency-day", "single-engine, land, SKERRY 460T", { typeRating: "Skerry 460T" }, "good"],
+    ["eu-recency-day", "SEP (land)", {}, "good"],
+    ["eu-recency-day", "SEP (land)", { engine: "turboprop" }, "unknown"],
+    ["eu-recency-day", "SET (land)", { engine: "turboprop" }, "good"],
+    ["eu-recency-day", "single-engine, land", {}, "unknown"],
+    ["eu-sailplane-passengers", "TMG", { class: "touring-motor-glider" }, "good"],
+    ["eu-sailplane-passengers", "glider", { class: "touring-motor-glider" }, "unknown"],
+  ] as const)("%s: three landings on %s for %o are %s", (id, kind, aircraft, state) => {
+    expect(three(id, kind, aircraft)).toBe(state);
+  });
+
+  it("an item of a class is offered for no other", () => {
+    const small = smallBook({ checks: [] });
+    const offered = (kind: Book["aircraft"]["class"]) =>
+      pilotItemsFor("eu-part-nco", { aircraft: { ...small.aircraft, class: kind } }).map(
+        ({ item }) => item.id,
+      );
+    expect(offered("touring-motor-glider")).toContain("eu-tmg-landings");
+    expect(offered(undefined)).not.toContain("eu-tmg-landings");
+    expect(offered("glider")).not.toContain("eu-glider-tow");
   });
 
   it.each(group("recency-night-"))("$id", (each) => {

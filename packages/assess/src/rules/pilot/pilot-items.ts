@@ -1,5 +1,6 @@
-import type { Book } from "@witnessmark/book";
+import type { AircraftClass, Book } from "@witnessmark/book";
 import type { AddedItem } from "@witnessmark/ledger";
+import { classOfBook } from "./aircraft-class.ts";
 
 /** What runs out for a pilot by one authority's rules, ready to be followed: nothing of it counts before somebody does. */
 export interface PilotItem {
@@ -8,7 +9,18 @@ export interface PilotItem {
   readonly onlyFor?: string;
   /** Only on an aircraft of this sort. */
   readonly gear?: Book["aircraft"]["gear"];
+  /** Only on an aircraft of one of these classes. */
+  readonly classes?: readonly AircraftClass[];
 }
+
+const TMG: readonly AircraftClass[] = ["touring-motor-glider"];
+const GLIDERS: readonly AircraftClass[] = ["touring-motor-glider", "glider"];
+const POWERED: readonly AircraftClass[] = [
+  "single-engine-land",
+  "multi-engine-land",
+  "single-engine-sea",
+  "multi-engine-sea",
+];
 
 const DAYS_90: AddedItem["limits"] = [{ by: "days", days: 90 }];
 const ON_ITS_DAY: AddedItem["limits"] = [{ by: "printed" }];
@@ -117,6 +129,20 @@ const UNITED_STATES: readonly PilotItem[] = [
       why: "To fly by instruments: six approaches, holding and tracking in the six calendar months before the month of the flight. This counts the approaches; say to yourself that you have held and tracked.",
     }),
     onlyFor: "a pilot with an instrument rating",
+    classes: POWERED,
+  },
+  {
+    item: item({
+      id: "us-glider-tow",
+      name: "Three tows in 24 calendar months",
+      rule: "14 CFR 61.69(a)(6)",
+      limits: [{ by: "calendar-months", months: 24 }],
+      neededFor: ["glider-tow"],
+      instead: "without a glider in tow",
+      why: "To tow a glider: three tows, real or simulated with a pilot who may, or three flights in command of a glider that was towed. Write down the day of the third last of them, from which it counts.",
+    }),
+    onlyFor: "a pilot who tows gliders",
+    classes: POWERED,
   },
 ];
 
@@ -188,6 +214,59 @@ const EUROPE: readonly PilotItem[] = [
       why: "To carry passengers by night without an instrument rating: one of the landings was by night. Here it counts when it was to a full stop.",
     }),
     onlyFor: "a pilot without an instrument rating",
+    classes: POWERED,
+  },
+  {
+    item: item({
+      id: "eu-glider-tow",
+      name: "Five tows in 24 months",
+      rule: "FCL.805(e)",
+      limits: [{ by: "months", months: 24 }],
+      neededFor: ["glider-tow"],
+      instead: "without a glider in tow",
+      why: "To tow a glider: five tows in the 24 months before. Write down the day of the fifth last of them, from which it counts.",
+    }),
+    onlyFor: "a pilot with a rating to tow sailplanes",
+    classes: [...POWERED, ...TMG],
+  },
+  {
+    item: item({
+      id: "eu-tmg-landings",
+      name: "Twelve take-offs and landings in 24 months",
+      rule: "SFCL.160(b)(1)(ii)",
+      limits: [{ by: "months", months: 24 }],
+      counts: "landings",
+      atLeast: 12,
+      why: "To fly a touring motor glider on a sailplane licence: twelve take-offs and landings with one in the 24 months before. The licence asks for hours and a training flight beside them.",
+    }),
+    onlyFor: "a pilot with a sailplane licence and none of Part-FCL for it",
+    classes: TMG,
+  },
+  {
+    item: item({
+      id: "eu-tmg-training",
+      name: "Training flight and twelve hours in 24 months",
+      rule: "SFCL.160(b)(1)",
+      limits: [{ by: "months", months: 24 }],
+      why: "Twelve hours in command, six of them on touring motor gliders, and a training flight of an hour with an instructor, in the 24 months before; or a proficiency check. Write down the day from which all of it is still within.",
+    }),
+    onlyFor: "a pilot with a sailplane licence and none of Part-FCL for it",
+    classes: TMG,
+  },
+  {
+    item: item({
+      id: "eu-sailplane-passengers",
+      name: "Three launches or landings in 90 days",
+      rule: "SFCL.160(e)",
+      limits: DAYS_90,
+      counts: "landings",
+      atLeast: 3,
+      neededFor: ["passengers"],
+      instead: "alone",
+      why: "To carry anybody on a sailplane licence: three launches on sailplanes, or three take-offs and landings on touring motor gliders where one is flown, in the 90 days before.",
+    }),
+    onlyFor: "a pilot with a sailplane licence",
+    classes: GLIDERS,
   },
 ];
 
@@ -199,4 +278,8 @@ export const PILOT_ITEMS: ReadonlyMap<string, readonly PilotItem[]> = new Map([
 
 /** Those that a book's aircraft can have. */
 export const pilotItemsFor = (pack: string, book: Pick<Book, "aircraft">): readonly PilotItem[] =>
-  (PILOT_ITEMS.get(pack) ?? []).filter(({ gear }) => gear === undefined || gear === book.aircraft.gear);
+  (PILOT_ITEMS.get(pack) ?? []).filter(
+    ({ gear, classes }) =>
+      (gear === undefined || gear === book.aircraft.gear) &&
+      (classes === undefined || classes.includes(classOfBook(book))),
+  );
