@@ -20,6 +20,7 @@ import type { Performance } from "./schema/performance.ts";
 import type { Reading } from "./schema/reading.ts";
 import type { Relief } from "./schema/relief.ts";
 import type { Counter, TimedItem } from "./schema/timed-item.ts";
+import type { Hazard, OrderSource } from "./schema/walk-order.ts";
 
 /** One thing to establish at one point, from one stance. */
 export interface Check extends Omit<CheckSource, "at" | "from" | "reading" | "after"> {
@@ -28,6 +29,17 @@ export interface Check extends Omit<CheckSource, "at" | "from" | "reading" | "af
   readonly reading?: Reading;
   /** Ids of checks (after expansion) that come first. */
   readonly after: readonly string[];
+}
+
+/** One entry of the manual's order: all that is done at a stance and not named by itself, one check, one piece of gear. */
+export type OrderStep =
+  | { readonly kind: "stance"; readonly id: string }
+  | { readonly kind: "check"; readonly id: string }
+  | { readonly kind: "ground-gear"; readonly id: string };
+
+/** The order of the approved manual, which the walk follows. */
+export interface ManualOrder extends Pick<OrderSource, "source" | "walks"> {
+  readonly steps: readonly OrderStep[];
 }
 
 /**
@@ -44,11 +56,11 @@ export interface Book {
   readonly geometry: Geometry;
   readonly gauges: ReadonlyMap<string, Gauge>;
   readonly areas: ReadonlyMap<string, Area>;
-  /** In the order of the walk. */
+  /** In an order in which the walk can be walked. */
   readonly stances: readonly Stance[];
   readonly stancesById: ReadonlyMap<string, Stance>;
   readonly points: ReadonlyMap<string, Point>;
-  /** In the order of the walk: by stance, and within a stance as the book lists them. */
+  /** By stance, and within a stance as the book lists them. */
   readonly checks: readonly Check[];
   readonly checksById: ReadonlyMap<string, Check>;
   readonly groundGear: readonly GroundGearItem[];
@@ -56,6 +68,12 @@ export interface Book {
   readonly counters: readonly Counter[];
   /** What runs out. */
   readonly timedItems: readonly TimedItem[];
+  /** The manual's order of the walk; without one it is walked as it is planned. */
+  readonly order?: ManualOrder;
+  /** Stances at which one looks last. */
+  readonly last?: readonly string[];
+  /** What one walks round, or keeps away from, besides the aircraft's own shape. */
+  readonly hazards?: readonly Hazard[];
   // What is absent here is not known: it gives open, never clear.
   readonly relief?: Relief;
   readonly loading?: Loading;

@@ -6,6 +6,7 @@ import { badFields } from "./testing/bad-fields.ts";
 import { badFlight } from "./testing/bad-flight.ts";
 import { badLoading } from "./testing/bad-loading.ts";
 import { badMeasures } from "./testing/bad-measures.ts";
+import { badOrder } from "./testing/bad-order.ts";
 import { badPerformance } from "./testing/bad-performance.ts";
 import { badPlaces } from "./testing/bad-places.ts";
 import { badReferences } from "./testing/bad-references.ts";
@@ -49,6 +50,7 @@ describe.each([
   ["values of the wrong shape", badShapes, smallBookText],
   ["measures, gauges and limits", badMeasures, smallBookText],
   ["references and order", badReferences, smallBookText],
+  ["the order of the manual, and where one is not to be", badOrder, smallBookText],
   ["places and the shape of the aircraft", badPlaces, smallBookText],
   ["masses, arms, limits and stations", badLoading, flightBookText],
   ["tanks and envelopes", badTanks, flightBookText],

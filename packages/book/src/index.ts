@@ -1,7 +1,7 @@
 export { type Beginning, beginBook } from "./begin/begin-book.ts";
 export { drawnFrom } from "./begin/drawn-from.ts";
 export { ARCHETYPES, type Archetype, type Figures } from "./begin/figures.ts";
-export type { Book, BookFault, BookResult, Check } from "./book.ts";
+export type { Book, BookFault, BookResult, Check, ManualOrder, OrderStep } from "./book.ts";
 export {
   distanceOutside_m,
   type Extent,
@@ -38,7 +38,6 @@ export { bookJsonSchema } from "./json-schema.ts";
 export { bookGauge, pointOf, stanceOf } from "./look-up.ts";
 export { readBook } from "./read-book.ts";
 export type { DeepReadonly } from "./readonly.ts";
-export { HAZARD_KINDS, type Hazard } from "./schema/walk-order.ts";
 export type { Area, Equipment, GroundGearItem, Identity, Point, Stance } from "./schema/book-source.ts";
 export { BookSource } from "./schema/book-source.ts";
 export type { Cabin } from "./schema/cabin.ts";
@@ -50,6 +49,8 @@ export type { Gauge } from "./schema/gauge.ts";
 export type { Geometry } from "./schema/geometry.ts";
 export type { IceProtection } from "./schema/ice-protection.ts";
 export {
+  AIRCRAFT_CLASSES,
+  type AircraftClass,
   COUNTER_OWNERS,
   FUEL_KINDS,
   HAPPENING_KINDS,
@@ -64,8 +65,6 @@ export {
   WALK_KINDS,
 } from "./schema/kinds.ts";
 export type {
-  AIRCRAFT_CLASSES,
-  type AircraftClass,
   EmptyMass,
   LoadEnvelope,
   Loading,
@@ -87,5 +86,6 @@ export type { Limit, Reading } from "./schema/reading.ts";
 export type { Certification, MelItem, Relief } from "./schema/relief.ts";
 export type { Side } from "./schema/text.ts";
 export type { Counter, TimedItem, TimedLimit } from "./schema/timed-item.ts";
+export { HAZARD_KINDS, type Hazard } from "./schema/walk-order.ts";
 export { flightBookText } from "./testing/flight-book.ts";
 export { smallBookText } from "./testing/small-book.ts";

@@ -27,6 +27,7 @@ import { stancesCanBeTaken } from "./rules/stances.ts";
 import { stationsAreInTheAircraft } from "./rules/stations.ts";
 import { readTables } from "./rules/tables.ts";
 import { tanksHoldFuel } from "./rules/tanks.ts";
+import { hazardsAreKeptFrom, manualOrderCanBeWalked } from "./rules/walk-order.ts";
 import { draftOf, partialDraftOf } from "./shape/draft.ts";
 import { checkShape } from "./shape/shape-faults.ts";
 import { textFault } from "./text-fault.ts";
@@ -46,6 +47,8 @@ const RULES: readonly Rule[] = [
   bothSidesAreChecked,
   checksDoNotRepeat,
   orderCanBeKept,
+  manualOrderCanBeWalked,
+  hazardsAreKeptFrom,
   jascCodesAreKnown,
   limitsCanBeKept,
   stationsAreInTheAircraft,

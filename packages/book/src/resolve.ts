@@ -1,4 +1,4 @@
-import type { Book, Check } from "./book.ts";
+import type { Book, Check, ManualOrder } from "./book.ts";
 import { byWrittenId, type CheckAtPoint, comesAfter, expandChecks } from "./expand.ts";
 import type { Readings } from "./rules/readings.ts";
 import type { BookSource } from "./schema/book-source.ts";
@@ -47,8 +47,27 @@ export function resolveBook(
     counters: source.counters,
     timedItems: source.timedItems,
     ...given("relief", source.relief),
+    ...given("order", source.order && manualOrder(source.order, expanded)),
+    ...given("last", source.last),
+    ...given("hazards", source.hazards),
     ...flightSections(source, tables, written),
   });
+}
+
+function manualOrder(
+  { steps, ...order }: NonNullable<BookSource["order"]>,
+  expanded: readonly CheckAtPoint[],
+): ManualOrder {
+  return {
+    ...order,
+    steps: steps.flatMap((step): ManualOrder["steps"] => {
+      if (typeof step === "string") return [{ kind: "stance", id: step }];
+      if ("groundGear" in step) return [{ kind: "ground-gear", id: step.groundGear }];
+      return expanded
+        .filter(({ source, point }) => source.id === step.check && (step.at ?? point) === point)
+        .map(({ id }) => ({ kind: "check", id }));
+    }),
+  };
 }
 
 function flightSections(

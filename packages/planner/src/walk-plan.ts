@@ -11,15 +11,19 @@ export interface Stop {
   readonly number: number;
   readonly stance: Stance;
   readonly steps: readonly [Step, ...Step[]];
+  /** No way leads to its stance on the drawing. */
+  readonly noWay?: boolean;
 }
 
-/** The walk of one kind, in the book's order. */
+/** The walk of one kind, in the order in which it is walked. */
 export interface WalkPlan {
   readonly kind: WalkKind;
   readonly stops: readonly Stop[];
   readonly stepCount: number;
-  /** Straight lines from stance to stance. */
+  /** Round everything that is in the way, where the order was planned; else straight from stance to stance. */
   readonly distance_m: number;
   /** How long it honestly takes, a rough figure (`estimate.ts`). */
   readonly estimate_s: number;
+  /** Whose order it is; the book's when absent. */
+  readonly follows?: "manual" | "planned" | "by-hand";
 }

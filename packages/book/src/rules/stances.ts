@@ -52,11 +52,18 @@ function placeFaults(stance: Stance, geometry: Geometry, path: Path, report: Rep
   const blades = geometry.propellers.find(
     ({ x, y, radius }) => Math.abs(x_m - x) < CLEAR_OF_BLADES_m && Math.abs(y_m - y) < radius,
   );
-  if (blades !== undefined) {
+  if (blades === undefined && stance.inArc !== undefined) {
+    report([...path, "inArc"], {
+      expected: "no reason to stand where a propeller turns: none turns there",
+      found: `"${stance.inArc}"`,
+      remedy: "take `inArc` out, or mend the place",
+    });
+  }
+  if (blades !== undefined && stance.inArc === undefined) {
     report([...path, "place"], {
       expected: `a place at least ${CLEAR_OF_BLADES_m} m before or behind where the blades turn, x = ${blades.x} m`,
       found: `[${place.join(", ")}]`,
-      remedy: "a propeller is looked at from outside its disc",
+      remedy: "look at it from outside its disc, or say under `inArc` why that cannot be done",
     });
   }
 }

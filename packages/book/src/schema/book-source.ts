@@ -14,6 +14,7 @@ import { PerformanceSource } from "./performance.ts";
 import { Certification, EquipmentNeeds, Relief } from "./relief.ts";
 import { Id, IsoDate, Line, Metres, Place, Side } from "./text.ts";
 import { Counter, TimedItem } from "./timed-item.ts";
+import { Hazard, OrderSource } from "./walk-order.ts";
 
 /** Which aircraft this is. */
 const Identity = z.strictObject({
@@ -27,12 +28,12 @@ const Identity = z.strictObject({
   engines: z.int().min(1).max(4),
   gear: z.enum(["nose-wheel", "tail-wheel"]),
   retractable: z.boolean(),
-  seats: z.int().min(1).max(20),
   class: z
     .enum(AIRCRAFT_CLASSES)
     .optional()
     .describe("As licences name it; left out, a land plane with as many engines."),
   typeRating: Line.optional().describe("The type, where its pilot needs a rating for it."),
+  seats: z.int().min(1).max(20),
   certification: Certification.optional(),
 });
 
@@ -54,6 +55,9 @@ const Stance = z.strictObject({
   place: z.tuple([Metres, Metres]).describe("[x, y], metres."),
   facing: z.number().min(0).lt(360).describe("Where the toes point, degrees clockwise from the nose."),
   posture: z.enum(["stand", "crouch", "inside"]),
+  inArc: Line.optional().describe(
+    "Why one must stand where a propeller turns: only what can be done nowhere else is done there, with caution.",
+  ),
 });
 
 const GroundGear = z.strictObject({
@@ -74,7 +78,10 @@ const Equipment = z.strictObject({
   ...EquipmentNeeds,
 });
 
-/** A book as it is written in YAML. The order of `stances` is the order of the walk. */
+/**
+ * A book as it is written in YAML. The order of `stances` is one in which the walk can be walked; it is walked in the
+ * manual's where `order` gives it, else as it is planned.
+ */
 export const BookSource = z.strictObject({
   witnessmark: z.literal(1),
   revision: z.int().min(1),
@@ -89,6 +96,9 @@ export const BookSource = z.strictObject({
   checks: z.array(CheckSource).min(1),
   groundGear: z.array(GroundGear).default([]),
   equipment: z.array(Equipment).default([]),
+  order: OrderSource.optional(),
+  last: z.array(Id).min(1).optional().describe("Stances at which one looks last, once all else is done."),
+  hazards: z.array(Hazard).min(1).optional(),
   relief: Relief.optional(),
   counters: z.array(Counter).default([]),
   timedItems: z.array(TimedItem).default([]),

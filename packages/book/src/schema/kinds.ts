@@ -39,6 +39,7 @@ export const PERFORMANCE_QUANTITIES = [
   "landing-ground-roll",
   "landing-over-50ft",
   "climb-gradient",
+  "go-around-gradient",
   "accelerate-stop",
   "stall-speed",
 ] as const;

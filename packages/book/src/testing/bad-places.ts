@@ -121,7 +121,7 @@ export const badPlaces: readonly BadBook[] = [
     wrong: "a stance in the propeller",
     edits: [["place: [-0.9, 0]", "place: ▶[0, 0]"]],
     says: [
-      "stances[2].place: expected a place at least 0.5 m before or behind where the blades turn, x = 0.3 m, found [0, 0]; a propeller is looked at from outside its disc",
+      "stances[2].place: expected a place at least 0.5 m before or behind where the blades turn, x = 0.3 m, found [0, 0]; look at it from outside its disc, or say under `inArc` why that cannot be done",
     ],
   },
   {

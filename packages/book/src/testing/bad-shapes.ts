@@ -33,7 +33,7 @@ export const badShapes: readonly BadBook[] = [
     wrong: "a key that is not known",
     edits: [["  seats: 4", "  seats: 4\n  ▶colour: blue"]],
     says: [
-      "aircraft.colour: expected one of the keys `registration`, `type`, `description`, `engine`, `engines`, `gear`, `retractable`, `seats` or `certification`, found `colour`",
+      "aircraft.colour: expected one of the keys `registration`, `type`, `description`, `engine`, `engines`, `gear`, `retractable`, `class`, `typeRating`, `seats` or `certification`, found `colour`",
     ],
   },
   {
@@ -45,7 +45,7 @@ export const badShapes: readonly BadBook[] = [
     wrong: "a key of the book itself that is not known",
     edits: [["revision: 3", "revision: 3\n▶colour: blue"]],
     says: [
-      "colour: expected one of the keys `witnessmark`, `revision`, `issued`, `notice`, `aircraft`, `geometry`, `gauges`, `areas`, `stances`, `points`, `checks`, `groundGear`, `equipment`, `relief`, `counters`, `timedItems`, `loading`, `fuel`, `oxygen`, `cabin`, `performance`, `iceProtection` or `fields`, found `colour`",
+      "colour: expected one of the keys `witnessmark`, `revision`, `issued`, `notice`, `aircraft`, `geometry`, `gauges`, `areas`, `stances`, `points`, `checks`, `groundGear`, `equipment`, `order`, `last`, `hazards`, `relief`, `counters`, `timedItems`, `loading`, `fuel`, `oxygen`, `cabin`, `performance`, `iceProtection` or `fields`, found `colour`",
     ],
   },
   {

@@ -1,4 +1,4 @@
-import type { Geometry } from "@witnessmark/book";
+import type { Geometry, Hazard } from "@witnessmark/book";
 import { type Ground, octagon, withRoom } from "./convex.ts";
 
 /** Where nobody walks: metal, what stands on the ground, and where one is not to be. */
@@ -10,14 +10,6 @@ export interface Obstacle {
   readonly corners: readonly Ground[];
   /** The propeller whose arc this is, by its place in the book. */
   readonly propeller?: number;
-}
-
-/** What stands round the aircraft, or keeps one away from it, and is not in its shape. */
-export interface Hazard {
-  readonly name: string;
-  readonly kind: "chock" | "step" | "inlet" | "exhaust" | "antenna";
-  readonly place: Ground;
-  readonly radius_m: number;
 }
 
 /** Half the width of a person, with arms. From memory. */
@@ -109,12 +101,12 @@ export function obstaclesOf(geometry: Geometry, hazards: readonly Hazard[] = [])
         ),
       };
     }),
-    ...hazards.map(({ name, kind, place, radius_m }): Obstacle => {
+    ...hazards.map(({ name, kind, place, radius }): Obstacle => {
       const keepsOut = KEEPS_OUT.has(kind);
       return {
         name,
         kind: keepsOut ? "keep-out" : "thing",
-        corners: withRoom(octagon(place, radius_m), keepsOut ? 0 : BODY_m),
+        corners: withRoom(octagon(place, radius), keepsOut ? 0 : BODY_m),
       };
     }),
   ];

@@ -1,8 +1,8 @@
-import type { Geometry } from "@witnessmark/book";
+import type { Geometry, Hazard } from "@witnessmark/book";
 import { readyCover } from "../cover/cover-problem.ts";
 import { proveCover } from "../cover/prove-cover.ts";
 import { solveCover } from "../cover/solve-cover.ts";
-import { type Hazard, obstaclesOf } from "../geometry/obstacles.ts";
+import { obstaclesOf } from "../geometry/obstacles.ts";
 import { PERSON, type Person } from "../geometry/person.ts";
 import { doorway } from "../walk/door.ts";
 import { stanceCosts } from "../walk/stance-costs.ts";

@@ -1,16 +1,17 @@
-import type { Book, Stance, WalkKind } from "@witnessmark/book";
+import type { Book, Hazard, Stance, WalkKind } from "@witnessmark/book";
 import { type CoverProblem, coverCost, readyCover, type Visit, visitsOf } from "../cover/cover-problem.ts";
 import { proveCover } from "../cover/prove-cover.ts";
 import { mended, solveCover } from "../cover/solve-cover.ts";
 import type { Ground } from "../geometry/convex.ts";
-import { type Hazard, obstaclesOf } from "../geometry/obstacles.ts";
+import { obstaclesOf } from "../geometry/obstacles.ts";
 import { PERSON, type Person } from "../geometry/person.ts";
 import type { Step, Stop } from "../walk-plan.ts";
 import { doorway } from "./door.ts";
 import { inGivenOrder } from "./given-order.ts";
+import { lastStances, lateOf } from "./order-faults.ts";
 import { type StanceCosts, stanceCosts } from "./stance-costs.ts";
 import { WALK_COSTS, type WalkCosts } from "./walk-costs.ts";
-import { type StepTask, walkTasks } from "./walk-tasks.ts";
+import { type StepRules, type StepTask, stepRules, walkTasks } from "./walk-tasks.ts";
 
 export interface OrderOptions {
   readonly also?: ReadonlySet<string>;
@@ -20,8 +21,9 @@ export interface OrderOptions {
   readonly from?: Ground;
   /** The order of the approved manual, as ids of checks and ground gear: it is followed, and only stances are chosen. */
   readonly manualOrder?: readonly string[];
-  /** Stances at which one is to look last, once all else is done: before boarding, say. */
+  /** Stances at which one is to look last, once all else is done: before boarding, say. The book's when left out. */
   readonly last?: readonly string[];
+  /** The book's when left out. */
   readonly hazards?: readonly Hazard[];
   readonly person?: Person;
   readonly costs?: WalkCosts;
@@ -70,14 +72,15 @@ export interface PosedWalk {
 }
 
 export function poseWalk(book: Book, kind: WalkKind, options: OrderOptions = {}): PosedWalk {
-  const obstacles = obstaclesOf(book.geometry, options.hazards);
+  const obstacles = obstaclesOf(book.geometry, options.hazards ?? book.hazards);
   const from = { obstacles, person: options.person ?? PERSON };
-  const posed = walkTasks(book, kind, options.also ?? new Set(), options.isLeft ?? (() => true), from);
-  const tasks = lastAt(book, posed, new Set(options.last));
   const door = doorway(book.geometry);
   const end = { place: door.outside, posture: "stand", isEnd: true } as const;
   const start = { ...end, place: options.from ?? door.outside };
   const costs = stanceCosts([start, ...book.stances, end], obstacles, door, options.costs ?? WALK_COSTS);
+  const rules = stepRules(book, kind, options.also ?? new Set(), options.isLeft ?? (() => true));
+  const posed = walkTasks(book, rules, from, (stance) => costs.isReached(stance + 1));
+  const tasks = lastAt(posed, rules, lastStances(book, options.last));
   const problem = {
     stances: book.stances.length + 2,
     cost: costs.seconds,
@@ -87,24 +90,24 @@ export function poseWalk(book: Book, kind: WalkKind, options: OrderOptions = {})
 }
 
 /** The steps that are done at a last stance wait for all others but those that wait for them, and are done nowhere else. */
-function lastAt(book: Book, tasks: readonly StepTask[], last: ReadonlySet<string>): readonly StepTask[] {
-  if (last.size === 0) return tasks;
-  const isLast = ({ at: [own] }: StepTask): boolean => last.has(book.stances[own ?? -1]?.id ?? "");
-  const late = new Set(tasks.flatMap((task, i) => (isLast(task) ? [i] : [])));
-  for (let count = -1; count !== late.size; ) {
-    count = late.size;
-    for (const [i, { after }] of tasks.entries()) if (after.some((one) => late.has(one))) late.add(i);
-  }
+function lastAt(
+  tasks: readonly StepTask[],
+  rules: readonly StepRules[],
+  stances: ReadonlySet<number>,
+): readonly StepTask[] {
+  const { lasts, late } = lateOf(rules, stances);
+  if (lasts.length === 0) return tasks;
   const others = tasks.flatMap((_, i) => (late.has(i) ? [] : [i]));
-  return tasks.map((task) =>
-    isLast(task)
-      ? { ...task, at: task.at.slice(0, 1), after: [...new Set([...task.after, ...others])] }
+  const isLast = new Set(lasts);
+  return tasks.map((task, i) =>
+    isLast.has(i)
+      ? { ...task, at: [rules[i]?.own ?? 0], after: [...new Set([...task.after, ...others])] }
       : task,
   );
 }
 
 /** The row of stances as the book lists them, mended where it does not do everything. */
-function bookRow({ problem }: PosedWalk): readonly number[] {
+export function bookRow({ problem }: PosedWalk): readonly number[] {
   const ready = readyCover(problem);
   const all = Array.from({ length: problem.stances - 2 }, (_, i) => i + 1);
   const own = all.filter((stance) => problem.tasks.some(({ at }) => at[0] === stance));
@@ -150,7 +153,8 @@ export function planOrder(book: Book, kind: WalkKind, options: OrderOptions = {}
   };
 }
 
-const rowCost = (problem: CoverProblem, visits: readonly Visit[]): number =>
+/** What visits cost, from the first stance of the problem to its last. */
+export const rowCost = (problem: CoverProblem, visits: readonly Visit[]): number =>
   coverCost(
     problem,
     visits.map(({ stance }) => stance),
@@ -169,7 +173,8 @@ export function stopsOf({ tasks, stances }: PosedWalk, visits: readonly Visit[])
   return stops;
 }
 
-function walked({ problem, costs }: PosedWalk, visits: readonly Visit[]) {
+/** The ways from visit to visit, and how long they are together. */
+export function walked({ problem, costs }: PosedWalk, visits: readonly Visit[]) {
   const row = [0, ...visits.map(({ stance }) => stance), problem.stances - 1];
   const legs = row.slice(1).map((to, i) => [row[i] ?? 0, to] as const);
   return {

@@ -7,7 +7,7 @@ export interface PastLook {
   readonly took_s: number;
 }
 
-/** An unhurried look takes about twice the book's least. From memory; `estimate.ts` counts with it. */
+/** The book's `least` is the bare minimum for one look; an unhurried one takes about twice that. From memory. */
 const UNHURRIED_1 = 2;
 /** How many past looks weigh as much as that memory. From memory. */
 const MEMORY_LOOKS = 5;

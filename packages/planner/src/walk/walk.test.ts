@@ -27,7 +27,7 @@ beforeAll(async () => {
 
 const idsOf = ({ stops }: Pick<PlannedOrder, "stops">): readonly string[] =>
   stops.flatMap(({ steps }) => steps.map(({ id }) => id));
-const none = { missed: [], twice: [], unknown: [], tooEarly: [] };
+const none = { missed: [], twice: [], unknown: [], tooEarly: [], afterLast: [] };
 
 describe("the planned order of a walk", () => {
   it("does all that the book asks, once, and nothing too early", () => {
