@@ -26,6 +26,8 @@ const anyRoute: fc.Arbitrary<Exclude<Route, { at: "unknown" }>> = fc.oneof(
       "decide" as const,
       "paper" as const,
       "typed-in" as const,
+      "learn" as const,
+      "study" as const,
       "import" as const,
     ),
     registration,

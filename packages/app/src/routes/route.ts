@@ -19,6 +19,8 @@ export type Route =
   | { readonly at: "record"; readonly registration: string; readonly part?: RecordPart }
   | { readonly at: "paper"; readonly registration: string }
   | { readonly at: "typed-in"; readonly registration: string }
+  | { readonly at: "learn"; readonly registration: string }
+  | { readonly at: "study"; readonly registration: string }
   | { readonly at: "import"; readonly registration: string }
   | { readonly at: "discrepancy"; readonly registration: string; readonly discrepancy: string }
   | { readonly at: "timed"; readonly registration: string; readonly item: string }
@@ -49,6 +51,8 @@ const OF_AIRCRAFT = [
   "decide",
   "paper",
   "typed-in",
+  "learn",
+  "study",
   "import",
 ] as const;
 
@@ -131,6 +135,8 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
     case "decide":
     case "paper":
     case "typed-in":
+    case "learn":
+    case "study":
     case "import":
       return address(route.registration, route.at);
     case "record":

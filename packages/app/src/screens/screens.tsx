@@ -39,6 +39,8 @@ const parts = {
   bringIn: partOf(async () => (await import("./record/import/import-screen.tsx")).ImportScreen),
   paper: partOf(async () => (await import("./paper/paper-screen.tsx")).PaperScreen),
   typedIn: partOf(async () => (await import("./paper/typed-in-screen.tsx")).TypedInScreen),
+  learn: partOf(async () => (await import("./learn/learn-screen.tsx")).LearnScreen),
+  study: partOf(async () => (await import("./learn/study-screen.tsx")).StudyScreen),
   calculators: partOf(async () => (await import("./calculators/calculators.tsx")).Calculators),
   rules: partOf(async () => (await import("./rules/rules-screen.tsx")).RulesScreen),
   archived: partOf(async () => (await import("./apron/archived.tsx")).Archived),
@@ -63,6 +65,8 @@ const TrendScreen = parts.trend.Screen;
 const ImportScreen = parts.bringIn.Screen;
 const PaperScreen = parts.paper.Screen;
 const TypedInScreen = parts.typedIn.Screen;
+const LearnScreen = parts.learn.Screen;
+const StudyScreen = parts.study.Screen;
 const Calculators = parts.calculators.Screen;
 const RulesScreen = parts.rules.Screen;
 const Archived = parts.archived.Screen;
@@ -186,6 +190,10 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <PaperScreen open={open} />;
     case "typed-in":
       return <TypedInScreen open={open} />;
+    case "learn":
+      return <LearnScreen open={open} />;
+    case "study":
+      return <StudyScreen open={open} />;
     case "import":
       return <ImportScreen open={open} />;
     case "decide":

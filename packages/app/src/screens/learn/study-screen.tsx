@@ -1,0 +1,67 @@
+import { planWalk } from "@witnessmark/planner";
+import { STANDING_CAUTION } from "@witnessmark/sheet";
+import { useMemo } from "react";
+import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
+import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { href } from "../../routes/route.ts";
+import "../sheet/sheet-page.css";
+import "../walk/left.css";
+import "./learn.css";
+
+/** Study sheets: the whole first walk of the day with what right looks like, why, and what goes wrong; for paper. */
+export function StudyScreen({ open }: { readonly open: OpenAircraft }) {
+  const { registration, book } = open;
+  const plan = useMemo(() => planWalk(book, "first-of-day"), [book]);
+  return (
+    <AircraftFrame open={open} sheet="aircraft" title="Learn" under="Study sheets" className="sheet-page">
+      <main>
+        <div className="sheet-tools">
+          <a className="back-row" href={href({ at: "learn", registration })}>
+            Back to learning
+          </a>
+          <button type="button" className="button filled" onClick={() => window.print()}>
+            Print
+          </button>
+        </div>
+        <article className="paper study" aria-label="Study sheets">
+          <h1>{book.aircraft.type}: what right looks like</h1>
+          <p>
+            {registration}, book revision {book.revision}. {STANDING_CAUTION} {book.notice}
+          </p>
+          {plan.stops.map((stop) => (
+            <section key={stop.stance.id}>
+              <h2>
+                {stop.number}. {stop.stance.name}
+              </h2>
+              {stop.steps.map((step) =>
+                step.kind === "check" ? (
+                  <div className="study-check" key={step.id}>
+                    <h3>
+                      {book.points.get(step.check.point)?.name}: {step.check.title}
+                    </h3>
+                    <p>
+                      {step.check.how} <b>{step.check.shouldBe}</b>
+                    </p>
+                    <p>
+                      {step.check.why} If missed: {step.check.hazard.ifMissed}
+                    </p>
+                    {step.check.faults.length === 0 ? null : (
+                      <p>Look for: {step.check.faults.map(({ name }) => name.toLowerCase()).join("; ")}.</p>
+                    )}
+                  </div>
+                ) : (
+                  <div className="study-check" key={step.id}>
+                    <h3>Ground gear: {step.item.name}</h3>
+                    <p>
+                      {step.item.why} Stowed in: {step.item.stowedIn.join(", ")}.
+                    </p>
+                  </div>
+                ),
+              )}
+            </section>
+          ))}
+        </article>
+      </main>
+    </AircraftFrame>
+  );
+}
