@@ -18,6 +18,8 @@ export { elevation, noseLeft, noseUp, type Projection } from "./drawing/projecti
 export { sideView } from "./drawing/side-view.ts";
 export { type Detail, STROKE_WIDTHS_px, type Stroke, type StrokeWeight } from "./drawing/stroke.ts";
 export { type WalkLine, type WalkLineLook, walkLine } from "./drawing/walk-line.ts";
+export { changeWords, itemName, spaced, wordsOf } from "./edit/change-words.ts";
+export { type Difference, differences, idOf, type KeyedPath, placeOf } from "./edit/differences.ts";
 export {
   type BookDraft,
   type DraftBase,
@@ -30,7 +32,20 @@ export {
   undoDraft,
 } from "./edit/draft.ts";
 export { type BookEdit, type BookPath, EditError, editText, type Plain } from "./edit/edit-text.ts";
+export {
+  copyForAnother,
+  draftAfterIssue,
+  issuedText,
+  nextRevision,
+  SPARE_SECTIONS,
+  sectionsIn,
+} from "./edit/issue.ts";
+export { editPlain, type Merged, type MergeQuestion, mergeBooks } from "./edit/merge.ts";
+export { type MissingPart, missingFor } from "./edit/missing-for.ts";
 export { type PlainResult, plainOf, valueAt } from "./edit/plain-of.ts";
+export type { BookField, BookFieldKind, Section } from "./edit/sections/field.ts";
+export { GROUP_NAMES, SECTIONS, sectionOf } from "./edit/sections/sections.ts";
+export { type BookDoubt, consistencyOf } from "./faults/consistency.ts";
 export { didYouMean, nearest } from "./faults/did-you-mean.ts";
 export { faultSentence } from "./faults/fault-sentence.ts";
 export { jascChapter, jascTitle } from "./jasc/jasc-title.ts";

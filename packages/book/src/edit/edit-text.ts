@@ -1,4 +1,15 @@
-import { type Document, isCollection, isScalar, isSeq, type ParsedNode, stringify, type YAMLSeq } from "yaml";
+import {
+  type Document,
+  isAlias,
+  isCollection,
+  isScalar,
+  isSeq,
+  type Node,
+  type ParsedNode,
+  stringify,
+  visit,
+  type YAMLSeq,
+} from "yaml";
 import { faultSentence } from "../faults/fault-sentence.ts";
 import { parseYaml } from "../yaml/parse-yaml.ts";
 import { writeYaml } from "../yaml/write-yaml.ts";
@@ -48,7 +59,7 @@ function spliceScalars(
 ): string | undefined {
   const splices = new Map<number, { readonly end: number; readonly now: string }>();
   for (const edit of edits) {
-    if (!("set" in edit) || typeof edit.to === "object") return undefined;
+    if (!("set" in edit) || typeof edit.to === "object" || isRepeated(document, edit.set)) return undefined;
     const node: unknown = edit.set.length === 0 ? undefined : document.getIn(edit.set, true);
     if (!isScalar(node) || node.anchor !== undefined || node.tag !== undefined) return undefined;
     const [start, end] = node.range ?? [0, 0];
@@ -61,6 +72,13 @@ function spliceScalars(
     .reduce((so, [start, { end, now }]) => so.slice(0, start) + now + so.slice(end), text);
 }
 
+/** Whether something on the way to a place has a name, by which it may stand in other places too. */
+const isRepeated = (document: Document, path: BookPath): boolean =>
+  path.some((_, length) => {
+    const node: unknown = length === 0 ? document.contents : document.getIn(path.slice(0, length), true);
+    return isCollection(node) && node.anchor !== undefined;
+  });
+
 /** A value as it may stand in brackets, and so anywhere. */
 const scalarText = (value: string | number | boolean): string =>
   stringify([value], { collectionStyle: "flow", lineWidth: 0, flowCollectionPadding: false })
@@ -68,6 +86,8 @@ const scalarText = (value: string | number | boolean): string =>
     .slice(1, -1);
 
 function change(document: Document, edit: BookEdit): void {
+  const path = "set" in edit ? edit.set : "insert" in edit ? edit.insert : edit.remove;
+  writeOut(document, path);
   if ("remove" in edit) {
     if (!document.hasIn(edit.remove)) throw nothingAt(edit.remove);
     document.deleteIn(edit.remove);
@@ -84,6 +104,40 @@ function change(document: Document, edit: BookEdit): void {
     throw new EditError(`expected a place in a list, received ${edit.insert.join(".")}`);
   }
   (holder as YAMLSeq).items.splice(at, 0, document.createNode(edit.item));
+}
+
+/**
+ * Writes out what is repeated by an alias, so that the change is of one place: an alias on the way to it becomes what it
+ * stands for, and so does every alias of what is on the way, or is to go.
+ */
+function writeOut(document: Document, path: BookPath): void {
+  const names = new Set<string>();
+  const nameOf = (node: unknown) => {
+    if ((isCollection(node) || isScalar(node)) && node.anchor !== undefined) names.add(node.anchor);
+  };
+  for (let length = 1; length < path.length; length++) {
+    const way = path.slice(0, length);
+    const node: unknown = document.getIn(way, true);
+    if (isAlias(node)) document.setIn(way, copyOf(node.resolve(document)));
+    else nameOf(node);
+  }
+  const going: unknown = document.hasIn(path) ? document.getIn(path, true) : undefined;
+  if (isCollection(going) || isScalar(going)) visit(going, { Node: (_, node) => nameOf(node) });
+  if (names.size === 0) return;
+  visit(document, {
+    Alias: (_, alias) => (names.has(alias.source) ? copyOf(alias.resolve(document)) : undefined),
+  });
+}
+
+function copyOf(node: Node | undefined): Node | undefined {
+  const copy = node?.clone() as Node | undefined; // a clone is of the kind of its original
+  if (copy === undefined) return undefined;
+  visit(copy, {
+    Node: (_, each: { anchor?: string }) => {
+      delete each.anchor;
+    },
+  });
+  return copy;
 }
 
 /** What holds the place that a path names. */

@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import { faultSentence, readBook } from "@witnessmark/book";
+import { type BookDoubt, consistencyOf, faultSentence, readBook } from "@witnessmark/book";
 import type { Command } from "../arguments.ts";
 import { EXIT } from "../exit-code.ts";
 import { Refused } from "../refused.ts";
@@ -7,7 +7,7 @@ import { Refused } from "../refused.ts";
 export const bookCheckCommand: Command = {
   words: ["book", "check"],
   usage: "book check <file.yaml> …",
-  about: "Reads books and names every fault by file, line and column.",
+  about: "Reads books, names every fault by file, line and column, and what does not hang together.",
   options: {},
   async run({ io, words, options }) {
     if (words.length === 0)
@@ -17,19 +17,19 @@ export const bookCheckCommand: Command = {
       );
     const results = [];
     for (const path of words) {
-      const result = await readBook(
-        await io.readText(path),
-        path === "-" ? "standard input" : basename(path),
-      );
-      results.push({ path, result });
+      const text = await io.readText(path);
+      const file = path === "-" ? "standard input" : basename(path);
+      const result = await readBook(text, file);
+      results.push({ path, file, result, doubts: result.ok ? consistencyOf(result.book, text) : [] });
     }
     if (options["json"] === true) {
       io.out(
         JSON.stringify(
-          results.map(({ path, result }) => ({
+          results.map(({ path, result, doubts }) => ({
             file: path,
             ok: result.ok,
             faults: result.ok ? [] : result.faults,
+            doubts,
             ...(result.ok
               ? {
                   revision: result.book.revision,
@@ -43,11 +43,12 @@ export const bookCheckCommand: Command = {
         ),
       );
     } else {
-      for (const { path, result } of results) {
+      for (const { path, file, result, doubts } of results) {
         if (result.ok) {
           const { book } = result;
+          for (const doubt of doubts) io.out(doubtLine(file, doubt));
           io.out(
-            `${path}: ${book.aircraft.registration}, ${book.aircraft.type}, revision ${book.revision}: ${book.checks.length} checks, no faults.`,
+            `${path}: ${book.aircraft.registration}, ${book.aircraft.type}, revision ${book.revision}: ${book.checks.length} checks, no faults${doubtCount(doubts)}.`,
           );
         } else {
           for (const fault of result.faults) io.out(faultSentence(fault));
@@ -58,3 +59,10 @@ export const bookCheckCommand: Command = {
     return results.every(({ result }) => result.ok) ? EXIT.done : EXIT.faults;
   },
 };
+
+/** `zz.yaml, line 12, column 9, equipment[3]: No check looks at “Winch”. Name the points at which it is looked at.` */
+const doubtLine = (file: string, { line, column, path, says, remedy }: BookDoubt): string =>
+  `${file}, line ${line}, column ${column}, ${path}: ${says} ${remedy}`;
+
+const doubtCount = ({ length }: readonly BookDoubt[]): string =>
+  length === 0 ? "" : length === 1 ? ", one doubt" : `, ${length} doubts`;
