@@ -1,0 +1,75 @@
+/** One cell of a pasted table, with its place as a spreadsheet counts it. */
+export interface PastedCell {
+  /** From 1. */
+  readonly row: number;
+  /** From 1. */
+  readonly column: number;
+  readonly text: string;
+}
+
+export type Delimiter = "tab" | "semicolon" | "comma" | "bar" | "spaces";
+
+const SIGNS = { tab: "\t", semicolon: ";", comma: ",", bar: "|" } as const;
+
+/** The cells of a text, row by row; rows that are blank are left out, but counted. */
+export function splitCells(text: string): {
+  readonly delimiter: Delimiter;
+  readonly rows: readonly (readonly PastedCell[])[];
+} {
+  const body = text.replace(/^\uFEFF/, "").replace(/\r\n?/g, "\n");
+  const delimiter = delimiterOf(body);
+  const rows = (delimiter === "spaces" ? bySpaces(body) : bySign(body, SIGNS[delimiter]))
+    .map((cells, row) =>
+      cells.map((cell, column) => ({ row: row + 1, column: column + 1, text: cell.trim() })),
+    )
+    .filter((cells) => cells.some((cell) => cell.text !== ""));
+  return { delimiter, rows };
+}
+
+/** A tab or a semicolon is there for nothing else; a comma may be a decimal comma, a bar may be none. */
+function delimiterOf(body: string): Delimiter {
+  if (body.includes("\t")) return "tab";
+  if (body.includes(";")) return "semicolon";
+  if (/^[^\n]*\|/.test(body)) return "bar";
+  const lines = body.split("\n").filter((line) => line.trim() !== "");
+  // columns that are set with spaces have commas inside their numbers at the most
+  const spaced = lines.filter((line) => /\S {2,}\S/.test(line.trim()));
+  return lines.some((line) => line.includes(",")) && 2 * spaced.length < lines.length ? "comma" : "spaces";
+}
+
+const bySpaces = (body: string): readonly (readonly string[])[] =>
+  body.split("\n").map((line) => {
+    const shifted = /^ {2,}/.test(line); // nothing over the first column
+    const cells = line.trim().split(/ {2,}/);
+    return shifted ? ["", ...cells] : cells;
+  });
+
+/** As RFC 4180 has it: in quotes a cell may hold the sign, a line end, and a quote written twice. */
+function bySign(body: string, sign: string): readonly (readonly string[])[] {
+  const rows: string[][] = [];
+  let cells: string[] = [];
+  let cell = "";
+  let quoted = false;
+  for (let i = 0; i < body.length; i += 1) {
+    const letter = body.charAt(i);
+    if (quoted) {
+      if (letter !== '"') cell += letter;
+      else if (body.charAt(i + 1) === '"') {
+        cell += '"';
+        i += 1;
+      } else quoted = false;
+    } else if (letter === '"' && cell.trim() === "") {
+      quoted = true;
+      cell = "";
+    } else if (letter === sign || letter === "\n") {
+      cells.push(cell);
+      cell = "";
+      if (letter === "\n") {
+        rows.push(cells);
+        cells = [];
+      }
+    } else cell += letter;
+  }
+  rows.push([...cells, cell]);
+  return rows;
+}
