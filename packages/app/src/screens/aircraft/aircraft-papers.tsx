@@ -35,6 +35,14 @@ export function AircraftPapers({ open }: { readonly open: OpenAircraft }) {
             {tally(book.stances.length, "stance")}, {tally(book.groundGear.length, "item")} of ground gear
           </dd>
         </dl>
+        <div className="row-of-buttons">
+          <a className="button" href={href({ at: "learn", registration: open.registration })}>
+            Learn this aircraft
+          </a>
+          <a className="button" href={href({ at: "paper", registration: open.registration })}>
+            The walk on paper
+          </a>
+        </div>
       </section>
       <OpenDiscrepancies open={open} />
       <Gauges open={open} />

@@ -1,9 +1,12 @@
 import type { Book } from "@witnessmark/book";
 import type { WalkPlan } from "@witnessmark/planner";
 import type { PaperLine, PaperStop, WalkPaper } from "@witnessmark/sheet";
+import { useMemo } from "react";
+import { AircraftDrawing } from "../../drawing/aircraft-drawing.tsx";
+import { walkRoute } from "../../drawing/walk-marks.ts";
+import { walkScene } from "../../drawing/walk-scene.ts";
 import { temperatureText } from "../../walk/reading-view.ts";
 import { tally } from "../../words/figures.ts";
-import { WholePlan } from "../walk/whole-plan.tsx";
 
 interface PaperWalkProps {
   readonly paper: WalkPaper;
@@ -11,11 +14,17 @@ interface PaperWalkProps {
   readonly plan: WalkPlan;
 }
 
-const DRAWN = { width_px: 699, height_px: 420 } as const;
-
 /** The walk as it prints: drawing, way, a box for every answer, a line for every figure. */
 export function PaperWalk({ paper, book, plan }: PaperWalkProps) {
   const { temperature } = paper;
+  const route = useMemo(
+    () =>
+      walkRoute(
+        book,
+        walkScene(book, plan, () => "open", undefined),
+      ),
+    [book, plan],
+  );
   return (
     <article className="paper walk-paper" aria-label="The walk on paper">
       <div className="paper-frame">
@@ -39,7 +48,14 @@ export function PaperWalk({ paper, book, plan }: PaperWalkProps) {
         </header>
         <p className="paper-warn">{paper.caution}</p>
         <div className="walk-paper-plan">
-          <WholePlan book={book} plan={plan} {...DRAWN} />
+          <div>
+            <AircraftDrawing
+              geometry={book.geometry}
+              label={`${paper.type} from above, with the way round it from stance to stance`}
+              route={route}
+              print
+            />
+          </div>
         </div>
         <p className="walk-paper-how">
           One box for each step: <b>as it should be</b>, <b>not right</b> (say what, overleaf),{" "}
@@ -106,13 +122,13 @@ function Line({ line }: { readonly line: PaperLine }) {
   return (
     <tr>
       <td>
-        <i className="box" />
+        <i className="walk-box" />
       </td>
       <td>
-        <i className="box cross" />
+        <i className="walk-box cross" />
       </td>
       <td>
-        <i className="box dash" />
+        <i className="walk-box dash" />
       </td>
       <th scope="row">
         <b>{line.place}.</b> {line.title}.{line.asksPhoto ? " Photo." : null}
