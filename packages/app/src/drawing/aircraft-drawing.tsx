@@ -52,13 +52,19 @@ const sameLaid = (was: readonly Laid[], now: readonly Laid[]): boolean =>
     );
   });
 
+const sameView = (was: Camera, now: Camera): boolean =>
+  was.pxPerMetre === now.pxPerMetre &&
+  was.originX_px === now.originX_px &&
+  was.originY_px === now.originY_px &&
+  was.turn_deg === now.turn_deg;
+
 /**
  * The drawing of an aircraft, from its book's geometry, in the room of its parent: from above, from the left or from
  * ahead; marks at their places, none on another; the walk on the ground. It can be moved, zoomed and turned by finger,
  * wheel, buttons and keys, and read by a screen reader in the order of its marks.
  */
 export function AircraftDrawing(props: AircraftDrawingProps) {
-  const [ref, size] = useSize<HTMLDivElement>();
+  const [ref, size] = useSize<HTMLDivElement>(props.room);
   return (
     <div className={props.print === true ? "drawing drawing-print" : "drawing"} ref={ref}>
       {size.width_px === 0 ? null : <InRoom {...props} {...size} />}
@@ -83,6 +89,7 @@ function InRoom(props: InRoomProps) {
     up = "nose",
   } = props;
   const { mark_px = 16, apart_px = TARGET_px, onPoint, onPlace, onMove, print = false } = props;
+  const isStill = print || props.still === true;
   const { home: askedHome, zero = CORNER } = props;
   const stances = useSettled(
     useMemo(() => (route?.stops ?? []).map(({ stance }) => stance), [route]),
@@ -105,11 +112,14 @@ function InRoom(props: InRoomProps) {
     () => wholeCamera(box, { width_px, height_px }, MARGIN, turn_deg),
     [box, width_px, height_px, turn_deg],
   );
-  const home = useMemo((): Camera => {
-    if (askedHome === undefined) return whole;
-    const asked = askedHome({ width_px, height_px });
-    return turn_deg === 0 ? asked : turnedTo(asked, turn_deg, [0, 0]);
-  }, [askedHome, whole, width_px, height_px, turn_deg]);
+  const home = useSettled(
+    useMemo((): Camera => {
+      if (askedHome === undefined) return whole;
+      const asked = askedHome({ width_px, height_px });
+      return turn_deg === 0 ? asked : turnedTo(asked, turn_deg, [0, 0]);
+    }, [askedHome, whole, width_px, height_px, turn_deg]),
+    sameView,
+  );
   const [moved, setMoved] = useState<{ readonly from: Camera; readonly camera: Camera } | null>(null);
   const camera = moved !== null && moved.from === home ? moved.camera : home;
   const isHome = camera === home;
@@ -216,7 +226,6 @@ function InRoom(props: InRoomProps) {
     latest.current = fingers;
     gestures.current?.ask(fingers, camera);
   });
-  const isStill = print;
   // biome-ignore lint/correctness/useExhaustiveDependencies: it listens once; what it is asked comes with every drawing
   useLayoutEffect(() => {
     const element = surface.current;
@@ -269,7 +278,7 @@ function InRoom(props: InRoomProps) {
       />
     </svg>
   );
-  if (print)
+  if (isStill)
     return (
       <div className="drawing-surface" role="img" aria-label={props.label}>
         {scene}

@@ -77,6 +77,10 @@ export interface AircraftDrawingProps {
   readonly detail?: Detail;
   /** Squares of a metre under it. */
   readonly squares?: boolean;
-  /** Black and white, weights for paper, no buttons. */
+  /** What kind of room it stands in, when the next of its kind will be as large: it is then drawn at once. */
+  readonly room?: string;
+  /** A picture only: it does not move, and nothing in it can be chosen. */
+  readonly still?: boolean;
+  /** Black and white, with weights for paper; still. */
   readonly print?: boolean;
 }

@@ -71,7 +71,7 @@ export function DrawingTools(props: DrawingToolsProps) {
 
 function TurnGlyph({ way }: { readonly way: 1 | -1 }) {
   return (
-    <svg className="glyph" width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
+    <svg className="turn-glyph" width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
       <path
         d="M4,11a6,6 0 1 0 6,-6M10,5l3,-3.4M10,5l3,3.4"
         transform={way === 1 ? "translate(20 0) scale(-1 1)" : undefined}

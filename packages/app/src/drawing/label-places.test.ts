@@ -1,9 +1,6 @@
-import { planWalk } from "@witnessmark/planner";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { demoBook } from "../testing/told-ledger.ts";
 import { type Label, labelPlaces, type Place } from "./label-places.ts";
-import { stanceNumbers } from "./walk-drawing.tsx";
 
 const apart = (a: Label, atA: Place, b: Label, atB: Place): boolean =>
   Math.abs(atA.x - atB.x) >= (a.width + b.width) / 2 || Math.abs(atA.y - atB.y) >= (a.height + b.height) / 2;
@@ -48,25 +45,12 @@ describe("numbers beside what they belong to", () => {
     );
   });
 
-  it.each([
-    ["zz-skr", 16],
-    ["zz-skr", 22],
-    ["zz-skr", 50],
-    ["zz-dun", 16],
-    ["zz-dun", 22],
-    ["zz-brk", 22],
-    ["zz-brk", 35],
-  ])("of every stance of %s at %d px a metre are apart", async (name, pxPerMetre) => {
-    const book = await demoBook(name);
-    const plan = planWalk(book, "first-of-day");
-    const places = stanceNumbers(plan, book, pxPerMetre, 11);
-    const labels = plan.stops
-      .filter(({ stance }) => stance.posture !== "inside")
-      .map(({ stance, number }) => ({
-        ...label(stance.id, 0, 0),
-        width: String(number).length * 8.5,
-      }));
-    expect(labels.length).toBeGreaterThan(5);
-    expect(clashes(labels, places)).toEqual([]);
+  it("never touch a mark, and are left out where there is no room for any", () => {
+    const mark = (x: number, y: number) => ({ x, y, half_px: 9 });
+    const at = labelPlaces([label("1", 0, 0)], [], [mark(20, 0), mark(14, 14)]).get("1");
+    expect(at).toBeDefined();
+    for (const { x, y } of [mark(20, 0), mark(14, 14)])
+      expect(Math.abs((at?.x ?? x) - x) >= 8.5 + 9 || Math.abs((at?.y ?? y) - y) >= 7.5 + 9).toBe(true);
+    expect(labelPlaces([label("1", 0, 0)], [], [{ x: 0, y: 0, half_px: 90 }]).size).toBe(0);
   });
 });

@@ -55,62 +55,79 @@ export function labelPlaces(
   taken: readonly Taken[],
   marks: readonly Square[] = [],
 ): ReadonlyMap<string, Place> {
-  const choices = new Map(labels.map((label) => [label.id, candidates(label, taken, marks)] as const));
-  const placed = new Map<string, Candidate>();
+  const choices = new Map(labels.map((label) => [label, candidates(label, taken, marks)] as const));
+  const rivals = new Map(
+    labels.map((label) => [label, labels.filter((other) => meet(label, other))] as const),
+  );
+  const placed = new Map<Label, Candidate>();
   const cheapest = (label: Label): Candidate | undefined => {
+    const others = (rivals.get(label) ?? []).flatMap((other) => {
+      const at = placed.get(other);
+      return at === undefined ? [] : [{ other, at }];
+    });
     let best: { readonly candidate: Candidate; readonly cost: number } | undefined;
-    for (const candidate of choices.get(label.id) ?? []) {
+    for (const candidate of choices.get(label) ?? []) {
+      // they stand in the order of their cost
+      if (best !== undefined && candidate.cost >= best.cost) break;
       let { cost } = candidate;
-      for (const other of labels) {
-        const at = placed.get(other.id);
-        if (other.id !== label.id && at !== undefined && overlaps(label, candidate, other, at))
-          cost += OVER_LABEL;
-      }
+      for (const { other, at } of others) if (overlaps(label, candidate, other, at)) cost += OVER_LABEL;
       if (best === undefined || cost < best.cost) best = { candidate, cost };
     }
     return best?.candidate;
   };
-  const freedom = (label: Label) =>
-    (choices.get(label.id) ?? []).filter(({ cost }) => cost < OVER_TAKEN).length;
-  const order = labels.toSorted((a, b) => freedom(a) - freedom(b));
+  const freedom = (label: Label) => (choices.get(label) ?? []).filter(({ cost }) => cost < OVER_TAKEN).length;
+  const order = labels
+    .map((label) => ({ label, free: freedom(label) }))
+    .toSorted((a, b) => a.free - b.free)
+    .map(({ label }) => label);
   for (let sweep = 0; sweep < SWEEPS; sweep += 1) {
     let moved = false;
     for (const label of order) {
       const found = cheapest(label);
-      if (found === undefined || found === placed.get(label.id)) continue;
-      placed.set(label.id, found);
+      if (found === undefined || found === placed.get(label)) continue;
+      placed.set(label, found);
       moved = true;
     }
     if (!moved) break;
   }
-  return apart(order, placed);
+  return apart(order, placed, rivals);
 }
 
 /** What could not be kept apart is left out, the last first. */
 function apart(
   order: readonly Label[],
-  placed: ReadonlyMap<string, Candidate>,
+  placed: ReadonlyMap<Label, Candidate>,
+  rivals: ReadonlyMap<Label, readonly Label[]>,
 ): ReadonlyMap<string, Candidate> {
-  const kept = new Map<string, Candidate>();
+  const kept = new Map<Label, Candidate>();
   for (const label of order) {
-    const at = placed.get(label.id);
+    const at = placed.get(label);
     if (at === undefined) continue;
-    const isFree = order.every((other) => {
-      const there = kept.get(other.id);
+    const isFree = (rivals.get(label) ?? []).every((other) => {
+      const there = kept.get(other);
       return there === undefined || !overlaps(label, at, other, there);
     });
-    if (isFree) kept.set(label.id, at);
+    if (isFree) kept.set(label, at);
   }
-  return kept;
+  return new Map([...kept].map(([{ id }, at]) => [id, at]));
 }
+
+const FURTHEST_px = AWAY_px[AWAY_px.length - 1] ?? 0;
+
+const wider_px = ({ width }: Label): number => Math.max(0, (width - NARROW_px) / 2);
+
+/** Whether two labels could come to lie on each other at all. */
+const meet = (a: Label, b: Label): boolean =>
+  a !== b &&
+  Math.abs(a.x - b.x) < 2 * FURTHEST_px + wider_px(a) + wider_px(b) + (a.width + b.width) / 2 &&
+  Math.abs(a.y - b.y) < 2 * FURTHEST_px + (a.height + b.height) / 2;
 
 function candidates(label: Label, taken: readonly Taken[], marks: readonly Square[]): readonly Candidate[] {
   const found: Candidate[] = [];
-  const wide_px = Math.max(0, (label.width - NARROW_px) / 2);
-  const most_px = AWAY_px[AWAY_px.length - 1] ?? 0;
+  const wide_px = wider_px(label);
   const close = (each: Place, far_px: number) =>
-    Math.abs(each.x - label.x) < most_px + wide_px + label.width / 2 + far_px &&
-    Math.abs(each.y - label.y) < most_px + label.height / 2 + far_px;
+    Math.abs(each.x - label.x) < FURTHEST_px + wide_px + label.width / 2 + far_px &&
+    Math.abs(each.y - label.y) < FURTHEST_px + label.height / 2 + far_px;
   const near = taken.filter((each) => close(each, each.radius));
   const squares = marks.filter((each) => close(each, each.half_px));
   for (const [ring, away_px] of AWAY_px.entries()) {
@@ -127,7 +144,7 @@ function candidates(label: Label, taken: readonly Taken[], marks: readonly Squar
       found.push({ ...at, cost: covered * OVER_TAKEN + turned_rad * 4 + ring * 6 });
     }
   }
-  return found;
+  return found.sort((a, b) => a.cost - b.cost);
 }
 
 const overlaps = (a: Label, atA: Place, b: Label, atB: Place): boolean =>

@@ -65,22 +65,7 @@ export function markPlaces(marks: readonly Wanted[], reach_px: number): readonly
     );
     const isFree = (at: At) => others.every((other) => !clash(mark, at, other.wanted, other));
     if (isFree(mark)) return { wanted: mark, x: mark.x, y: mark.y, cost: 0 };
-    const near = marks.filter(
-      (other) => other !== mark && Math.hypot(other.x - mark.x, other.y - mark.y) < 2 * reach_px,
-    );
-    let best: Standing | undefined;
-    for (const ring_1 of RINGS_1) {
-      for (let step = 0; step < DIRECTIONS; step += 1) {
-        const angle_rad = (step * 2 * Math.PI) / DIRECTIONS;
-        const away_px = ring_1 * reach_px;
-        const at = { x: mark.x + Math.cos(angle_rad) * away_px, y: mark.y + Math.sin(angle_rad) * away_px };
-        if (!isFree(at)) continue;
-        const over = near.filter((other) => Math.hypot(other.x - at.x, other.y - at.y) < mark.half_px).length;
-        const cost = away_px + over * OVER_PLACE_1 * reach_px;
-        if (best === undefined || cost < best.cost) best = { wanted: mark, ...at, cost };
-      }
-    }
-    return best;
+    return roundAbout(mark, marks, reach_px, isFree);
   };
   for (const mark of order) {
     const found = freeFor(mark);
@@ -106,6 +91,33 @@ export function markPlaces(marks: readonly Wanted[], reach_px: number): readonly
     if (!better) break;
   }
   return shared(marks, [...standing.values()], without);
+}
+
+/** The cheapest free square round a mark's own place, if there is one within reach. */
+function roundAbout(
+  mark: Wanted,
+  marks: readonly Wanted[],
+  reach_px: number,
+  isFree: (at: At) => boolean,
+): Standing | undefined {
+  const near = marks.filter(
+    (other) => other !== mark && Math.hypot(other.x - mark.x, other.y - mark.y) < 2 * reach_px,
+  );
+  let best: Standing | undefined;
+  for (const ring_1 of RINGS_1) {
+    const away_px = ring_1 * reach_px;
+    if (best !== undefined && away_px >= best.cost) break;
+    for (let step = 0; step < DIRECTIONS; step += 1) {
+      const angle_rad = (step * 2 * Math.PI) / DIRECTIONS;
+      const at = { x: mark.x + Math.cos(angle_rad) * away_px, y: mark.y + Math.sin(angle_rad) * away_px };
+      if (!isFree(at)) continue;
+      let over = 0;
+      for (const { x, y } of near) if (Math.hypot(x - at.x, y - at.y) < mark.half_px) over += 1;
+      const cost = away_px + over * OVER_PLACE_1 * reach_px;
+      if (best === undefined || cost < best.cost) best = { wanted: mark, ...at, cost };
+    }
+  }
+  return best;
 }
 
 /** Those without a square join the one that is nearest to their place. */

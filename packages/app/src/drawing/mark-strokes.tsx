@@ -5,6 +5,7 @@ import { needsLeader, type Stood } from "./mark-places.ts";
 import { worst } from "./walk-scene.ts";
 
 const Glyph = memo(MarkAt);
+const LEAST_LETTER_px = 13;
 
 interface MarkStrokesProps {
   readonly stood: Stood;
@@ -14,7 +15,7 @@ interface MarkStrokesProps {
 }
 
 /** One mark at its square, or the count of those that share it; a leader when the square had to give way. */
-export function StoodMark({ stood, marks, size_px, isSelected }: MarkStrokesProps) {
+export const StoodMark = memo(function StoodMark({ stood, marks, size_px, isSelected }: MarkStrokesProps) {
   const { x, y, ofX, ofY } = stood;
   const [mark] = marks;
   if (mark === undefined) return null;
@@ -31,13 +32,27 @@ export function StoodMark({ stood, marks, size_px, isSelected }: MarkStrokesProp
       ) : null}
       {isSelected ? <circle className="mark-ring" cx={x} cy={y} r={Math.max(12, size_px * 0.72)} /> : null}
       {marks.length > 1 ? (
-        <Several marks={marks} x={x} y={y} size_px={size_px} />
+        <Several marks={marks} x={x} y={y} size_px={Math.min(size_px, stood.half_px * 1.6)} />
       ) : mark.status === undefined ? (
         <circle className={`mark-dot mark-${mark.state ?? "left"}`} cx={x} cy={y} r={size_px * 0.28} />
       ) : (
         <Glyph status={mark.status} x={x} y={y} size_px={size_px} />
       )}
     </>
+  );
+}, looksTheSame);
+
+/** An answer changes one mark: the others are not drawn again. */
+function looksTheSame(was: MarkStrokesProps, now: MarkStrokesProps): boolean {
+  return (
+    was.stood === now.stood &&
+    was.size_px === now.size_px &&
+    was.isSelected === now.isSelected &&
+    was.marks.length === now.marks.length &&
+    was.marks.every(
+      ({ status, state }, index) =>
+        status === now.marks[index]?.status && (status !== undefined || state === now.marks[index]?.state),
+    )
   );
 }
 
@@ -56,10 +71,11 @@ function Several({
   const statuses = marks.flatMap(({ status }) => (status === undefined ? [] : [status]));
   const status = statuses.length === 0 ? "plain" : worst(statuses);
   const r = Math.max(9, Math.min(13, size_px * 0.6));
+  const letter_px = Math.max(LEAST_LETTER_px, r * 1.2);
   return (
     <g className={`mark-several several-${status}`}>
       <circle cx={x} cy={y} r={r} />
-      <text x={x} y={y + r * 0.42} textAnchor="middle" fontSize={r * 1.2}>
+      <text x={x} y={y + letter_px * 0.35} textAnchor="middle" fontSize={letter_px}>
         {marks.length}
       </text>
     </g>

@@ -15,9 +15,13 @@ const LEAST_APART_px = 14;
 export const sizeOf = ({ size }: Pick<DrawingMark, "size">, mark_px: number): number =>
   size === "large" ? mark_px * LARGE_1 : size === "small" ? mark_px * SMALL_1 : mark_px;
 
+/** Half the square that a mark is drawn in, with a pixel round it. */
+const inkHalf_px = (mark: Pick<DrawingMark, "size"> | undefined, mark_px: number): number =>
+  Math.max(LEAST_APART_px, sizeOf(mark ?? {}, mark_px) + 2) / 2;
+
 /** With this much room a mark is a target of its own; then a leader is drawn only where no zoom would help. */
 const TARGET_px = 30;
-const REACH_1 = { targets: 0.3, marks: 1.6, nearest: 1.8 } as const;
+const REACH_1 = { targets: 0.3, marks: 1.6, nearest: 2.6 } as const;
 
 const DIGIT_px = 8.5;
 const LINE_px = 15;
@@ -51,12 +55,13 @@ export function placedMarks(
   const at = (place: DrawingMark["place"]): Px => fromDatum(camera, onPlaneOf(view, place));
   const wanted = marks.map((mark) => {
     const [x, y] = at(mark.place);
-    const half_px = Math.max(apart_px, LEAST_APART_px, sizeOf(mark, mark_px) + 2) / 2;
+    const half_px = Math.max(apart_px / 2, inkHalf_px(mark, mark_px));
     return { id: mark.id, x, y, half_px, first: mark.size === "large" };
   });
   const reach_1 = isNearest ? REACH_1.nearest : apart_px > TARGET_px ? REACH_1.targets : REACH_1.marks;
   const stood = markPlaces(wanted, reach_1 * Math.max(apart_px, mark_px));
-  const squares = stood.map(({ x, y, half_px }) => ({ x, y, half_px: Math.min(half_px, mark_px * 0.7) }));
+  const byId = new Map(marks.map((mark) => [mark.id, mark] as const));
+  const squares = stood.map(({ ids, x, y }) => ({ x, y, half_px: inkHalf_px(byId.get(ids[0]), mark_px) }));
   const outside = view === "plan" ? (route?.stops ?? []).filter(isOutside) : [];
   const turn_deg = camera.turn_deg ?? 0;
   const numbers = outside.map(({ stance, number }): Label => {
@@ -65,7 +70,6 @@ export function placedMarks(
     return { id: stance.id, x, y, width: String(number).length * DIGIT_px, height: LINE_px, liked_rad };
   });
   const soles = numbers.map(({ x, y }): Taken => ({ x, y, radius: SOLES_px }));
-  const byId = new Map(marks.map((mark) => [mark.id, mark] as const));
   const texts = stood.flatMap(({ ids, x, y }): readonly Label[] => {
     const text = ids.length === 1 ? byId.get(ids[0])?.label : undefined;
     if (text === undefined || text === "") return [];

@@ -1,10 +1,11 @@
 import { elevation, extent, groundLine, sideView } from "@witnessmark/book";
-import { memo, useMemo } from "react";
+import { memo, useCallback, useMemo } from "react";
+import { AircraftDrawing } from "../../drawing/aircraft-drawing.tsx";
 import type { Camera } from "../../drawing/camera.ts";
 import { Ruler } from "../../drawing/ruler.tsx";
 import { Strokes } from "../../drawing/strokes.tsx";
 import { walkBox } from "../../drawing/walk-camera.ts";
-import { usePointTap, WalkDrawing } from "../../drawing/walk-drawing.tsx";
+import { walkMarks, walkRoute } from "../../drawing/walk-marks.ts";
 import type { WalkScene } from "../../drawing/walk-scene.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark, MarkAt } from "../../marks/mark.tsx";
@@ -42,18 +43,18 @@ export function PlanAndSide({ open, view, scene, onPoint, width_px, height_px }:
       originY_px: Math.round(TOP_px - box.fore * pxPerMetre),
     };
   }, [book, scene, width_px, height_px]);
-  const tap = usePointTap<SVGSVGElement>(scene, camera, onPoint);
+  const marks = useMemo(() => walkMarks(scene), [scene]);
+  const route = useMemo(() => walkRoute(book, scene), [book, scene]);
+  const home = useCallback(() => camera, [camera]);
   const { fore_m, aft_m } = extent(book.geometry);
   return (
     <>
       <svg
-        ref={tap}
-        className="plan-svg"
+        className="plan-svg plan-beside"
         width={width_px}
         height={height_px}
         viewBox={`0 0 ${width_px} ${height_px}`}
-        role="img"
-        aria-label={drawingLabel(open, view, scene)}
+        aria-hidden="true"
       >
         <Ruler
           from={Math.floor(fore_m)}
@@ -65,9 +66,19 @@ export function PlanAndSide({ open, view, scene, onPoint, width_px, height_px }:
           way={-1}
           upright
         />
-        <WalkDrawing book={book} plan={view.plan} scene={scene} camera={camera} mark_px={16} ring_px={19} />
         <Elevation book={book} scene={scene} pxPerMetre={camera.pxPerMetre} height_px={height_px} />
       </svg>
+      <AircraftDrawing
+        room="wide-plan"
+        geometry={book.geometry}
+        label={drawingLabel(open, view, scene)}
+        marks={marks}
+        route={route}
+        heading_deg={scene.here?.stance.facing}
+        home={home}
+        apart_px={16}
+        onPoint={onPoint}
+      />
       <Tally open={open} view={view} />
     </>
   );

@@ -1,10 +1,12 @@
-import { type ReactNode, useMemo } from "react";
+import { type ReactNode, useCallback, useMemo } from "react";
+import { AircraftDrawing } from "../../drawing/aircraft-drawing.tsx";
+import type { Room } from "../../drawing/camera.ts";
 import { KeyPlan } from "../../drawing/key-plan.tsx";
 import { nearCamera } from "../../drawing/walk-camera.ts";
-import { usePointTap, WalkDrawing, type Zero } from "../../drawing/walk-drawing.tsx";
+import { walkMarks, walkRoute } from "../../drawing/walk-marks.ts";
 import { type WalkScene, walkScene } from "../../drawing/walk-scene.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
-import { useSize, useWidth } from "../../instruments/use-width.ts";
+import { useSize } from "../../instruments/use-width.ts";
 import { WalkRule } from "../../instruments/walk-rule.tsx";
 import { href } from "../../routes/route.ts";
 import type { StepView, WalkView } from "../../walk/walk-view.ts";
@@ -90,30 +92,29 @@ interface NearPlanProps {
   readonly onPoint: (point: string) => void;
 }
 
-/** Where `.near-svg` has its 0,0: left of the middle, for the key plan, and above it, for the tools. */
-const NEAR_ZERO: Zero = { x_1: 0.46, y_1: 0.5, y_px: -12 };
+/** Where the stance in hand lies in the room: left of the middle, for the key plan, and above it, for the tools. */
+const NEAR_ZERO = { x_1: 0.46, y_1: 0.5, y_px: -12 } as const;
 
 /** A phone's drawing: the stance in hand and what is seen from it. */
 function NearPlan({ open, view, scene, onPoint }: NearPlanProps) {
-  const [ref, width_px] = useWidth<HTMLDivElement>("plan");
-  const camera = useMemo(() => nearCamera(scene, width_px), [scene, width_px]);
-  const tap = usePointTap<HTMLDivElement>(scene, camera, onPoint, NEAR_ZERO);
+  const marks = useMemo(() => walkMarks(scene), [scene]);
+  const route = useMemo(() => walkRoute(open.book, scene), [open.book, scene]);
+  const home = useCallback(({ width_px }: Room) => nearCamera(scene, width_px), [scene]);
   return (
-    <div className="plan-fill" ref={ref}>
-      <div className="plan-fill plan-near" ref={tap} role="img" aria-label={drawingLabel(open, view, scene)}>
-        {width_px === 0 ? null : (
-          <svg className="near-svg" width="1" height="1" aria-hidden="true">
-            <WalkDrawing
-              book={open.book}
-              plan={view.plan}
-              scene={scene}
-              camera={camera}
-              mark_px={17}
-              ring_px={20}
-            />
-          </svg>
-        )}
-      </div>
-    </div>
+    <AircraftDrawing
+      room="plan"
+      geometry={open.book.geometry}
+      label={drawingLabel(open, view, scene)}
+      marks={marks}
+      route={route}
+      heading_deg={scene.here?.stance.facing}
+      home={home}
+      zero={NEAR_ZERO}
+      mark_px={17}
+      apart_px={17}
+      ring_px={20}
+      tools="folded"
+      onPoint={onPoint}
+    />
   );
 }

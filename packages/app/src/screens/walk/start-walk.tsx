@@ -1,7 +1,7 @@
 import type { WalkKind } from "@witnessmark/book";
 import { newId, type Walk } from "@witnessmark/ledger";
-import type { WalkPlan } from "@witnessmark/planner";
-import { useEffect, useMemo, useState } from "react";
+import { estimate_s, type WalkPlan } from "@witnessmark/planner";
+import { useEffect, useId, useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
@@ -11,9 +11,12 @@ import { useKeep } from "../../keep/react.ts";
 import { useMinute } from "../../preferences/clock.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
+import { learntOf } from "../../walk/learnt.ts";
 import { latestWalk, likelyKind, openWalk, WALK_NAMES } from "../../walk/open-walk.ts";
+import { plannedOrder } from "../../walk/order/known-orders.ts";
+import { shareOut } from "../../walk/order/share-out.ts";
+import { useWalkPlans } from "../../walk/order/use-walk-plan.ts";
 import { sinceLast } from "../../walk/since-last.ts";
-import { planOf } from "../../walk/walk-plan.ts";
 import { lasting, whenShort } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { WholePlan } from "./whole-plan.tsx";
@@ -22,26 +25,30 @@ const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"
 
 /** Which walk to start; the likely one is filled. */
 export function StartWalk({ open }: { readonly open: OpenAircraft }) {
-  const { registration, book, state, assessment } = open;
+  const { registration, book, state } = open;
   const keep = useKeep();
   const keeping = useKeeping();
   const minute = useMinute();
   const likely = likelyKind(state, minute * 60_000);
-  const plans = useMemo(
-    () => KINDS.map((kind) => planOf(book, kind, undefined, state, assessment)),
-    [book, state, assessment],
-  );
+  const plans = useWalkPlans(open, KINDS, undefined).map(({ plan }) => plan);
+  const learnt = useMemo(() => learntOf(book, state), [book, state]);
+  const [two, setTwo] = useState(false);
+  const twoSaid = useId();
   const likelyPlan = plans.find((plan) => plan.kind === likely);
   const last = latestWalk(state);
   const left = useMemo(() => sinceLast(book, state), [book, state]);
   useJoin(registration, last);
   const going = openWalk(state);
   const start = async (kind: WalkKind) => {
-    const kept = await keeping.keep(() =>
-      keep.append(registration, [
-        { type: "walk.started", body: { walk: newId(), kind, bookSha256: book.sha256 } },
-      ]),
-    );
+    const kept = await keeping.keep(async () => {
+      const walk = newId();
+      // the first step is that of the order that counts, also where it was asked for a moment ago
+      await plannedOrder(book, kind, []).catch(() => undefined);
+      if (two) await shareOut(book, kind, [], walk, 0);
+      return keep.append(registration, [
+        { type: "walk.started", body: { walk, kind, bookSha256: book.sha256 } },
+      ]);
+    });
     if (kept) go({ at: "walk", registration }, "replace");
   };
   return (
@@ -83,12 +90,32 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
                   <span>
                     {plan.stepCount === 0
                       ? "The book has none"
-                      : `${tally(plan.stepCount, "step")} at ${tally(plan.stops.length, "stance")}, about ${lasting(plan.estimate_s * 1000)}`}
+                      : `${tally(plan.stepCount, "step")} at ${tally(plan.stops.length, "stance")}, about ${lasting(1000 * estimate_s(plan.stops, { learnt, walking_s: plan.walking_s }))}`}
                   </span>
                 </button>
               </li>
             ))}
           </ul>
+          <div className="start-two">
+            <button
+              type="button"
+              className="quiet"
+              aria-pressed={two}
+              aria-describedby={two ? twoSaid : undefined}
+              onClick={() => setTwo(!two)}
+            >
+              Two of us walk it
+            </button>
+            <a className="quiet" href={href({ at: "order", registration })}>
+              The order of the walk
+            </a>
+          </div>
+          {two ? (
+            <p className="start-two-said" id={twoSaid}>
+              You begin with the first half. The other opens this aircraft on a second phone, goes to the walk
+              and takes the second half; what one has done disappears for the other.
+            </p>
+          ) : null}
           <div className="start-said">
             <a className="quiet start-happened" href={href({ at: "after", registration })}>
               It has flown
@@ -116,7 +143,7 @@ function Sized({ open, plan }: { readonly open: OpenAircraft; readonly plan: Wal
   const [ref, size] = useSize<HTMLDivElement>();
   return (
     <div className="plan-fill" ref={ref}>
-      {size.width_px === 0 ? null : <WholePlan book={open.book} plan={plan} {...size} />}
+      {size.width_px === 0 ? null : <WholePlan book={open.book} plan={plan} width_px={size.width_px} />}
     </div>
   );
 }
