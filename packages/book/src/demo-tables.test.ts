@@ -44,7 +44,7 @@ describe.each(DEMO_BOOKS)("the tables of %s", (name) => {
   });
 
   it("give a climb that gets worse with mass, height and heat, and a stall that comes sooner with mass", () => {
-    for (const table of tables.filter(({ quantity }) => quantity === "climb-gradient")) {
+    for (const table of tables.filter(({ quantity }) => quantity.endsWith("-gradient"))) {
       for (const axis of ["mass_kg", "pressureAltitude_m", "oat_K"]) {
         expect(neighbours(table, axis).filter(([less, more]) => more >= less)).toEqual([]);
       }
@@ -54,6 +54,26 @@ describe.each(DEMO_BOOKS)("the tables of %s", (name) => {
     for (const table of stalls) {
       expect(neighbours(table, "mass_kg").filter(([less, more]) => more < less)).toEqual([]);
     }
+  });
+
+  // 14 CFR 23.77 (amendment 23-62): 3.3 % at sea level for a light piston aeroplane, 2.5 % for a single turbine above
+  // 6,000 lb (2,722 kg), in landing configuration at VREF
+  it("have a go-around that is certified, worse than the climb, at a speed above the stall with landing flap", () => {
+    const of = (quantity: PerformanceQuantity) => had(tables.find((one) => one.quantity === quantity));
+    const [goAround, climb] = [of("go-around-gradient"), of("climb-gradient")];
+    const { limits } = loadingOf(name);
+    const standard = { mass_kg: limits.takeOff_kg, pressureAltitude_m: 0, oat_K: 288.15 };
+    const answer = interpolateTable(goAround, standard, { mode: "linear" });
+    expect(answer.ok && answer.value).toBeGreaterThanOrEqual(name === "zz-skr" ? 0.025 : 0.033);
+    expect(goAround.axes).toEqual(climb.axes);
+    for (const [i, cell] of goAround.cells.entries())
+      expect(had(cell ?? undefined)).toBeLessThan(climb.cells[i] ?? 0);
+    const stall = had(
+      tables.find(({ quantity, flaps }) => quantity === "stall-speed" && flaps === goAround.flaps),
+    );
+    const slowest = had(stall.cells.at(-1) ?? undefined) * performanceOf(name).approachFactor_1;
+    expect(goAround.speed_mPerS).toBeGreaterThanOrEqual(slowest - 0.3);
+    expect(goAround.speed_mPerS).toBeLessThan(had(climb.speed_mPerS));
   });
 
   it("take longer over 50 ft than on the ground, cell for cell", () => {

@@ -1,6 +1,6 @@
 import type { Report } from "../faults/fault-list.ts";
 import type { Path } from "../faults/path.ts";
-import type { PerformanceSource } from "../schema/performance.ts";
+import type { PerformanceQuantity, PerformanceSource } from "../schema/performance.ts";
 import { mustBeAbove0, mustNotBeBelow0 } from "./amounts.ts";
 import { measureText } from "./measure-text.ts";
 import type { Rule } from "./rule.ts";
@@ -10,6 +10,7 @@ const APPROACH_FACTOR_1 = { least: 1.1, most: 2 } as const;
 /** Nothing leaves the ground or comes down slower than it stalls; the rolls would be for another speed above this. */
 const GROUND_FACTOR_1 = { least: 1, most: 1.5 } as const;
 const STEEPEST_1 = 0.1;
+const CLIMBS: readonly PerformanceQuantity[] = ["climb-gradient", "go-around-gradient"];
 /** More than this for 1 % of slope is a percentage written without its point. */
 const MOST_FOR_1_PERCENT = 0.5;
 
@@ -62,7 +63,7 @@ function factorsAddSomething({ factors, tables }: PerformanceSource, report: Rep
         remedy: "a factor that always holds belongs in the table",
       });
     }
-    const isClimb = quantities.every((quantity) => quantity === "climb-gradient");
+    const isClimb = quantities.every((quantity) => CLIMBS.includes(quantity));
     if (isClimb ? !(factor > 0 && factor <= 1) : factor < 1) {
       report([...path, "factor"], {
         expected: isClimb

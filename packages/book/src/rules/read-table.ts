@@ -32,6 +32,7 @@ const CELLS = {
   "landing-over-50ft": "length",
   "accelerate-stop": "length",
   "climb-gradient": "ratio",
+  "go-around-gradient": "ratio",
   "stall-speed": "speed",
 } as const satisfies Record<PerformanceQuantity, CellDimension>;
 
@@ -117,7 +118,7 @@ function readCells(
   into: (number | null)[],
   tell: Report,
 ): void {
-  const mustBePositive = source.quantity !== "climb-gradient";
+  const mustBePositive = CELLS[source.quantity] !== "ratio";
   const walk = (node: unknown, level: number, where: Path): void => {
     const axis = source.axes[level];
     if (axis === undefined) {

@@ -28,6 +28,7 @@ export const TRENDS: Readonly<Record<PerformanceQuantity, Trends>> = {
   "landing-over-50ft": { ...LONGER, slope_1: "falling" },
   "accelerate-stop": LONGER,
   "climb-gradient": LESS_CLIMB,
+  "go-around-gradient": LESS_CLIMB,
   "stall-speed": { mass_kg: "rising" },
 };
 

@@ -87,10 +87,10 @@ describe("the speeds", () => {
   it("are stall and approach with the flaps of each field, rounded up", () => {
     const good = found(goodFlight);
     expect(lines(good, "Speeds")).toEqual([
-      "Speeds off ZZTW 24, flaps 15° |  |  | stall 64 kt | clear",
+      "Speeds off ZZTW 24, flaps 15°: stall 64 kt |  |  |  | clear",
       // 58 kt at 2500 kg and 61 at 2740: 58.3 kt at 2525 kg; times 1.3 is 75.8 kt
-      "Speeds to ZZQN 29, flaps 35° |  | stall 59 kt | approach 76 kt | clear",
-      "Speeds to ZZPK 33, flaps 35° |  | stall 59 kt | approach 76 kt | clear",
+      "Speeds to ZZQN 29, flaps 35°: stall 59 kt, approach 76 kt |  |  |  | clear",
+      "Speeds to ZZPK 33, flaps 35°: stall 59 kt, approach 76 kt |  |  |  | clear",
     ]);
   });
 
@@ -206,12 +206,25 @@ describe("the fuel by every way it is known", () => {
   });
 });
 
+describe("the go-around", () => {
+  it("has its line beside the climb, at the destination and at the alternate", () => {
+    const good = found(goodFlight);
+    const { margin, says } = good.verdict("runway:destination:go-around");
+    const [there = "", alternate = "", ...more] = lines(good, "Go-around");
+    expect(more).toEqual([]);
+    expect(there).toMatch(/^Go-around, ZZQN, [\d,]+ ft\/min /);
+    expect(alternate).toMatch(/^Go-around, ZZPK, /);
+    expect(there.split(" | ")[3]).toBe(margin?.text.replaceAll("\u00A0", " "));
+    expect(says).toMatch(/over the ground/);
+  });
+});
+
 describe("what is not there has no line", () => {
   it("is so for what a book has no tables of", () => {
     const { book } = ledger;
     if (book.performance === undefined) throw new Error("the demo's book has tables");
     const tables = book.performance.tables.filter(
-      ({ quantity }) => quantity !== "climb-gradient" && quantity !== "stall-speed",
+      ({ quantity }) => !quantity.endsWith("-gradient") && quantity !== "stall-speed",
     );
     const { numbers } = found(goodFlight, { ...book, performance: { ...book.performance, tables } });
     expect(numbers).toHaveLength(7);
@@ -235,7 +248,8 @@ describe("what is not there has no line", () => {
   it("is never a line without what is left, and no two lines have one name", () => {
     for (const flight of [goodFlight, heavyFlight, openFlight, byInstruments()]) {
       const { numbers } = found(flight);
-      for (const { left } of numbers) expect(left).not.toBe("");
+      // a speed is told with its name: nothing of it is left
+      for (const { what, left } of numbers) if (!what.startsWith("Speeds")) expect(left).not.toBe("");
       expect(new Set(numbers.map(({ what }) => what)).size).toBe(numbers.length);
     }
   });

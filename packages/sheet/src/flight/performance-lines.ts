@@ -3,22 +3,23 @@ import { safeText } from "./figure-text.ts";
 import type { FlightAsk } from "./flight-ask.ts";
 import { leftOf, openLine, type SheetNumber } from "./number-line.ts";
 
-/**
- * The climb after the take-off, over the ground. Nothing where the assessment tells nothing of it: the book has no
- * such table, or what it waits for is told with the distance.
- */
-export function climbLines({ field, verdict }: FlightAsk): readonly SheetNumber[] {
-  const figures = field("departure");
-  const judged = verdict("runway:departure:climb");
+function climbLine(
+  { field, verdict }: FlightAsk,
+  role: FieldFigures["role"],
+  what: "Climb" | "Go-around",
+): readonly SheetNumber[] {
+  const figures = field(role);
+  const judged = verdict(`runway:${role}:${what.toLowerCase()}`);
   if (figures === undefined || judged === undefined) return [];
-  const { planned, climb } = figures;
-  if (judged.status === "open") return [openLine(`Climb, ${planned.code}`, judged.missing)];
-  const { value } = climb ?? {};
+  const { planned } = figures;
+  if (judged.status === "open") return [openLine(`${what}, ${planned.code}`, judged.missing)];
+  const { value } = (what === "Climb" ? figures.climb : figures.goAround) ?? {};
   if (value === undefined) return [];
   const { asked, gradient_1, rate_mPerS } = value;
+  const where = what === "Climb" ? what : `${what}, ${planned.code}`;
   return [
     {
-      what: `Climb, ${safeText(rate_mPerS, "ftPerMin", "down")}`,
+      what: `${where}, ${safeText(rate_mPerS, "ftPerMin", "down")}`,
       // asked for nothing, all of it is left
       needs: asked === undefined ? "" : safeText(asked.gradient_1, "ftPerNM", "up"),
       has: asked === undefined ? "" : safeText(gradient_1, "ftPerNM", "down"),
@@ -27,6 +28,16 @@ export function climbLines({ field, verdict }: FlightAsk): readonly SheetNumber[
     },
   ];
 }
+
+/**
+ * The climb after the take-off and after a go-around, over the ground. Nothing where the assessment tells nothing of
+ * it: the book has no such table, or what it waits for is told with the distance.
+ */
+export const climbLines = (ask: FlightAsk): readonly SheetNumber[] => [
+  ...climbLine(ask, "departure", "Climb"),
+  ...climbLine(ask, "destination", "Go-around"),
+  ...climbLine(ask, "alternate", "Go-around"),
+];
 
 /** Where on the runway to stop if the speed is not there, and after how much of it the aircraft stands. */
 export function stopLines({ field, verdict }: FlightAsk): readonly SheetNumber[] {
@@ -59,15 +70,18 @@ function speedsAt({ verdict }: FlightAsk, { role, planned, speeds }: FieldFigure
   const { flaps, stall_mPerS, approach } = value;
   const stall = `stall ${safeText(stall_mPerS, "kt", "up")}`;
   const named = flaps === undefined ? what : `${what}, flaps ${flaps}`;
-  if (approach === undefined) return [{ what: named, needs: "", has: "", left: stall, status }];
-  const { steady_mPerS, forGust_mPerS, needed_m, available_m } = approach;
-  const flown = {
-    what: named,
+  // a speed is neither needed nor left: it stands with its name
+  const told = (speeds: string): SheetNumber => ({
+    what: `${named}: ${speeds}`,
     needs: "",
-    has: stall,
-    left: `approach ${safeText(steady_mPerS, "kt", "up")}`,
-  };
-  if (forGust_mPerS <= 0) return [{ ...flown, status }];
+    has: "",
+    left: "",
+    status,
+  });
+  if (approach === undefined) return [told(stall)];
+  const { steady_mPerS, forGust_mPerS, needed_m, available_m } = approach;
+  const flown = told(`${stall}, approach ${safeText(steady_mPerS, "kt", "up")}`);
+  if (forGust_mPerS <= 0) return [flown];
   const fast = safeText(steady_mPerS + forGust_mPerS, "kt", "up");
   const gust = `${planned.code} ${planned.runway} at ${fast}, for the gust`;
   const landing =
@@ -82,10 +96,7 @@ function speedsAt({ verdict }: FlightAsk, { role, planned, speeds }: FieldFigure
               ? `${safeText(needed_m - available_m, "m", "up")} short`
               : safeText(available_m - needed_m, "m", "down"),
         };
-  return [
-    { ...flown, status },
-    { what: gust, ...landing, status },
-  ];
+  return [flown, { what: gust, ...landing, status }];
 }
 
 /** Stall and approach at each field, and what the landing needs with the speed that the gust asks for. */

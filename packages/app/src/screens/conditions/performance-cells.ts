@@ -13,10 +13,11 @@ const part = <T, P>({ value, ...rest }: Figure<T>, of: (value: T) => P | undefin
 
 /** Climb, speeds and the point to stop at a field, as far as the book's tables give them; a rise down, a speed up. */
 export function performanceCells(figures: FieldFigures, units: ConditionsUnits): readonly AirCell[] {
-  const { climb, speeds, abort } = figures;
+  const { climb, goAround, speeds, abort } = figures;
   const speed = (value_mPerS: number): string => safeText(value_mPerS, units.speed, "up");
   return [
-    ...(climb === undefined ? [] : climbCells(climb, units)),
+    ...(climb === undefined ? [] : climbCells("Climb, over the ground", climb, units)),
+    ...(goAround === undefined ? [] : climbCells("Go-around, over the ground", goAround, units)),
     ...(speeds === undefined ? [] : speedCells(speeds, speed)),
     ...(abort === undefined
       ? []
@@ -35,23 +36,18 @@ export function performanceCells(figures: FieldFigures, units: ConditionsUnits):
   ];
 }
 
-function climbCells(climb: Figure<Climb>, units: ConditionsUnits): readonly AirCell[] {
+function climbCells(title: string, climb: Figure<Climb>, units: ConditionsUnits): readonly AirCell[] {
   const { value } = climb;
   const speeds =
     value === undefined
       ? ""
       : ` ${safeText(value.trueAirspeed_mPerS, units.speed, "up")} true airspeed, ${safeText(value.groundSpeed_mPerS, units.speed, "up")} over the ground.`;
   return [
-    airCell(
-      "Climb, over the ground",
-      climb,
-      ({ gradient_1 }) => safeText(gradient_1, units.gradient, "down"),
-      {
-        quantity: "climb-gradient-of-rate",
-        note: `By the book's table, with the wind along the runway as the distances count it.${speeds}`,
-        choice: "gradient",
-      },
-    ),
+    airCell(title, climb, ({ gradient_1 }) => safeText(gradient_1, units.gradient, "down"), {
+      quantity: "climb-gradient-of-rate",
+      note: `By the book's table, with the wind along the runway as the distances count it.${speeds}`,
+      choice: "gradient",
+    }),
     airCell("Rate of climb", climb, ({ rate_mPerS }) => safeText(rate_mPerS, units.climb, "down"), {
       quantity: "climb-rate-for-gradient",
       choice: "climb",

@@ -6,10 +6,10 @@ import { countedAlong_mPerS, type PerformanceAsk, readCell } from "./read-perfor
 /** Who asks for a gradient. */
 export interface GradientAsked {
   readonly gradient_1: number;
-  readonly by: "you" | "departures";
+  readonly by: "you" | "departures" | "missed-approaches";
 }
 
-/** The climb after the take-off, as the book has it and over the ground. */
+/** The climb after the take-off or a go-around, as the book has it and over the ground. */
 export interface ClimbFigures {
   readonly title: string;
   readonly gradientInAir_1: number;
@@ -27,21 +27,30 @@ export interface ClimbFigures {
   readonly status: Status;
 }
 
-/** Departures by instruments are laid out for it where they say nothing else: AIM 5-2-9. */
+/**
+ * Departures by instruments are laid out for it where they say nothing else: AIM 5-2-9; missed approaches too: AIM
+ * 5-4-21.
+ */
 export const DEPARTURE_GRADIENT_1 = toSI(200, "ftPerNM");
 
 export type ClimbFound =
   | { readonly ok: true; readonly climb: ClimbFigures }
   | { readonly ok: false; readonly missing: readonly Missing[] };
 
+/** After the take-off, or after a landing that is not made: each has a table of its own. */
+export type ClimbKind = "climb-gradient" | "go-around-gradient";
+
 export interface ClimbAsk extends PerformanceAsk {
+  readonly kind?: ClimbKind;
   readonly condition: RunwayCondition;
   readonly isByInstruments: boolean;
   readonly own_1?: number | undefined;
 }
 
 /** The stronger of what the pilot asks for and what a departure by instruments is laid out for. */
-function askedOf({ isByInstruments, own_1 }: ClimbAsk): GradientAsked | undefined {
+function askedOf({ kind, isByInstruments, own_1 }: ClimbAsk): GradientAsked | undefined {
+  if (kind === "go-around-gradient")
+    return isByInstruments ? { gradient_1: DEPARTURE_GRADIENT_1, by: "missed-approaches" } : undefined;
   const rule = isByInstruments ? DEPARTURE_GRADIENT_1 : undefined;
   if (own_1 === undefined) return rule === undefined ? undefined : { gradient_1: rule, by: "departures" };
   return rule !== undefined && rule > own_1
@@ -64,11 +73,12 @@ function statusOf(gradient_1: number, asked: GradientAsked | undefined): Status 
  * @throws {InputError} for a speed or air that the engine refuses
  */
 export function climbOf(ask: ClimbAsk): ClimbFound | undefined {
-  const { performance, at, runway, condition } = ask;
+  const { performance, at, runway, condition, kind = "climb-gradient" } = ask;
   const asked = askedOf(ask);
-  const table = performance.tables.find(({ quantity }) => quantity === "climb-gradient");
+  const table = performance.tables.find(({ quantity }) => quantity === kind);
   if (table === undefined)
-    return asked === undefined
+    // a book that has no go-around says nothing of one: many manuals do not
+    return asked === undefined || kind === "go-around-gradient"
       ? undefined
       : { ok: false, missing: [{ what: "a table of climb-gradient in the book" }] };
   const read = readCell(table, ask, "less");
@@ -80,7 +90,7 @@ export function climbOf(ask: ClimbAsk): ClimbFound | undefined {
   const factor_1 = performance.factors
     .filter(
       ({ quantities, when }) =>
-        quantities.includes("climb-gradient") &&
+        quantities.includes(kind) &&
         (when.surface === undefined || when.surface === runway.surface) &&
         (when.condition === undefined || when.condition === condition),
     )

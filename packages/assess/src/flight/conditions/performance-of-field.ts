@@ -12,6 +12,8 @@ import { type SpeedFigures, speedsOf } from "./speeds.ts";
 export interface PerformanceFigures {
   /** At the departure, where the book has a table of it or somebody asks for a gradient. */
   readonly climb?: Figure<ClimbFigures>;
+  /** Where one lands, and does not: at the landing mass, where the book has a table of it. */
+  readonly goAround?: Figure<ClimbFigures>;
   /** Where the book has stall speeds. */
   readonly speeds?: Figure<SpeedFigures>;
   /** At the departure, where the book has speeds for it. */
@@ -34,6 +36,7 @@ type Answered<T> = Figure<Found<T> | undefined>;
 /** Of each point at which the tables are asked: a report that leaves it where it was moves none of them. */
 const rememberedSpeeds = remembered<Answered<SpeedFigures>>();
 const rememberedClimb = remembered<Answered<ClimbFigures>>();
+const rememberedGoAround = remembered<Answered<ClimbFigures>>();
 const rememberedAbort = remembered<Answered<AbortFigures>>();
 
 /** What a table answered, as a figure that holds as long as what it was asked with. */
@@ -75,7 +78,18 @@ export function performanceOfField(
     ),
   );
   const told = speeds === undefined ? {} : { speeds };
-  if (phase === "landing") return told;
+  if (phase === "landing") {
+    const goAround = figure(
+      asked,
+      rememberedGoAround(at, [performance, runway, condition, isByInstruments], () =>
+        attempt(() => {
+          const found = climbOf({ ...ask, kind: "go-around-gradient", condition, isByInstruments });
+          return found?.ok === true ? { ok: true, value: found.climb } : found;
+        }, "the go-around"),
+      ),
+    );
+    return goAround === undefined ? told : { ...told, goAround };
+  }
   const own_1 = ownGradient?.value;
   const climb = figure(
     asked,

@@ -28,6 +28,48 @@ const climbOf = (plan: Partial<FlightPlan>, book = turboprop) =>
   one(verdictsOf(flightWith(plan), { book }), CLIMB);
 const from = (metar: string): PlannedField => ({ ...TARN, metar: reported(`METAR ZZTW 120750Z ${metar}`) });
 
+describe("the climb after a landing that is not made", () => {
+  const goAround = (plan: Partial<FlightPlan>, book = turboprop) =>
+    one(verdictsOf(flightWith(plan), { book }), "runway:destination:go-around");
+  const times = (share_1: number): Book =>
+    withTables((table) =>
+      table.quantity === "go-around-gradient"
+        ? { ...table, cells: table.cells.map((cell) => (cell === null ? null : cell * share_1)) }
+        : table,
+    );
+
+  it("stands beside the climb, at the mass of the landing, with the rule that a type had to reach", () => {
+    const verdict = goAround({});
+    expect(verdict.status).toBe("clear");
+    expect(verdict.title).toBe("Go-around at ZZQN");
+    expect(verdict.sources.map(({ title }) => title)).toContain("14 CFR 23.77, balked landing");
+    const has = (book: Book) =>
+      verdictsOf(flightWith({}), { book }).some(({ id }) => id.endsWith(":go-around"));
+    // many manuals have no such table: then nothing is said
+    expect(
+      has(
+        withTables((table) =>
+          table.quantity === "go-around-gradient" ? { ...table, quantity: "stall-speed" } : table,
+        ),
+      ),
+    ).toBe(false);
+  });
+
+  it("by instruments stops below the 200 ft/NM of missed approaches, by sight it is a caution; sinking it stops", () => {
+    // AIM 5-4-21; the demo's own is some 12 %, 730 ft/NM
+    expect(goAround({ flightRules: "IFR" }, times(0.2)).status).toBe("stop");
+    expect(goAround({ flightRules: "VFR" }, times(0.2)).status).toBe("caution");
+    expect(goAround({ flightRules: "VFR" }, times(-0.1)).status).toBe("stop");
+  });
+
+  it("is open off the table, never clear", () => {
+    const holes = withTables((table) =>
+      table.quantity === "go-around-gradient" ? { ...table, cells: table.cells.map(() => null) } : table,
+    );
+    expect(goAround({}, holes).status).toBe("open");
+  });
+});
+
 describe("the climb after the take-off", () => {
   it("is the table's at the mass and the air, over the ground at the speed of the table", () => {
     // 2500 kg, 127 ft, 4 °C: between 19.6 and 16.7 % at 0 ft, 13.9 and 11.6 % at 4000 ft: 18.84 %

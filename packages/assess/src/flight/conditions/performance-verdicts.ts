@@ -1,7 +1,8 @@
-import { approachSpeed, climbGradientOfRate, halfwaySpeedRule } from "@witnessmark/engine";
+import type { Book } from "@witnessmark/book";
+import { approachSpeed, climbGradientOfRate, halfwaySpeedRule, toSI } from "@witnessmark/engine";
 import { bookSource } from "../../book-index.ts";
 import { REACTION_S } from "./abort.ts";
-import { DEPARTURE_GRADIENT_1 } from "./climb.ts";
+import { type ClimbFigures, DEPARTURE_GRADIENT_1 } from "./climb.ts";
 import type { FieldFigures } from "./field-figures.ts";
 import type { Figure } from "./figure.ts";
 import type { SpeedFigures } from "./speeds.ts";
@@ -20,6 +21,14 @@ import {
 const AIM = {
   title: "FAA Aeronautical Information Manual",
   locator: "5-2-9: departures are laid out for 200 ft/NM where they ask for nothing else",
+};
+const MISSED = {
+  title: "FAA Aeronautical Information Manual",
+  locator: "5-4-21: missed approaches are laid out for 200 ft/NM where they ask for nothing else",
+};
+const BALKED = {
+  title: "14 CFR 23.77, balked landing",
+  locator: "Amdt. 23-62: what a type had to reach in landing configuration; the book's table comes first",
 };
 const HALFWAY = {
   title: "FAA Aeronautical Information Manual",
@@ -41,16 +50,86 @@ function open(
   return [told(field, { ...base, says: openSays(missing), margin: NOT_KNOWN }, "open", missing)];
 }
 
+interface ClimbTold {
+  readonly base: Pick<Draft, "id" | "topic" | "title" | "sources">;
+  readonly climb: Figure<ClimbFigures>;
+  readonly wayOut: readonly [string, ...string[]];
+  readonly laidOut: string;
+  /** What the type was certified to reach, where that is known. */
+  readonly certified?: { readonly label: string; readonly value: string };
+}
+
+const BY: Readonly<Record<NonNullable<ClimbFigures["asked"]>["by"], string>> = {
+  you: "you",
+  departures: "departures by instruments",
+  "missed-approaches": "missed approaches",
+};
+
 function climbVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
   const { context, figures } = field;
   const { climb, planned } = figures;
   if (climb === undefined) return [];
-  const base = {
-    id: "runway:departure:climb",
-    topic: "runway" as const,
-    title: `Climb from ${planned.code}`,
-    sources: [bookSource(context.book, "performance.tables, climb-gradient"), AIM],
-  };
+  return climbTold(field, {
+    base: {
+      id: "runway:departure:climb",
+      topic: "runway",
+      title: `Climb from ${planned.code}`,
+      sources: [bookSource(context.book, "performance.tables, climb-gradient"), AIM],
+    },
+    climb,
+    wayOut: ["Less mass", "Wait for colder air or another wind", "A departure that asks for less"],
+    laidOut: "departures",
+  });
+}
+
+/** @source 14 CFR 23.77 (amendment 23-62): the gradient that a balked landing had to reach, by engine and mass */
+function certifiedGoAround({
+  aircraft,
+}: Book): { readonly gradient_1: number; readonly at: string } | undefined {
+  const mass_kg = aircraft.certification?.maxTakeOff?.valueSI;
+  if (mass_kg === undefined) return undefined;
+  const heavy = mass_kg > toSI(6000, "lb");
+  if (aircraft.engine === "piston")
+    return heavy ? { gradient_1: 0.025, at: "" } : { gradient_1: 0.033, at: " at sea level" };
+  if (aircraft.engines === 1) return heavy ? { gradient_1: 0.025, at: "" } : undefined;
+  return { gradient_1: heavy ? 0.032 : 0.025, at: "" };
+}
+
+function goAroundVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
+  const { context, figures } = field;
+  const { goAround, planned, role } = figures;
+  if (goAround === undefined) return [];
+  const certified = certifiedGoAround(context.book);
+  return climbTold(field, {
+    base: {
+      id: `runway:${role}:go-around`,
+      topic: "runway",
+      title: `Go-around at ${planned.code}`,
+      sources: [bookSource(context.book, "performance.tables, go-around-gradient"), MISSED, BALKED],
+    },
+    climb: goAround,
+    wayOut: [
+      "Less mass at the landing",
+      "Another field, or colder air",
+      "Land where a go-around is not needed",
+    ],
+    laidOut: "missed approaches",
+    ...(certified === undefined
+      ? {}
+      : {
+          certified: {
+            label: "Asked of such a type, 14 CFR 23.77",
+            value: `${(certified.gradient_1 * 100).toFixed(1)}\u00A0%${certified.at}`,
+          },
+        }),
+  });
+}
+
+function climbTold(
+  field: FieldContext<FieldFigures>,
+  { base, climb, wayOut, laidOut, certified }: ClimbTold,
+): readonly Told[] {
+  const { planned } = field.figures;
   const { value } = climb;
   const status = withMissing(value?.status, climb.missing);
   if (value === undefined || status === "open") return open(field, base, climb);
@@ -61,7 +140,7 @@ function climbVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
         ? ""
         : asked.by === "you"
           ? `, you asked for ${feetPerMile(asked.gradient_1, "up")}`
-          : `, ${feetPerMile(asked.gradient_1, "up")} asked of departures by instruments`;
+          : `, ${feetPerMile(asked.gradient_1, "up")} asked of ${BY[asked.by]}`;
     const says = `${feetPerMile(gradient_1, "down")}, ${feetPerMinute(value.rate_mPerS, "down")} at ${kt(value.groundSpeed_mPerS, "up")} over the ground${asks}`;
     return {
       ...base,
@@ -85,10 +164,11 @@ function climbVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
           ? []
           : [
               {
-                label: `Asked by ${asked.by === "you" ? "you" : "departures by instruments"}`,
+                label: `Asked by ${BY[asked.by]}`,
                 value: `${feetPerMile(asked.gradient_1, "up")}, ${feetPerMinute(value.askedRate_mPerS, "up")} at that speed`,
               },
             ]),
+        ...(certified === undefined ? [] : [certified]),
       ],
       formula: climbGradientOfRate,
       because: [
@@ -96,9 +176,9 @@ function climbVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
           ? "It does not climb"
           : status === "stop"
             ? says
-            : `Less than the ${feetPerMile(DEPARTURE_GRADIENT_1, "up")} for which departures are laid out: look at what stands ahead`,
+            : `Less than the ${feetPerMile(DEPARTURE_GRADIENT_1, "up")} for which ${laidOut} are laid out: look at what stands ahead`,
       ],
-      wayOut: ["Less mass", "Wait for colder air or another wind", "A departure that asks for less"],
+      wayOut,
       until: untilOf(climb, planned.code),
     };
   };
@@ -213,9 +293,10 @@ function abortVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
   return [told(field, { id: base.id, write }, status)];
 }
 
-/** Climb, speeds and the point to stop. */
+/** Climb, go-around, speeds and the point to stop. */
 export const performanceVerdicts = (field: FieldContext<FieldFigures>): readonly Told[] => [
   ...climbVerdict(field),
+  ...goAroundVerdict(field),
   ...speedsVerdict(field),
   ...abortVerdict(field),
 ];
