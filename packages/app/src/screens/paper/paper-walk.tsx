@@ -94,13 +94,18 @@ export function PaperWalk({ paper, book, plan }: PaperWalkProps) {
 function Stop({ stop }: { readonly stop: PaperStop }) {
   return (
     <section>
-      <h2>
-        <b>{stop.number}</b> {stop.stance.name}
-        {stop.stance.posture === "stand" ? null : <small>{stop.stance.posture}</small>}
-      </h2>
+      {/* the heading is part of the table, so that it is printed again where a stop goes on in the next column */}
       <table>
-        <thead className="out-of-sight">
+        <thead>
           <tr>
+            <th colSpan={4}>
+              <h2>
+                <b>{stop.number}</b> {stop.stance.name}
+                {stop.stance.posture === "stand" ? null : <small>{stop.stance.posture}</small>}
+              </h2>
+            </th>
+          </tr>
+          <tr className="out-of-sight">
             <th scope="col">As it should be</th>
             <th scope="col">Not right</th>
             <th scope="col">Could not check</th>
