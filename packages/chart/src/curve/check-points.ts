@@ -2,8 +2,10 @@ import { type Scale, spread } from "../frame/chart-frame.ts";
 
 /** One point that a person read from the paper by eye, without having seen what the curves say. */
 export interface EyeReading {
+  /** The value of the curve; 0 where the chart has one curve. */
   readonly parameter: number;
-  readonly entered: number;
+  /** What each panel was entered by. */
+  readonly entered: readonly number[];
   readonly read: number;
 }
 
@@ -34,8 +36,9 @@ export const CHECK_TOLERANCE_1 = 0.01;
 const APART_1 = 0.05;
 
 interface Checking {
-  readonly value: (parameter: number, entered: number) => number | undefined;
-  readonly enteredSpan: readonly [number, number];
+  readonly value: (reading: EyeReading) => number | undefined;
+  /** Full scale of what each panel is entered by. */
+  readonly enteredSpans: readonly (readonly [number, number])[];
   readonly readSpan: readonly [number, number];
   readonly readScale: Scale;
   /** Why a difference stands, in the person's own words; blank for none. */
@@ -48,7 +51,7 @@ export function checkPoints(readings: readonly EyeReading[], checking: Checking)
     spread(checking.readScale, checking.readSpan[1]) - spread(checking.readScale, checking.readSpan[0]),
   );
   const points = readings.map((reading): CheckedPoint => {
-    const curves = checking.value(reading.parameter, reading.entered);
+    const curves = checking.value(reading);
     if (curves === undefined) return { ...reading, curves, off: undefined, off_1: undefined, agrees: false };
     const off_1 =
       Math.abs(spread(checking.readScale, reading.read) - spread(checking.readScale, curves)) / full;
@@ -59,13 +62,13 @@ export function checkPoints(readings: readonly EyeReading[], checking: Checking)
     return {
       taken: false,
       points,
-      says: `The curves do not reach ${beyond.entered} for ${beyond.parameter}. Read a point that they cover.`,
+      says: `The curves do not reach ${placeOf(beyond)}. Read a point that they cover.`,
     };
   }
   if (points.length < CHECK_POINTS) {
     return { taken: false, points, says: `Read ${CHECK_POINTS - points.length} more from the paper.` };
   }
-  if (!areApart(readings, checking.enteredSpan)) {
+  if (!areApart(readings, checking.enteredSpans)) {
     return {
       taken: false,
       points,
@@ -79,15 +82,21 @@ export function checkPoints(readings: readonly EyeReading[], checking: Checking)
   return {
     taken: false,
     points,
-    says: `Your reading at ${worst.entered} for ${worst.parameter} is off by ${size} % of full scale; at most ${CHECK_TOLERANCE_1 * 100} % is expected. Look at the axes and the curve there again, or say why it stands.`,
+    says: `Your reading at ${placeOf(worst)} is off by ${size} % of full scale; at most ${CHECK_TOLERANCE_1 * 100} % is expected. Look at the axes and the curve there again, or say why it stands.`,
   };
 }
 
-function areApart(readings: readonly EyeReading[], [least, most]: readonly [number, number]): boolean {
+const placeOf = ({ parameter, entered }: EyeReading): string => `${entered.join(", ")} for ${parameter}`;
+
+function areApart(readings: readonly EyeReading[], spans: readonly (readonly [number, number])[]): boolean {
   const [first, ...rest] = readings;
   if (first === undefined) return false;
   return rest.some(
     ({ parameter, entered }) =>
-      parameter !== first.parameter || Math.abs(entered - first.entered) > APART_1 * (most - least),
+      parameter !== first.parameter ||
+      spans.some(
+        ([least, most], i) =>
+          Math.abs((entered[i] ?? 0) - (first.entered[i] ?? 0)) > APART_1 * Math.abs(most - least),
+      ),
   );
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type ChartFrame, chartFrame } from "../frame/chart-frame.ts";
-import { CHECK_TOLERANCE_1, checkPoints } from "./check-points.ts";
+import { CHECK_TOLERANCE_1, checkPoints, type EyeReading } from "./check-points.ts";
 import { familyOf, guideLines, readChain, readFamily } from "./family.ts";
 import { monotoneCurve } from "./monotone-curve.ts";
 import { type ReadCurve, readCurve } from "./traced-curve.ts";
@@ -212,15 +212,15 @@ describe("a family of curves", () => {
 
 describe("two readings by eye", () => {
   const checking = {
-    value: (parameter: number, entered: number) => (parameter === 0 ? 100 + entered : undefined),
-    enteredSpan: [0, 40],
+    value: ({ parameter, entered }: EyeReading) => (parameter === 0 ? 100 + (entered[0] ?? 0) : undefined),
+    enteredSpans: [[0, 40]],
     readSpan: [0, 1000],
     readScale: "linear",
   } as const;
-  const good = { parameter: 0, entered: 10, read: 112 };
+  const good = { parameter: 0, entered: [10], read: 112 };
 
   it("that agree let the table be taken", () => {
-    const verdict = checkPoints([good, { parameter: 0, entered: 30, read: 121 }], checking);
+    const verdict = checkPoints([good, { parameter: 0, entered: [30], read: 121 }], checking);
     expect(verdict).toMatchObject({ taken: true, because: "agree" });
     expect(verdict.points.map(({ off }) => off)).toEqual([2, -9]);
   });
@@ -228,15 +228,15 @@ describe("two readings by eye", () => {
   it.each([
     [[good], "Read 1 more from the paper."],
     [
-      [good, { ...good, entered: 11 }],
+      [good, { ...good, entered: [11] }],
       "The two points are nearly the same. Read one of them elsewhere on the chart.",
     ],
     [
-      [good, { parameter: 9, entered: 10, read: 1 }],
+      [good, { parameter: 9, entered: [10], read: 1 }],
       "The curves do not reach 10 for 9. Read a point that they cover.",
     ],
     [
-      [good, { parameter: 0, entered: 30, read: 150 }],
+      [good, { parameter: 0, entered: [30], read: 150 }],
       "Your reading at 30 for 0 is off by 2.0 % of full scale; at most 1 % is expected. Look at the axes and the curve there again, or say why it stands.",
     ],
   ])("%j are not enough: %s", (readings, says) => {
@@ -244,7 +244,7 @@ describe("two readings by eye", () => {
   });
 
   it("that differ stand with a reason", () => {
-    const readings = [good, { parameter: 0, entered: 30, read: 150 }];
+    const readings = [good, { parameter: 0, entered: [30], read: 150 }];
     expect(checkPoints(readings, { ...checking, why: "  " }).taken).toBe(false);
     expect(checkPoints(readings, { ...checking, why: "the print is smudged there" })).toMatchObject({
       taken: true,

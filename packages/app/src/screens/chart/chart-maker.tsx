@@ -1,0 +1,349 @@
+import type { PerformanceQuantity } from "@witnessmark/book";
+import {
+  curveOnPicture,
+  FOLLOWED_FROM_1,
+  fitError,
+  followLine,
+  type PicturePoint,
+  snapToCrossing,
+  snapToLine,
+} from "@witnessmark/chart";
+import { UNITS, type UnitId } from "@witnessmark/engine";
+import { useMemo, useState } from "react";
+import { AxesPanel } from "./axes-panel.tsx";
+import {
+  type ChartWork,
+  type Chosen,
+  changeCurve,
+  changePanel,
+  type Follow,
+  isChosen,
+  markNames,
+  moved,
+  newCurve,
+  newPanel,
+  newWork,
+  panelInHand,
+  pointsOf,
+  removed,
+  tapped,
+  wholeCurve,
+} from "./chart-work.ts";
+import { CurvesPanel } from "./curves-panel.tsx";
+import { ChooseUnit, Switch } from "./fields.tsx";
+import type { PaperPicture } from "./picture-file.ts";
+import { type LineShown, PicturePane, type PointShown } from "./picture-pane.tsx";
+import { firstLack, readPanel } from "./read-work.ts";
+import { TakeEnvelope } from "./take-envelope.tsx";
+import { TakeTable } from "./take-table.tsx";
+import { type FromPaper, QUANTITIES, type Wanted } from "./wanted.ts";
+
+interface ChartMakerProps {
+  readonly picture: PaperPicture;
+  readonly kind: "table" | "envelope";
+  readonly quantity: PerformanceQuantity;
+  readonly wanted: Wanted | undefined;
+  readonly onTaken: (made: FromPaper) => void;
+}
+
+/** From a picture to a table: the axes are marked, the curves traced, the table looked at, two points read by eye. */
+export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMakerProps) {
+  const [work, setWork] = useState<ChartWork>(() => newWork(kind, quantity));
+  const panel = panelInHand(work);
+  const { ink } = picture;
+  const reads = useMemo(() => work.panels.map(readPanel), [work.panels]);
+  const read = reads[work.panel];
+  const errors = useMemo(() => {
+    const frame = read?.frame;
+    if (frame === undefined || kind === "envelope") return new Map();
+    return new Map(
+      (read?.curves ?? []).map(({ id, curve }) => [id, fitError(ink, frame, curve, "x")] as const),
+    );
+  }, [ink, read, kind]);
+  const follow: Follow =
+    work.follows && kind === "table"
+      ? (from, to) => {
+          const { points, onLine_1 } = followLine(ink, from, to);
+          return onLine_1 < FOLLOWED_FROM_1 ? [] : points.slice(1, -1);
+        }
+      : null;
+  const snapped = (at: PicturePoint, isCrossing: boolean): PicturePoint =>
+    work.snaps ? ((isCrossing ? snapToCrossing(ink, at) : snapToLine(ink, at))?.point ?? at) : at;
+
+  const points = pointsOf(work).map(
+    ({ chosen, at }): PointShown => ({ chosen, at, name: nameOfPoint(work, chosen) }),
+  );
+  const lines = linesOf(work, kind, read);
+  const isCrossing = (on: "mark" | "curve") => on === "mark" || kind === "envelope";
+  const nudge = (dx: number, dy: number) => {
+    const here = points.find((point) => isChosen(work.chosen, point.chosen));
+    if (here === undefined) return;
+    const at = { x_px: here.at.x_px + dx, y_px: here.at.y_px + dy };
+    setWork((before) => moved(before, here.chosen, at, follow));
+  };
+  const free = panel.marks.indexOf(null);
+  const isGuide = work.panel > 0;
+  const lack = kind === "table" ? firstLack(work, reads) : read?.frame === undefined ? read?.says : undefined;
+  return (
+    <div className="chart-work">
+      <div className="chart-sheet">
+        <PicturePane
+          picture={picture}
+          points={points}
+          lines={lines}
+          chosen={work.chosen}
+          onTap={(at) => {
+            const on = work.tapping === "marks" ? "mark" : "curve";
+            const place = snapped(at, isCrossing(on));
+            setWork((before) => {
+              const next = tapped(before, place, follow);
+              // four marks stand: what is tapped next is a curve
+              const isMarked = on === "mark" && panelInHand(next).marks.every((mark) => mark !== null);
+              return isMarked && free >= 0 ? { ...next, tapping: "curves" } : next;
+            });
+          }}
+          onMove={(chosen, at, isEnd) =>
+            setWork((before) =>
+              moved(before, chosen, isEnd ? snapped(at, isCrossing(chosen.on)) : at, isEnd ? follow : null),
+            )
+          }
+          onChoose={(chosen) =>
+            setWork((before) => ({
+              ...before,
+              chosen,
+              ...(chosen.on === "curve" ? { curve: chosen.curve, tapping: "curves" as const } : {}),
+            }))
+          }
+          onRemove={() =>
+            setWork((before) => (before.chosen === null ? before : removed(before, before.chosen, follow)))
+          }
+        />
+        <div className="chart-bar">
+          <p role="status">
+            {work.tapping === "marks" && free >= 0
+              ? `Tap the ${markNames(panel.view)[free]}`
+              : work.chosen === null
+                ? "Tap along the curve"
+                : nameOfPoint(work, work.chosen)}
+          </p>
+          <div className="chart-nudge">
+            {NUDGES.map(([sign, name, dx, dy]) => (
+              <button
+                key={name}
+                type="button"
+                className="button"
+                aria-label={`One pixel ${name}`}
+                disabled={work.chosen === null}
+                onClick={() => nudge(dx, dy)}
+              >
+                {sign}
+              </button>
+            ))}
+            <button
+              type="button"
+              className="button"
+              disabled={work.chosen === null}
+              onClick={() =>
+                setWork((before) =>
+                  before.chosen === null ? before : removed(before, before.chosen, follow),
+                )
+              }
+            >
+              Remove
+            </button>
+          </div>
+        </div>
+      </div>
+      <div className="chart-side">
+        {kind === "envelope" ? null : <Panels work={work} onWork={setWork} />}
+        <section className="chart-section">
+          <fieldset>
+            <legend className="legend">A tap sets</legend>
+            <div className="choices">
+              {(["marks", "curves"] as const).map((tapping) => (
+                <button
+                  key={tapping}
+                  type="button"
+                  aria-pressed={work.tapping === tapping}
+                  onClick={() => setWork({ ...work, tapping, chosen: null })}
+                >
+                  {tapping === "marks" ? "Marks of the axes" : kind === "envelope" ? "Corners" : "Curves"}
+                </button>
+              ))}
+            </div>
+          </fieldset>
+          <Switch
+            label="Snap to the dark line near the tap"
+            on={work.snaps}
+            onChange={(snaps) => setWork({ ...work, snaps })}
+          />
+          {kind === "envelope" ? null : (
+            <Switch
+              label="Follow the line from tap to tap"
+              on={work.follows}
+              onChange={(follows) => setWork({ ...work, follows })}
+            />
+          )}
+        </section>
+        <AxesPanel
+          panel={panel}
+          isGuide={isGuide}
+          isEnvelope={kind === "envelope"}
+          yName={
+            kind === "envelope"
+              ? "mass"
+              : `${QUANTITIES[quantity].name}, ${UNITS[work.unit].symbol || "plain"}`
+          }
+          onChange={(change) => setWork(changePanel(work, change))}
+        />
+        {kind === "envelope" ? null : (
+          <>
+            <section className="chart-section">
+              <ChooseUnit
+                label={`${QUANTITIES[quantity].name} in`}
+                dimension={QUANTITIES[quantity].dimension}
+                value={work.unit}
+                onChange={(unit: UnitId) => setWork({ ...work, unit })}
+              />
+            </section>
+            <CurvesPanel
+              panel={panel}
+              isGuide={isGuide}
+              inHand={work.curve}
+              errors={errors}
+              onChoose={(curve) => setWork({ ...work, curve, tapping: "curves", chosen: null })}
+              onSay={(id, parameter) => setWork(changeCurve(work, id, (curve) => ({ ...curve, parameter })))}
+              onAdd={() => {
+                const id = `${panel.id}-${panel.curves.length + 1}`;
+                const next = changePanel(work, { curves: [...panel.curves, newCurve(id)] });
+                setWork({ ...next, curve: id, tapping: "curves", chosen: null });
+              }}
+              onClear={(id) =>
+                setWork({
+                  ...changeCurve(work, id, ({ parameter }) => ({ ...newCurve(id), parameter })),
+                  chosen: null,
+                })
+              }
+            />
+          </>
+        )}
+        {lack === undefined ? null : <p className="chart-lack">{lack}</p>}
+        {kind === "envelope" ? (
+          <TakeEnvelope
+            work={work}
+            frame={read?.frame}
+            wanted={wanted}
+            onUnit={(unit) => setWork({ ...work, unit })}
+            onTaken={onTaken}
+          />
+        ) : lack === undefined ? (
+          <TakeTable work={work} panels={reads} wanted={wanted} onTaken={onTaken} />
+        ) : null}
+      </div>
+    </div>
+  );
+}
+
+const NUDGES = [
+  ["←", "left", -1, 0],
+  ["→", "right", 1, 0],
+  ["↑", "up", 0, -1],
+  ["↓", "down", 0, 1],
+] as const;
+
+interface PanelsProps {
+  readonly work: ChartWork;
+  readonly onWork: (work: ChartWork) => void;
+}
+
+/** The panels of a chart that is read from one to the next. */
+function Panels({ work, onWork }: PanelsProps) {
+  const choose = (panel: number, panels = work.panels) =>
+    onWork({
+      ...work,
+      panels,
+      panel,
+      chosen: null,
+      tapping: "marks",
+      curve: panels[panel]?.curves[0]?.id ?? "",
+    });
+  return (
+    <section className="chart-section">
+      <fieldset>
+        <legend className="legend">Panel of the chart</legend>
+        <div className="row-of-buttons chart-panels">
+          {work.panels.map(({ id }, i) => (
+            <button
+              key={id}
+              type="button"
+              className="button"
+              aria-pressed={i === work.panel}
+              onClick={() => choose(i)}
+            >
+              Panel {i + 1}
+            </button>
+          ))}
+          {work.panels.length < 3 ? (
+            <button
+              type="button"
+              className="button"
+              onClick={() => {
+                const panels = [...work.panels, newPanel(`p${work.panels.length + 1}`, false)];
+                choose(panels.length - 1, panels);
+              }}
+            >
+              One more panel
+            </button>
+          ) : (
+            <button type="button" className="button" onClick={() => choose(0, work.panels.slice(0, -1))}>
+              Without the last
+            </button>
+          )}
+        </div>
+      </fieldset>
+      <p className="chart-note">
+        A chart whose line goes on into further panels: trace each panel by itself; in those after the first,
+        the guide lines.
+      </p>
+    </section>
+  );
+}
+
+function nameOfPoint(work: ChartWork, chosen: Chosen): string {
+  const panel = panelInHand(work);
+  if (chosen.on === "mark") {
+    const name = markNames(panel.view)[chosen.index] ?? "";
+    return `Mark: ${name}`;
+  }
+  const index = panel.curves.findIndex(({ id }) => id === chosen.curve);
+  const curve = panel.curves[index];
+  const what = work.kind === "envelope" ? "Corner" : `Curve ${index + 1}, point`;
+  return `${what} ${chosen.index + 1} of ${curve?.knots.length ?? 0}`;
+}
+
+/** What was traced, and the smooth curves laid through it. */
+function linesOf(
+  work: ChartWork,
+  kind: "table" | "envelope",
+  read: ReturnType<typeof readPanel> | undefined,
+) {
+  const panel = panelInHand(work);
+  const traced = panel.curves
+    .filter(({ knots }) => knots.length > 1)
+    .map((curve): LineShown => {
+      const along = wholeCurve(curve);
+      const [first] = along;
+      const isRound = kind === "envelope" && first !== undefined && along.length > 2;
+      return { key: `traced ${curve.id}`, points: isRound ? [...along, first] : along, look: "traced" };
+    });
+  const frame = read?.frame;
+  if (frame === undefined || kind === "envelope") return traced;
+  const fittedLines = read?.curves.map(
+    ({ id, curve }): LineShown => ({
+      key: `fitted ${id}`,
+      points: curveOnPicture(frame, curve, "x"),
+      look: "fitted",
+    }),
+  );
+  return [...traced, ...(fittedLines ?? [])];
+}

@@ -1,0 +1,112 @@
+import type { PerformanceQuantity } from "@witnessmark/book";
+import { type PastedAxisName, type PasteSaid, readPasted } from "@witnessmark/chart";
+import { UNITS, type UnitId } from "@witnessmark/engine";
+import { useMemo, useState } from "react";
+import { Choose, ChooseUnit, TextIn } from "./fields.tsx";
+import { TablePreview } from "./table-preview.tsx";
+import { tableMade } from "./take-table.tsx";
+import { AXES, AXIS_NAMES, type FromPaper, QUANTITIES, type Wanted } from "./wanted.ts";
+
+interface PasteMakerProps {
+  readonly quantity: PerformanceQuantity;
+  readonly wanted: Wanted | undefined;
+  readonly onTaken: (made: FromPaper) => void;
+}
+
+const SIGNS = [
+  ["found", "As found"],
+  ["point", "Point: 12.5"],
+  ["comma", "Comma: 12,5"],
+] as const;
+const NAMES = [
+  ["found", "As its heading says"],
+  ...AXIS_NAMES.map((name) => [name, AXES[name].name] as const),
+] as const;
+
+/** A table from a spreadsheet or a CSV file: pasted, read at once, and every fault told by row and column. */
+export function PasteMaker({ quantity, wanted, onTaken }: PasteMakerProps) {
+  const [text, setText] = useState("");
+  const [decimal, setDecimal] = useState<(typeof SIGNS)[number][0]>("found");
+  const [unit, setUnit] = useState<UnitId>(QUANTITIES[quantity].unit);
+  const [across, setAcross] = useState<PastedAxisName | "found">("found");
+  const [down, setDown] = useState<PastedAxisName | "found">("found");
+  const [column, setColumn] = useState("");
+  const [said, setSaid] = useState({
+    id: wanted?.id ?? quantity,
+    title: (wanted?.kind === "table" ? wanted.title : undefined) ?? QUANTITIES[quantity].name,
+    flaps: "",
+  });
+  const { dimension } = QUANTITIES[quantity];
+  const own = UNITS[unit].dimension === dimension ? unit : QUANTITIES[quantity].unit;
+  const result = useMemo(() => {
+    const given: PasteSaid = {
+      cells: dimension,
+      unit: UNITS[own].symbol,
+      units: Object.fromEntries(AXIS_NAMES.map((name) => [name, UNITS[AXES[name].unit].symbol])),
+      ...(decimal === "found" ? {} : { decimal }),
+      ...(across === "found" ? {} : { across }),
+      ...(down === "found" ? {} : { down }),
+      ...(column.trim() === "" ? {} : { column: Number(column) }),
+    };
+    return readPasted(text, given);
+  }, [text, decimal, across, down, column, dimension, own]);
+  return (
+    <section className="chart-section">
+      <h2>The pasted table</h2>
+      <label className="field">
+        <span>Paste it here, with its headings: Pressure altitude (ft), OAT (°C)</span>
+        <textarea
+          className="chart-paste"
+          value={text}
+          spellCheck={false}
+          onChange={(event) => setText(event.currentTarget.value)}
+        />
+      </label>
+      <div className="chart-grid">
+        <ChooseUnit
+          label="Figures in, where no heading says"
+          dimension={dimension}
+          value={own}
+          onChange={setUnit}
+        />
+        <Choose label="Decimal sign" value={decimal} options={SIGNS} onChange={setDecimal} />
+        <Choose label="Values across" value={across} options={NAMES} onChange={setAcross} />
+        <Choose label="Values down" value={down} options={NAMES} onChange={setDown} />
+        <TextIn label="Column of the figures, of several" value={column} isNumber onChange={setColumn} />
+      </div>
+      <p className="chart-note">
+        Where no heading gives a unit:{" "}
+        {AXIS_NAMES.map((name) => `${AXES[name].name.toLowerCase()} ${UNITS[AXES[name].unit].symbol}`).join(
+          ", ",
+        )}
+        .
+      </p>
+      {text.trim() === "" ? null : result.ok ? (
+        <>
+          <p className="chart-note">{result.notes.join(" ")}</p>
+          <TablePreview table={result.table} quantity={quantity} />
+          <div className="chart-grid">
+            <TextIn label="Id in the book" value={said.id} onChange={(id) => setSaid({ ...said, id })} />
+            <TextIn label="Title" value={said.title} onChange={(title) => setSaid({ ...said, title })} />
+            <TextIn label="Flaps" value={said.flaps} onChange={(flaps) => setSaid({ ...said, flaps })} />
+          </div>
+          <button
+            type="button"
+            className="button filled tall full"
+            onClick={() => onTaken(tableMade(result.table, quantity, said))}
+          >
+            Take it
+          </button>
+        </>
+      ) : (
+        <ul className="chart-faults" aria-label="What is wrong with the table">
+          {result.faults.map(({ row, column: at, says }) => (
+            <li key={`${row} ${at} ${says}`}>
+              <b>{row === 0 ? "The whole" : at === 0 ? `Row ${row}` : `Row ${row}, column ${at}`}</b> {says}
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
