@@ -45,6 +45,7 @@ export type { TypedFigures } from "./flight/conditions/typed-conditions.ts";
 export { windText } from "./flight/conditions/wind-text.ts";
 export type { InputFault, InputPlace, Limited, MissingPart } from "./flight/figures.ts";
 export { type ColdFuel, coldFuel } from "./flight/fuel/cold-fuel.ts";
+export { fuelSinceLastFlight, type LastFlightFuel } from "./flight/fuel/from-last-flight.ts";
 export { type FuelFigures, fuelFigures } from "./flight/fuel/fuel-figures.ts";
 export {
   checksOfTank,

@@ -113,6 +113,7 @@ export {
   fuelVolume,
 } from "./fuel/amount.ts";
 export { coldSoakedTemperature, freezingMargin, recoveryTemperature } from "./fuel/cold-soak.ts";
+export { fuelFromLastFlight } from "./fuel/from-last-flight.ts";
 export {
   FUEL_KINDS,
   type FuelKind,

@@ -87,6 +87,7 @@ import {
   fuelVolume,
 } from "../fuel/amount.ts";
 import { coldSoakedTemperature, freezingMargin, recoveryTemperature } from "../fuel/cold-soak.ts";
+import { fuelFromLastFlight } from "../fuel/from-last-flight.ts";
 import { fuelConsistency, reconciledFuel, reconciledFuelUncertainty } from "../fuel/reconcile.ts";
 import { fuelDensity, fuelDensity15, fuelVolumeCorrection } from "../fuel/volume-correction.ts";
 import { nitrogenPressureAtTemperature, oxygenPressureAtTemperature } from "../gas/cylinder-pressure.ts";
@@ -472,6 +473,7 @@ const ALL: readonly AnyQuantity[] = [
   surveySample,
   passengerFromStated,
   // fuel: reconcile
+  fuelFromLastFlight,
   reconciledFuel,
   reconciledFuelUncertainty,
   fuelConsistency,

@@ -6,6 +6,7 @@ import {
   type FuelFigures,
   fieldFigures,
   fuelFigures,
+  fuelSinceLastFlight,
   type LoadFigures,
   loadFigures,
   type OxygenFigures,
@@ -51,6 +52,13 @@ function readTanks(book: Book, load: LoadFigures, readingOf: (check: string) => 
   });
 }
 
+/** The arithmetic from the last flight, where the assessment counted with all of it. */
+function countedLast(book: Book, state: AircraftState, load: LoadFigures, verdicts: readonly Verdict[]) {
+  const named = new Set(verdicts.flatMap(({ evidence }) => evidence));
+  const last = fuelSinceLastFlight(book, state, load.fuel.density_kgPerM3);
+  return last?.evidence.every((event) => named.has(event)) === true ? last : undefined;
+}
+
 /** Works the figures of an assessment's flight out, from the same book, ledger and moment; undefined without a plan. */
 export function askFlight(book: Book, state: AircraftState, assessment: Assessment): FlightAsk | undefined {
   const { flight, verdicts } = assessment;
@@ -72,7 +80,7 @@ export function askFlight(book: Book, state: AircraftState, assessment: Assessme
     flight,
     plan,
     load,
-    fuel: fuelFigures(book, flight, plan, load, tanks),
+    fuel: fuelFigures(book, flight, plan, load, tanks, countedLast(book, state, load, ofFuel)),
     oxygen: oxygenFigures(
       book,
       plan,

@@ -8,6 +8,7 @@ import type { InputFault, MissingPart } from "../figures.ts";
 import type { LoadFigures } from "../load/figures.ts";
 import { nightOfFlight } from "../night-of-flight.ts";
 import { type PlannedBurn, plannedBurn } from "../planned-burn.ts";
+import type { LastFlightFuel } from "./from-last-flight.ts";
 import type { TankReconciled } from "./tank-readings.ts";
 import { type WholeFuel, wholeFuel } from "./whole-fuel.ts";
 
@@ -110,6 +111,7 @@ const shortByReadings_kg = (read: readonly TankReconciled[], density_kgPerM3: nu
  *
  * @param load its figures, for what is planned to be in the tanks
  * @param read what was read on them: where that is less than planned, it counts
+ * @param last what there is by arithmetic from the last flight
  */
 export function fuelFigures(
   book: Pick<Book, "loading" | "fuel" | "fields">,
@@ -117,13 +119,14 @@ export function fuelFigures(
   plan: FlightPlan,
   load: Pick<LoadFigures, "fuel">,
   read: readonly TankReconciled[] = [],
+  last?: LastFlightFuel,
 ): FuelFigures {
   const density = densityOf(book, plan);
   const burn = plannedBurn(book, plan, density.density_kgPerM3);
   const time_s = burn.time_s;
   const night = nightOfFlight(book, flight, time_s);
   const byTanks_kg = minus(load.fuel.usable_kg, shortByReadings_kg(read, density.density_kgPerM3 ?? 0));
-  const whole = wholeFuel(book, plan, read, load.fuel.usable_kg, density.density_kgPerM3);
+  const whole = wholeFuel(book, plan, read, load.fuel.usable_kg, density.density_kgPerM3, last);
   // less than planned by all that is known counts; more never does
   const usable_kg =
     byTanks_kg === undefined || whole === undefined || whole.fits

@@ -15,6 +15,7 @@ import type { LoadFigures } from "../load/figures.ts";
 import { remembered } from "../remembered.ts";
 import { asSource, kg, litres, marginKg, words } from "../words.ts";
 import { COLDER_THAN_STANDARD_K, coldFuel } from "./cold-fuel.ts";
+import { fuelSinceLastFlight } from "./from-last-flight.ts";
 import { type FuelFigures, fuelFigures } from "./fuel-figures.ts";
 import { type TankReconciled, tankReconciled } from "./tank-readings.ts";
 import { wholeFuelVerdict } from "./whole-fuel-verdict.ts";
@@ -356,15 +357,17 @@ export function fuelVerdicts(
   const volumes_m3 = load.tanks.map(({ volume_m3 }) => volume_m3);
   const fields = [departure?.code, destination?.code, alternate?.code];
   const read = readTanks(context, load);
+  const last = fuelSinceLastFlight(context.book, context.state, density_kgPerM3);
   const figures = rememberedFigures(
     context.book,
     [
       // what was read is told with its time, as it looks from now; without it nothing but the book is asked
       read.length === 0 ? undefined : context,
+      last,
       ...[route, rulePack, flightRules, fuelTemperature, totaliser, from, to, offBlocks, ...fields],
       ...[usable_kg, density_kgPerM3, ...volumes_m3],
     ],
-    () => fuelFigures(context.book, flight, plan, load, read),
+    () => fuelFigures(context.book, flight, plan, load, read, last),
   );
   // only a way out of too little fuel asks how heavy the aircraft is
   const room_kg = figures.status === "stop" ? roomToLimit_kg(load) : undefined;

@@ -1,4 +1,4 @@
-import { fuelConsistency } from "@witnessmark/engine";
+import { fuelConsistency, fuelFromLastFlight } from "@witnessmark/engine";
 import { bookSource } from "../../book-index.ts";
 import type { Context } from "../../context.ts";
 import type { Finding } from "../../finding.ts";
@@ -32,7 +32,7 @@ function reasons({ together, fits, odd, finer, beyond_kg, believed_kg }: WholeFu
 
 /** Gauges, dips and totaliser against each other and the plan. */
 export function wholeFuelVerdict(whole: WholeFuel, context: Context, read: readonly string[]): Finding {
-  const { sources, together, planned_kg, believed_kg, fits, beyond_kg } = whole;
+  const { last, sources, together, planned_kg, believed_kg, fits, beyond_kg } = whole;
   const size = kg(Math.abs(beyond_kg), "up");
   const told = {
     id: "fuel:together",
@@ -40,13 +40,21 @@ export function wholeFuelVerdict(whole: WholeFuel, context: Context, read: reado
     title: "Fuel by every way it is known",
     says: `${sources.map(({ name, fuel_kg }) => `${name} ${kg(fuel_kg, "down")}`).join(", ")}; planned ${kg(planned_kg, "up")}, all that can be used`,
     margin: words(fits ? "as planned" : beyond_kg > 0 ? `${size} short` : `${size} more`),
-    evidence: read,
+    evidence: [...read, ...(last?.evidence ?? [])],
     working: {
       lines: [
         ...sources.map(({ name, fuel_kg, standardUncertainty_kg }) => ({
           label: name,
           value: `${kg(fuel_kg, "down")}, standard uncertainty ${kg(standardUncertainty_kg, "up")}`,
         })),
+        ...(last === undefined
+          ? []
+          : [
+              {
+                label: "From the last flight",
+                value: `${kg(last.left_kg, "down")} left, ${kg(last.added_kg, "down")} filled in, ${kg(last.drained_kg, "up")} drained`,
+              },
+            ]),
         { label: "Planned", value: kg(planned_kg, "up") },
         ...(sources.length < 2
           ? []
@@ -61,7 +69,8 @@ export function wholeFuelVerdict(whole: WholeFuel, context: Context, read: reado
       formula: { quantity: fuelConsistency.id, text: fuelConsistency.formula },
     },
     sources: [
-      bookSource(context.book, "fuel.totaliser"),
+      bookSource(context.book, "fuel, gauges, totaliser"),
+      ...(last === undefined ? [] : fuelFromLastFlight.sources.map(({ title }) => ({ title }))),
       ...fuelConsistency.sources.map(({ title }) => ({ title })),
     ],
   };

@@ -1,6 +1,7 @@
 import type { Book } from "@witnessmark/book";
 import { type ReconciledFuel, reconcileFuel } from "@witnessmark/engine";
 import type { FlightPlan, Status } from "@witnessmark/ledger";
+import type { LastFlightFuel } from "./from-last-flight.ts";
 import type { TankReading, TankReconciled } from "./tank-readings.ts";
 import { totaliserOf } from "./totaliser.ts";
 
@@ -27,11 +28,14 @@ export interface WholeFuel {
   readonly odd?: WholeSource;
   /** Of two that do not agree, the one that can be read more closely. */
   readonly finer?: WholeSource;
+  /** How the arithmetic from the last flight goes, where it is one of the sources. */
+  readonly last?: LastFlightFuel;
   readonly status: Extract<Status, "clear" | "caution">;
 }
 
 const COVERAGE = 1.96;
 export const TOTALISER = "totaliser";
+export const LAST_FLIGHT = "last-flight";
 
 /** One gauge or stick over all tanks; nothing where it did not read each of them once. */
 function byGauge(
@@ -62,11 +66,12 @@ function byGauge(
 }
 
 /**
- * All ways in which the whole of the fuel is known; undefined without a totaliser that was read, since each tank is
- * told by itself.
+ * All ways in which the whole of the fuel is known; undefined without a totaliser that was read and without anything to
+ * reckon from the last flight, since each tank is told by itself.
  *
  * @param read each tank as it was read
  * @param planned_kg what can be used of what is planned
+ * @param last by arithmetic from the last flight; a reading that counts today is no second way of its own
  */
 export function wholeFuel(
   book: Pick<Book, "fuel" | "loading">,
@@ -74,15 +79,32 @@ export function wholeFuel(
   read: readonly TankReconciled[],
   planned_kg: number | undefined,
   density_kgPerM3: number | undefined,
+  last?: LastFlightFuel,
 ): WholeFuel | undefined {
   const { shown } = totaliserOf(book, plan, density_kgPerM3);
-  if (shown === undefined || planned_kg === undefined || density_kgPerM3 === undefined) return undefined;
+  if (planned_kg === undefined || density_kgPerM3 === undefined) return undefined;
+  const today = new Set(read.flatMap(({ readings }) => readings.map(({ reading }) => reading.event)));
+  const reckoned = last?.evidence.some((event) => today.has(event)) === true ? undefined : last;
+  if (shown === undefined && reckoned === undefined) return undefined;
   const tanks = book.loading?.tanks ?? [];
   const unusable_kg = tanks.reduce((sum, tank) => sum + tank.unusable_m3, 0) * density_kgPerM3;
-  const sources: readonly [WholeSource, ...WholeSource[]] = [
-    { id: TOTALISER, name: "Totaliser", ...shown },
+  const [first, ...more]: readonly WholeSource[] = [
+    ...(shown === undefined ? [] : [{ id: TOTALISER, name: "Totaliser", ...shown }]),
     ...byGauge(read, unusable_kg, density_kgPerM3, read.length === tanks.length),
+    ...(reckoned === undefined
+      ? []
+      : [
+          {
+            id: LAST_FLIGHT,
+            name: "From the last flight",
+            fuel_kg: reckoned.fuel_kg,
+            standardUncertainty_kg: reckoned.standardUncertainty_kg,
+          },
+        ]),
   ];
+  // alone it speaks of the tanks before they are filled for this flight, and of nothing that was looked at
+  if (first === undefined || first.id === LAST_FLIGHT) return undefined;
+  const sources = [first, ...more] as const;
   const together = reconcileFuel(sources);
   const odd = sources.find(({ id }) => id === together.odd);
   const others = odd === undefined ? sources : sources.filter((one) => one !== odd);
@@ -106,6 +128,7 @@ export function wholeFuel(
     fits,
     ...(odd === undefined ? {} : { odd }),
     ...(finer === undefined ? {} : { finer }),
+    ...(reckoned === undefined ? {} : { last: reckoned }),
     status: together.consistent && fits ? "clear" : "caution",
   };
 }
