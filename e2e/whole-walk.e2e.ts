@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { demoBook, firstOfDay, REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
 import { Decide } from "./harness/decide.ts";
+import { pagesOf } from "./harness/paper.ts";
 import { jpeg } from "./harness/picture-file.ts";
 import { badReading, goodReading } from "./harness/readings.ts";
 import { phoneLedger, serverEvents, serverLedger } from "./harness/records.ts";
@@ -198,5 +199,3 @@ const isFree = (plan: Plan, step: Plan[number]["step"]): boolean =>
   !plan.some((other) => other.step.kind === "check" && other.step.check.after.includes(step.id));
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-
-const pagesOf = (pdf: Buffer): number => pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length ?? 0;
