@@ -1,8 +1,7 @@
 import type { Check } from "@witnessmark/book";
-import { planWalk } from "@witnessmark/planner";
 import type { Locator, Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
-import { REGISTRATION } from "./harness/book.ts";
+import { firstWalk, REGISTRATION } from "./harness/book.ts";
 import { Decide } from "./harness/decide.ts";
 import { introduced, type OnAWalk } from "./harness/on-a-walk.ts";
 import { until } from "./harness/patience.ts";
@@ -112,7 +111,7 @@ describe("with the keyboard alone", () => {
 
   it("the first stop is walked: readings on the slider and typed, answers by Tab and by number", async () => {
     const { walker, phone } = on;
-    const [stop] = planWalk(walker.book, "first-of-day").stops;
+    const [stop] = firstWalk(walker.book).stops;
     if (stop === undefined) throw new Error("expected a stop in the walk");
     const { of } = await walker.left();
     for (const [at, step] of stop.steps.entries()) {

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type Book, type Check, readBook } from "@witnessmark/book";
-import { planWalk, type Step } from "@witnessmark/planner";
+import { orderedWalk, type Step, type WalkPlan } from "@witnessmark/planner";
 import { ROOT } from "./server.ts";
 
 /** The aircraft that is walked in the tests. */
@@ -25,9 +25,18 @@ export interface OnCard {
 /** The heading of every card that counts ground gear off. */
 export const GEAR_TITLE = "Take it off and count it";
 
+const walks = new WeakMap<Book, WalkPlan>();
+
+/** The first walk of the day in the order in which the app walks it: the planner is the one truth for both. */
+export function firstWalk(book: Book): WalkPlan {
+  const plan = walks.get(book) ?? orderedWalk(book, "first-of-day");
+  walks.set(book, plan);
+  return plan;
+}
+
 /** The steps of the first walk of the day, in order, each with what its card says. */
 export function firstOfDay(book: Book): readonly (OnCard & { readonly step: Step })[] {
-  const steps = planWalk(book, "first-of-day").stops.flatMap((stop) => stop.steps);
+  const steps = firstWalk(book).stops.flatMap((stop) => stop.steps);
   return steps.map((step) =>
     step.kind === "ground-gear"
       ? { place: step.item.name, title: GEAR_TITLE, step }

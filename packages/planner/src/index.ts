@@ -16,6 +16,7 @@ export { type SearchOptions, type SequenceAnswer, solveSequence } from "./sequen
 export { type Candidate, candidateStances, type Target } from "./stances/candidate-stances.ts";
 export { type SuggestedStances, type SuggestOptions, suggestStances } from "./stances/suggest-stances.ts";
 export { type Answered, nextStep, stepsLeft, stepsOf, stopOf } from "./steps.ts";
+export { isInArc } from "./walk/arc.ts";
 export { manualOrder } from "./walk/manual-order.ts";
 export { hasFaults, type OrderFaults, orderFaults } from "./walk/order-faults.ts";
 export {
@@ -25,6 +26,7 @@ export {
   planOrder,
   poseWalk,
 } from "./walk/plan-order.ts";
+export { type SharedWalk, shareWalk } from "./walk/share-walk.ts";
 export { type Share, type SplitOptions, type SplitWalk, splitWalk } from "./walk/split-walk.ts";
 export { look_s, type PastLook, timesLeast } from "./walk/step-times.ts";
 export { WALK_COSTS, type WalkCosts } from "./walk/walk-costs.ts";
@@ -32,6 +34,7 @@ export { walkInOrder } from "./walk/walk-in-order.ts";
 export {
   ORDER_VERSION,
   type OrderedStop,
+  orderedStops,
   orderedWalk,
   orderLeft,
   orderOf,

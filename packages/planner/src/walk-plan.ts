@@ -22,6 +22,8 @@ export interface WalkPlan {
   readonly stepCount: number;
   /** Round everything that is in the way, where the order was planned; else straight from stance to stance. */
   readonly distance_m: number;
+  /** Seconds for walking, stops and postures, where the order was planned. */
+  readonly walking_s?: number;
   /** How long it honestly takes, a rough figure (`estimate.ts`). */
   readonly estimate_s: number;
   /** Whose order it is; the book's when absent. */

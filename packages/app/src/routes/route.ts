@@ -10,6 +10,7 @@ export type Route =
   | { readonly at: "walk"; readonly registration: string; readonly step?: StepAddress }
   | { readonly at: "start"; readonly registration: string }
   | { readonly at: "left"; readonly registration: string }
+  | { readonly at: "order"; readonly registration: string }
   | { readonly at: "gear"; readonly registration: string }
   | { readonly at: "happened"; readonly registration: string }
   | { readonly at: "after"; readonly registration: string }
@@ -43,6 +44,7 @@ const SINGLE = ["archived", "add", "begin", "settings"] as const;
 const OF_AIRCRAFT = [
   "start",
   "left",
+  "order",
   "gear",
   "happened",
   "after",
@@ -127,6 +129,7 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
         : address(route.registration, "walk", route.step.kind, route.step.id);
     case "start":
     case "left":
+    case "order":
     case "gear":
     case "happened":
     case "after":

@@ -21,6 +21,7 @@ import { WalkScreen } from "./walk/walk-screen.tsx";
 const parts = {
   decide: partOf(async () => (await import("./decide/decide-screen.tsx")).DecideScreen),
   left: partOf(async () => (await import("./walk/what-is-left.tsx")).WhatIsLeft),
+  order: partOf(async () => (await import("./walk/order-screen.tsx")).OrderScreen),
   happened: partOf(async () => (await import("./walk/happened.tsx")).Happened),
   after: partOf(async () => (await import("./after/after-screen.tsx")).AfterScreen),
   aircraft: partOf(async () => (await import("./aircraft/aircraft-screen.tsx")).AircraftScreen),
@@ -47,6 +48,7 @@ const parts = {
 };
 const DecideScreen = parts.decide.Screen;
 const WhatIsLeft = parts.left.Screen;
+const OrderScreen = parts.order.Screen;
 const Happened = parts.happened.Screen;
 const AfterScreen = parts.after.Screen;
 const AircraftScreen = parts.aircraft.Screen;
@@ -166,6 +168,8 @@ function WithBook({ snapshot, entry, book, route }: WithBookProps) {
       return <StartWalk open={open} />;
     case "left":
       return <WhatIsLeft open={open} gear={false} />;
+    case "order":
+      return <OrderScreen open={open} />;
     case "gear":
       return <WhatIsLeft open={open} gear />;
     case "happened":

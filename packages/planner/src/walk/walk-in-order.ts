@@ -46,6 +46,7 @@ export function walkInOrder(
     stepCount: plan.stepCount,
     distance_m: order.walking_m ?? walkingDistance_m(whole),
     estimate_s: estimate_s(whole, { walking_s: order.walking_s }),
+    ...(order.walking_s === undefined ? {} : { walking_s: order.walking_s }),
     ...(order.follows === undefined ? {} : { follows: order.follows }),
   };
 }

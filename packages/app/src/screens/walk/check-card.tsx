@@ -15,6 +15,7 @@ import { NotRight } from "./not-right.tsx";
 import { PhotoAsked } from "./photo-asked.tsx";
 import { isOutside, ReadingEntry } from "./reading-entry.tsx";
 import { StanceRow } from "./stance-row.tsx";
+import { StandCaution } from "./stand-caution.tsx";
 import { useHeadingFocus } from "./use-heading-focus.ts";
 import { type ReadingInHand, useReading } from "./use-reading.ts";
 
@@ -67,6 +68,7 @@ export function CheckCard(props: CheckCardProps) {
           <h2 ref={heading} tabIndex={-1}>
             {check.title}
           </h2>
+          <StandCaution open={open} stop={inHand.stop} />
           {byChance && !hasPhoto ? <p className="asked-by-chance">This walk asks for a photo here</p> : null}
           {wide ? null : (
             <button

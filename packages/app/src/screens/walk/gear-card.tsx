@@ -10,6 +10,7 @@ import { countOf, tally } from "../../words/figures.ts";
 import { GearList } from "./gear-list.tsx";
 import type { Sayer } from "./sayer.ts";
 import { StanceRow } from "./stance-row.tsx";
+import { StandCaution } from "./stand-caution.tsx";
 import { useHeadingFocus } from "./use-heading-focus.ts";
 
 interface GearCardProps {
@@ -57,6 +58,7 @@ export function GearCard(props: GearCardProps) {
           <h2 ref={heading} tabIndex={-1}>
             {fitting ? "Fit it and count it on" : "Take it off and count it"}
           </h2>
+          <StandCaution open={open} stop={inHand.stop} />
           {wide ? null : (
             <button
               type="button"

@@ -30,6 +30,7 @@ import { KeptStrip } from "./kept-strip.tsx";
 import { PlanPane } from "./plan-pane.tsx";
 import type { Sayer } from "./sayer.ts";
 import { WalkMore } from "./walk-more.tsx";
+import { WalksToo } from "./walks-too.tsx";
 import { WelcomeBack } from "./welcome-back.tsx";
 
 interface WalkSheetProps {
@@ -133,6 +134,7 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
           }
         />
         <section className="walk-card" aria-label="The check in hand">
+          <WalksToo open={open} view={view} />
           <InHand open={open} view={view} inHand={inHand} sayer={sayer} wide={wide} />
         </section>
       </main>

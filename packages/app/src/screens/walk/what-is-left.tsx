@@ -1,3 +1,4 @@
+import type { WalkKind } from "@witnessmark/book";
 import { useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -7,24 +8,25 @@ import { useKeep } from "../../keep/react.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { latestWalk } from "../../walk/open-walk.ts";
-import { planOf } from "../../walk/walk-plan.ts";
+import { useWalkPlans } from "../../walk/order/use-walk-plan.ts";
 import { type StepView, type WalkView, walkView } from "../../walk/walk-view.ts";
 import { tally } from "../../words/figures.ts";
 import { GearList } from "./gear-list.tsx";
+import { LeftOrder } from "./left-order.tsx";
 import { StepList } from "./step-list.tsx";
 import "./walk.css";
 import "./left.css";
 
 /** The walk as a list, by stance: what is left by name, and a way to each. */
 export function WhatIsLeft({ open, gear }: { readonly open: OpenAircraft; readonly gear: boolean }) {
-  const { book, state, assessment, registration } = open;
+  const { state, assessment, registration } = open;
   const walk = latestWalk(state);
+  const kinds = useMemo((): readonly WalkKind[] => (walk === undefined ? [] : [walk.kind]), [walk]);
+  const [found] = useWalkPlans(open, kinds, walk?.id);
+  const plan = found?.plan;
   const view = useMemo(
-    () =>
-      walk === undefined
-        ? undefined
-        : walkView(walk, planOf(book, walk.kind, walk.id, state, assessment), state, assessment),
-    [walk, book, state, assessment],
+    () => (walk === undefined || plan === undefined ? undefined : walkView(walk, plan, state, assessment)),
+    [walk, plan, state, assessment],
   );
   if (view === undefined) {
     return (
@@ -77,10 +79,11 @@ function Left({ open, view }: { readonly open: OpenAircraft; readonly view: Walk
             All, {view.steps.length}
           </button>
         </div>
+        <LeftOrder open={open} view={view} />
         {view.plan.stops.map((stop) => {
           const steps = stop.steps.flatMap((step) => view.byId.get(step.id) ?? []).filter(shown);
           return steps.length === 0 ? null : (
-            <section key={stop.stance.id}>
+            <section key={stop.number}>
               <h2>
                 <b>{stop.number}</b> {stop.stance.name}
               </h2>
