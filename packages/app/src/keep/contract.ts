@@ -19,6 +19,18 @@ export interface AircraftEntry {
    * phone damaged. They stay on this phone and are never dropped. At most 200 of the first kind are listed.
    */
   readonly quarantined: readonly { readonly id: string; readonly reason: string }[];
+  /**
+   * What was answered on walks long past, when it is at the server and not on this phone. Nothing that a verdict rests
+   * on is among it.
+   */
+  readonly older?: {
+    /** Everything since this moment is here, ISO 8601 with offset. */
+    readonly since: string;
+    /** How many entries were made before it, needed ones among them. */
+    readonly entries: number;
+    /** Something came in late that may need more of it, and the server has not been asked yet. */
+    readonly inDoubt: boolean;
+  };
 }
 
 /** What the title block says of keeping and sending. */
@@ -100,7 +112,24 @@ export interface Keep {
   readonly drafts: BookDrafts;
   introduce(person: { readonly name: string; readonly role: Author["role"] }): Promise<Author>;
   choosePerson(id: string): Promise<void>;
-  /** Everything of one aircraft as JSON Lines, for a file or the share sheet. */
+  /**
+   * Brings what was answered on walks long past onto this phone, the latest of it first. What has come stays when the
+   * rest does not.
+   *
+   * @throws {Error} with a sentence for a person, when the server is out of reach or `signal` ends it
+   */
+  fetchOlder(
+    registration: string,
+    about?: {
+      /** How many entries to go back by; all of them when left out. */
+      readonly most?: number;
+      readonly signal?: AbortSignal;
+      readonly onProgress?: (left: number) => void;
+    },
+  ): Promise<void>;
+  /** Every entry of one aircraft that is on this phone, in ledger order; withdrawn ones are among them. */
+  entries(registration: string): Promise<readonly LedgerEvent[]>;
+  /** Everything of one aircraft as JSON Lines, for a file or the share sheet. @throws {Error} when not all of it is here */
   exportLedger(registration: string): Promise<Blob>;
   /** Asks the browser not to clear this storage; call from a tap. */
   askToPersist(): Promise<boolean>;

@@ -4,6 +4,7 @@ import type { AircraftEntry } from "./contract.ts";
 import { addEvents, type LedgerMemory, shorten, TAIL_KEPT } from "./ledger/ledger-memory.ts";
 import { emptyAircraft, type LoadedAircraft, loadAircraft, readCounts } from "./ledger/load.ts";
 import { saveProjection } from "./ledger/save-projection.ts";
+import type { Coming } from "./snapshots.ts";
 import type { Connection } from "./storage/open-database.ts";
 import type { AircraftRow } from "./storage/schema.ts";
 
@@ -13,6 +14,8 @@ export interface Holdings {
   of(aircraft: string): LoadedAircraft;
   /** The same map until something in it has changed. */
   entries(): ReadonlyMap<string, AircraftEntry>;
+  /** The record that is coming onto this phone for the first time, when one is. */
+  coming(): Coming | null;
   /** Takes in what this page has just committed. */
   committed(aircraft: string, change: Committed): Promise<void>;
   /** Reads from the storage what another tab has changed. */
@@ -68,7 +71,7 @@ export function openHoldings(
     held = new Map(held).set(aircraft, { loaded: kept, entry: entryOf(kept, shelf) });
     entries = new Map(
       [...held]
-        .filter(([, { loaded: one }]) => one.ledger.state.eventCount > 0)
+        .filter(([, { loaded: one }]) => one.ledger.state.eventCount > 0 && !isComing(one.row))
         .map(([name, { entry }]) => [name, entry]),
     );
     saveLater(aircraft, ledger);
@@ -136,6 +139,11 @@ export function openHoldings(
     names: () => [...held.keys()],
     of,
     entries: () => entries,
+    coming() {
+      const row = [...held.values()].map(({ loaded }) => loaded.row).find(isComing);
+      const taking = row?.older?.taking;
+      return row && taking ? { aircraft: row.aircraft, to: taking.to, of: taking.upTo } : null;
+    },
     committed,
     refresh: load,
     async catchUp() {
@@ -149,7 +157,22 @@ export function openHoldings(
   };
 }
 
-function entryOf({ ledger, toSend, quarantined }: LoadedAircraft, shelf: BookShelf): AircraftEntry {
+/** What is needed of a long ledger is not all here, and nothing of its own: half a record must judge nothing. */
+const isComing = ({ pulledTo, older, chain }: AircraftRow): boolean =>
+  pulledTo === 0 && chain === null && older !== undefined && older.taking !== null;
+
+const olderOf = ({ older }: AircraftRow): Pick<AircraftEntry, "older"> =>
+  older?.since
+    ? {
+        older: {
+          since: older.since.recordedAt,
+          entries: older.wholeFrom - 1,
+          inDoubt: older.askAgain || older.taking !== null,
+        },
+      }
+    : {};
+
+function entryOf({ row, ledger, toSend, quarantined }: LoadedAircraft, shelf: BookShelf): AircraftEntry {
   const { state } = ledger;
   const adopted = bookInForce(state);
   const read = adopted && shelf.find(adopted.sha256);
@@ -160,5 +183,6 @@ function entryOf({ ledger, toSend, quarantined }: LoadedAircraft, shelf: BookShe
     bookFaults: read?.faults ?? [],
     toSend,
     quarantined,
+    ...olderOf(row),
   };
 }

@@ -8,6 +8,7 @@ import type { Exchange, ExchangeParts, Outcome, Scope } from "./exchange/exchang
 import { listen } from "./exchange/live.ts";
 import { makeSchedule } from "./exchange/schedule.ts";
 import { openHoldings } from "./holdings.ts";
+import { eventsInOrder } from "./ledger/events-in-order.ts";
 import { makeLocks } from "./locks.ts";
 import { fullOptions, type KeepOptions } from "./options.ts";
 import { part } from "./part.ts";
@@ -23,7 +24,7 @@ import {
 import { makePhotoPost } from "./photos/photo-post.ts";
 import { findPhoto } from "./photos/photos.ts";
 import { withRoom } from "./room.ts";
-import { makeSnapshots } from "./snapshots.ts";
+import { comingWords, makeSnapshots } from "./snapshots.ts";
 import { asNotKept } from "./storage/not-kept.ts";
 import { CannotOpen, connect } from "./storage/open-database.ts";
 import type { PhotoRow, Settings } from "./storage/schema.ts";
@@ -34,6 +35,7 @@ const parts = {
   append: part(() => import("./ledger/append.ts")),
   exchange: part(() => import("./exchange/exchange.ts")),
   exportLedger: part(() => import("./ledger/export-ledger.ts")),
+  older: part(() => import("./exchange/fetch-older.ts")),
 };
 
 /** A phone that needs more new ids than this in one sitting is not being told the truth. */
@@ -85,7 +87,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     phase,
     openError,
     phone,
-    trouble: trouble ?? post.trouble(),
+    trouble: trouble ?? comingWords(holdings.coming()) ?? post.trouble(),
     persisted,
     updateWaiting: updates.waiting(),
     entries: holdings.entries(),
@@ -140,6 +142,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     now_ms,
     device: () => deviceInHand(),
     newIds: { left: NEW_IDS_MOST },
+    longLedger: options.longLedger,
     deviceChanged: async () => {
       await refreshPhone();
       tabs.tell({ kind: "settings" });
@@ -156,7 +159,8 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     greeted: (greeting) => void learn(afterGreeting(phone, greeting)),
     isLevel(aircraft, epoch, head) {
       const { row, toSend } = holdings.of(aircraft);
-      return row.epoch === epoch && row.pulledTo === head && !row.refill && toSend === 0;
+      const isWhole = !row.older?.askAgain && !row.older?.taking;
+      return row.epoch === epoch && row.pulledTo === head && !row.refill && toSend === 0 && isWhole;
     },
     report,
   };
@@ -455,7 +459,16 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     choosePerson: (id) => changePeople(() => handTo(connection, id)),
     async exportLedger(registration) {
       const { exportLedger } = await parts.exportLedger();
-      return exportLedger(connection, registration, phone.operator ?? "", now_ms());
+      return exportLedger({ connection, server, now_ms }, registration, phone.operator ?? "");
+    },
+    async entries(registration) {
+      await opened;
+      return await Array.fromAsync(eventsInOrder(connection, registration));
+    },
+    async fetchOlder(registration, about = {}) {
+      await opened;
+      const { fetchOlder } = await parts.older();
+      await withRoom(connection, report, () => fetchOlder(exchangeContext, registration, about));
     },
     async askToPersist() {
       persisted = (await storage?.persist()) ?? false;

@@ -16,6 +16,8 @@ export interface KeepOptions {
   /** Opens the server's live stream; `null` for none. */
   readonly liveSource?: (() => LiveSource) | null;
   readonly locks?: LockManager | undefined;
+  /** From so many events on a ledger is long: a phone that is new to it takes what it needs, and no more. */
+  readonly longLedger?: number;
   /** Whether exchanges happen by themselves; otherwise only when `exchange` is called. */
   readonly automatic?: boolean;
   readonly page?: PageEvents;
@@ -41,6 +43,9 @@ export interface PageEvents {
   onOnline(listener: () => void): () => void;
 }
 
+/** Some seconds of taking on a slow phone: below that it takes everything. */
+const LONG_LEDGER = 20_000;
+
 export type FullOptions = Required<KeepOptions>;
 
 export function fullOptions(options: KeepOptions): FullOptions {
@@ -56,6 +61,7 @@ export function fullOptions(options: KeepOptions): FullOptions {
           : () => new EventSource("/api/live")
         : options.liveSource,
     locks: "locks" in options ? options.locks : globalThis.navigator?.locks,
+    longLedger: options.longLedger ?? LONG_LEDGER,
     automatic: options.automatic ?? true,
     page: options.page ?? (typeof document === "undefined" ? NO_PAGE : thisPage()),
     storage: options.storage === undefined ? (globalThis.navigator?.storage ?? null) : options.storage,

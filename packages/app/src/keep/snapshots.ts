@@ -12,6 +12,20 @@ export interface SnapshotParts {
   readonly entries: ReadonlyMap<string, AircraftEntry>;
 }
 
+/** How far the taking of a record that is new to this phone has come. */
+export interface Coming {
+  readonly aircraft: string;
+  readonly to: number;
+  readonly of: number;
+}
+
+/** Says that a record is not all here yet, so that nobody takes it for the whole. */
+export function comingWords(coming: Coming | null): string | null {
+  if (coming === null) return null;
+  const part_percent = Math.floor((100 * coming.to) / Math.max(1, coming.of));
+  return `The record of ${coming.aircraft} is coming from the server: ${part_percent} of 100. Nothing is judged by it before all that is needed is here.`;
+}
+
 export interface Snapshots {
   /** The same object until something in it has changed. */
   current(): KeepSnapshot;

@@ -1,5 +1,5 @@
 import { hashOfEvent, type LedgerEvent, parseEvent, saysOfFaults } from "@witnessmark/ledger";
-import type { PullAnswer } from "@witnessmark/server/client";
+import type { NeededAnswer, PullAnswer } from "@witnessmark/server/client";
 
 /** One place of the server's ledger: its event, or why what came is none of this aircraft's. */
 export type CheckedEntry = { readonly ledgerSeq: number } & (
@@ -12,6 +12,14 @@ export interface CheckedPage {
   readonly epoch: string;
   readonly head: number;
   readonly entries: readonly CheckedEntry[];
+}
+
+/** A page of what is needed of a long ledger: see `NeededAnswer` of the server's protocol. */
+export interface CheckedNeeded extends CheckedPage, Pick<NeededAnswer, "upTo" | "to" | "wholeFrom"> {}
+
+export async function checkNeeded(aircraft: string, answer: NeededAnswer): Promise<CheckedNeeded> {
+  const { upTo, to, wholeFrom } = answer;
+  return { ...(await checkPage(aircraft, answer)), upTo, to, wholeFrom };
 }
 
 /** What does not read or does not match its hash is told beside the rest, and does not hold it up. */

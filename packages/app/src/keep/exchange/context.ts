@@ -26,6 +26,8 @@ export interface ExchangeContext {
   readonly newIds: { left: number };
   /** This phone has taken another id. */
   readonly deviceChanged: () => Promise<void>;
+  /** From so many events on a ledger is long: a phone that is new to it takes what it needs, and no more. */
+  readonly longLedger: number;
   /** Highest deviceSeq that this phone holds, per device. */
   readonly heads: (aircraft: string) => ReadonlyMap<string, number>;
   readonly tell: (news: ExchangeNews) => Promise<void>;

@@ -1,9 +1,10 @@
-import { type AircraftRow, newAircraftRow } from "../storage/schema.ts";
-import { writeStrictly } from "../storage/strict-write.ts";
+import type { AircraftRow } from "../storage/schema.ts";
+import { readRow, startAgain } from "./aircraft-row.ts";
 import type { CheckedPage } from "./check-page.ts";
 import { EpochMoved, type ExchangeContext, ServerInconsistent } from "./context.ts";
 import { Refused } from "./server.ts";
-import { takePage } from "./take-page.ts";
+import { takeNeeded } from "./take-needed.ts";
+import { nextPage, takePage } from "./take-page.ts";
 
 export interface Pulled {
   readonly row: AircraftRow;
@@ -23,6 +24,7 @@ export async function pullAll(context: ExchangeContext, aircraft: string): Promi
   let restarts = 0;
   for (;;) {
     const row = await readRow(context, aircraft);
+    if (row.pulledTo === 0 && row.older?.taking && (await takeNeeded(context, row))) continue;
     const page = await askPage(context, row);
     if (page !== null && page.epoch !== row.epoch) throw new EpochMoved(page.epoch);
     const fault = page === null ? "has another history than it had" : faultOf(page, row.pulledTo);
@@ -32,12 +34,17 @@ export async function pullAll(context: ExchangeContext, aircraft: string): Promi
       continue;
     }
     if (page === null) continue;
+    if (isNewTo(row, page.head, context.longLedger) && (await takeNeeded(context, row))) continue;
     if (page.entries.length === 0) return { row, usedElsewhere };
-    const taken = await takePage(context, aircraft, row.pulledTo, page);
+    const taken = await takePage(context, aircraft, page, nextPage(row.pulledTo, page));
     usedElsewhere ??= taken?.usedElsewhere ?? null;
     if (taken && taken.row.pulledTo >= page.head) return { row: taken.row, usedElsewhere };
   }
 }
+
+/** Whether a phone has so little of a long ledger that it does better to ask for what it needs first. */
+const isNewTo = ({ pulledTo, older, eventCount }: AircraftRow, head: number, long: number): boolean =>
+  pulledTo === 0 && head >= long && (older !== undefined || eventCount * 2 < head);
 
 /** `null` when another event stands at the place that was reached. */
 async function askPage(context: ExchangeContext, row: AircraftRow): Promise<CheckedPage | null> {
@@ -58,43 +65,4 @@ function faultOf({ head, entries }: CheckedPage, after: number): string | null {
   if (entries.length === 0 && head > after)
     return `says it goes to number ${head} but gives nothing after ${after}`;
   return null;
-}
-
-export const readRow = (context: ExchangeContext, aircraft: string): Promise<AircraftRow> =>
-  context.connection.run(
-    async (database) => (await database.get("aircraft", aircraft)) ?? newAircraftRow(aircraft),
-  );
-
-/** Numbers are counted from zero again, and the server is asked what it lacks. */
-export const startAgain = (
-  context: ExchangeContext,
-  aircraft: string,
-  epoch: string | null,
-): Promise<AircraftRow> => changeRow(context, aircraft, (row) => fromZero(row, epoch));
-
-export const fromZero = (row: AircraftRow, epoch: string | null): AircraftRow => ({
-  ...row,
-  epoch,
-  pulledTo: 0,
-  pulledId: null,
-  // A phone that never met a server has everything of its own in the outbox.
-  refill: row.epoch !== null,
-  settled: {},
-});
-
-export async function changeRow(
-  context: ExchangeContext,
-  aircraft: string,
-  change: (row: AircraftRow) => AircraftRow,
-): Promise<AircraftRow> {
-  const row = await context.connection.run((database) =>
-    writeStrictly(database, ["aircraft"], async (transaction) => {
-      const store = transaction.objectStore("aircraft");
-      const next = change((await store.get(aircraft)) ?? newAircraftRow(aircraft));
-      await store.put(next);
-      return next;
-    }),
-  );
-  await context.tell({ aircraft, row });
-  return row;
 }

@@ -2,10 +2,11 @@ import type { LedgerEvent } from "@witnessmark/ledger";
 import { inOutbox } from "../ledger/load.ts";
 import { type AircraftRow, newAircraftRow, type OutboxRow } from "../storage/schema.ts";
 import { allOf, type Writing, writeStrictly } from "../storage/strict-write.ts";
+import { fromZero } from "./aircraft-row.ts";
 import { EpochMoved, type ExchangeContext, ServerInconsistent } from "./context.ts";
-import { fromZero } from "./pull.ts";
 import { inBatches, send } from "./send.ts";
 import { PAGE_EVENTS, type PushAnswer } from "./server.ts";
+import { withDoubt } from "./take-page.ts";
 
 export interface Pushed {
   /** The server's head after the last push; 0 when nothing was sent. */
@@ -76,7 +77,7 @@ async function pushEvents(
   const conflicts: string[] = [];
   for (const batch of inBatches(events)) {
     for (const answer of await send(context.server, aircraft, batch)) {
-      await takeAnswer(context, aircraft, answer);
+      await takeAnswer(context, aircraft, answer, batch);
       head = Math.max(head, answer.head);
       conflicts.push(...answer.results.filter(({ outcome }) => outcome === "conflict").map(({ id }) => id));
     }
@@ -87,7 +88,12 @@ async function pushEvents(
 }
 
 /** Writes down what became of each event. A conflict is left where it is: see `settleConflicts`. */
-async function takeAnswer(context: ExchangeContext, aircraft: string, answer: PushAnswer): Promise<void> {
+async function takeAnswer(
+  context: ExchangeContext,
+  aircraft: string,
+  answer: PushAnswer,
+  sent: readonly LedgerEvent[],
+): Promise<void> {
   if (answer.results.length === 0) {
     throw new ServerInconsistent(
       `The server did not say what became of the entries of ${aircraft} sent to it.`,
@@ -111,7 +117,10 @@ async function takeAnswer(context: ExchangeContext, aircraft: string, answer: Pu
       }
       await allOf([...given.values()].map(async (id) => transaction.objectStore("outbox").delete(id)));
       await allOf(refused.map(async (outboxRow) => transaction.objectStore("outbox").put(outboxRow)));
-      const next = hasLost ? fromZero(before, answer.epoch) : followed(before, given);
+      const next = {
+        ...(hasLost ? fromZero(before, answer.epoch) : followed(before, given)),
+        ...(await withDoubt(transaction, before, sent)),
+      };
       await transaction.objectStore("aircraft").put(next);
       return next;
     }),

@@ -1,5 +1,5 @@
 import * as served from "@witnessmark/server/client";
-import { checkPage } from "./check-page.ts";
+import { checkNeeded, checkPage } from "./check-page.ts";
 import { OutOfReach, PAGE_EVENTS, Refused, type Server } from "./server.ts";
 
 const PATIENCE_MS = 20_000;
@@ -24,6 +24,13 @@ export function reachServer(fetch: typeof globalThis.fetch): Server {
     pull: (aircraft, place) =>
       ask(async (server) =>
         checkPage(aircraft, await server.pull(aircraft, { ...place, limit: PAGE_EVENTS })),
+      ),
+    needed: (aircraft, place) =>
+      ask(async (server) => checkNeeded(aircraft, await server.needed(aircraft, place))).catch(
+        (error: unknown) => {
+          if (error instanceof Refused && error.status === 404) return null; // it is older than this question
+          throw error;
+        },
       ),
     devices: (aircraft) => ask((server) => server.devices(aircraft)),
     hasPhoto: (sha256) => ask((server) => server.hasPhoto(sha256)),

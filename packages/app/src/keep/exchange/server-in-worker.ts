@@ -21,6 +21,7 @@ export function serverInWorker(): Server {
     aircraft: () => ask("aircraft"),
     push: (...given) => ask("push", ...given),
     pull: (...given) => ask("pull", ...given),
+    needed: (...given) => ask("needed", ...given),
     devices: (...given) => ask("devices", ...given),
     hasPhoto: (...given) => ask("hasPhoto", ...given),
     putPhoto: (...given) => ask("putPhoto", ...given),

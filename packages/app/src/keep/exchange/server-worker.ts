@@ -20,6 +20,8 @@ answerQuestions((call: ServerCall): Promise<unknown> => {
       return server.push(call[1], call[2]);
     case "pull":
       return server.pull(call[1], call[2]);
+    case "needed":
+      return server.needed(call[1], call[2]);
     case "devices":
       return server.devices(call[1]);
     case "hasPhoto":

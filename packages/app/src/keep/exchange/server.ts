@@ -1,8 +1,15 @@
 import type { LedgerEvent } from "@witnessmark/ledger";
-import type { About, AircraftList, DevicesAnswer, PullPlace, PushAnswer } from "@witnessmark/server/client";
-import type { CheckedPage } from "./check-page.ts";
+import type {
+  About,
+  AircraftList,
+  DevicesAnswer,
+  NeededPlace,
+  PullPlace,
+  PushAnswer,
+} from "@witnessmark/server/client";
+import type { CheckedNeeded, CheckedPage } from "./check-page.ts";
 
-export type { About, PullPlace, PushAnswer };
+export type { About, NeededPlace, PullPlace, PushAnswer };
 
 /** The rules of the wire that this app speaks; the server's protocol.ts says the same, and a test compares them. */
 export const PROTOCOL_VERSION = 1;
@@ -32,6 +39,8 @@ export interface Server {
   push(aircraft: string, events: readonly LedgerEvent[]): Promise<PushAnswer>;
   /** @throws {Refused} `another-history` when another event than `afterId` stands at `after` */
   pull(aircraft: string, place: PullPlace): Promise<CheckedPage>;
+  /** What of a long ledger a new phone needs; `null` from a server that cannot tell. */
+  needed(aircraft: string, place: NeededPlace): Promise<CheckedNeeded | null>;
   devices(aircraft: string): Promise<DevicesAnswer>;
   hasPhoto(sha256: string): Promise<boolean>;
   putPhoto(sha256: string, bytes: ArrayBuffer): Promise<void>;

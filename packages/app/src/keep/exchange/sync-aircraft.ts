@@ -1,10 +1,12 @@
 import { inOutbox } from "../ledger/load.ts";
 import type { AircraftRow } from "../storage/schema.ts";
 import { putAll, writeStrictly } from "../storage/strict-write.ts";
+import { changeRow, readRow, startAgain } from "./aircraft-row.ts";
 import { EpochMoved, type ExchangeContext, ServerInconsistent } from "./context.ts";
-import { changeRow, pullAll, readRow, startAgain } from "./pull.ts";
+import { pullAll } from "./pull.ts";
 import { pushMissing, pushWaiting } from "./push.ts";
 import { settleConflicts } from "./settle-conflicts.ts";
+import { takeNeeded } from "./take-needed.ts";
 
 /** How often an exchange of one aircraft may start over before it is put off. */
 const ROUNDS_MOST = 12;
@@ -54,10 +56,14 @@ async function syncOnce(context: ExchangeContext, aircraft: string, thorough: bo
   }
   const row = await readRow(context, aircraft);
   if (row.refill) return false; // a hole was met: both sides are compared in the next round
-  if (sent.head > 0 && row.pulledTo === sent.head) return true;
-  const { usedElsewhere } = await pullAll(context, aircraft);
-  if (usedElsewhere !== null) await settleConflicts(context, aircraft, [], usedElsewhere);
-  return usedElsewhere === null && !(await readRow(context, aircraft)).refill;
+  if (sent.head === 0 || row.pulledTo !== sent.head) {
+    const { usedElsewhere } = await pullAll(context, aircraft);
+    if (usedElsewhere !== null) await settleConflicts(context, aircraft, [], usedElsewhere);
+    if (usedElsewhere !== null || (await readRow(context, aircraft)).refill) return false;
+  }
+  const level = await readRow(context, aircraft);
+  if (level.older?.askAgain && level.pulledTo > 0) await takeNeeded(context, level);
+  return true;
 }
 
 /**

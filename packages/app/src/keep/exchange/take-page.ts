@@ -1,4 +1,4 @@
-import { type LedgerEvent, merge } from "@witnessmark/ledger";
+import { isKnownEvent, type LedgerEvent, merge } from "@witnessmark/ledger";
 import type { StoreNames } from "idb";
 import { moveApart } from "../ledger/set-apart.ts";
 import {
@@ -18,32 +18,46 @@ export interface TakenPage {
   readonly usedElsewhere: string | null;
 }
 
+/** Where a page brings this phone to; `null` when another tab has been here meanwhile. */
+export type Step = (row: AircraftRow) => AircraftRow | null;
+
 /**
- * Keeps one page of the server's events in one strict transaction, with the place it brings this phone to. What was
- * found damaged is kept apart and does not hold up the rest.
+ * The next page of the server's ledger.
  *
- * @param after the place that the page was asked from
+ * @param after the place that it was asked from
+ */
+export function nextPage(after: number, { epoch, entries }: CheckedPage): Step {
+  const last = entries.at(-1);
+  const pulledTo = last?.ledgerSeq ?? after;
+  const pulledId = last && "event" in last ? last.event.id : null;
+  return (row) => (row.epoch === epoch && row.pulledTo === after ? { ...row, pulledTo, pulledId } : null);
+}
+
+/**
+ * Keeps events of the server in one strict transaction, with the place that they bring this phone to. What was found
+ * damaged is kept apart and does not hold up the rest.
+ *
+ * @param isQuiet nobody is told: the caller does, when more has been taken
  * @returns `null` when another tab has been here meanwhile
  */
 export async function takePage(
   context: ExchangeContext,
   aircraft: string,
-  after: number,
   page: CheckedPage,
+  step: Step,
+  isQuiet = false,
 ): Promise<TakenPage | null> {
   const events = page.entries.flatMap((entry) => ("event" in entry ? [entry.event] : []));
   const damaged = page.entries.flatMap((entry) =>
     "fault" in entry ? [apartRow(aircraft, page.epoch, entry)] : [],
   );
-  const last = page.entries.at(-1);
-  const pulledTo = last?.ledgerSeq ?? after;
-  const pulledId = last && "event" in last ? last.event.id : null;
 
   const heads = context.heads(aircraft);
   const taken = await context.connection.run((database) =>
     writeStrictly(database, STORES, async (transaction) => {
-      const row = (await transaction.objectStore("aircraft").get(aircraft)) ?? newAircraftRow(aircraft);
-      if (row.epoch !== page.epoch || row.pulledTo !== after) return null;
+      const before = (await transaction.objectStore("aircraft").get(aircraft)) ?? newAircraftRow(aircraft);
+      const row = step(before);
+      if (row === null) return null;
       // Under this name the settings hold a device.
       const device = (await transaction.objectStore("settings").get("device")) as DeviceRow | undefined;
       const met = await meet(transaction, events, heads);
@@ -54,8 +68,7 @@ export async function takePage(
       await allOf(met.acknowledged.map(async (id) => transaction.objectStore("outbox").delete(id)));
       const next: AircraftRow = {
         ...row,
-        pulledTo,
-        pulledId,
+        ...(await withDoubt(transaction, row, met.inserted)),
         eventCount: row.eventCount + met.inserted.length - displaced,
         hlc: events.reduce((hlc, event) => merge(hlc, event.hlc, context.now_ms()).clock, row.hlc),
       };
@@ -69,8 +82,35 @@ export async function takePage(
     }),
   );
   if (taken === null) return null;
-  await context.tell(taken.news);
+  if (!isQuiet) await context.tell(taken.news);
   return { row: taken.news.row, usedElsewhere: taken.usedElsewhere };
+}
+
+/** Whether what came in may make more of the long past needed than was: it comes before it, or takes back some of it. */
+export async function withDoubt(
+  transaction: Writing,
+  { older }: AircraftRow,
+  inserted: readonly LedgerEvent[],
+): Promise<Pick<AircraftRow, "older">> {
+  if (older === undefined || older.since === null || older.taking !== null || older.askAgain) return {};
+  const { hlc } = older.since;
+  const isLate = inserted.some((event) => event.hlc < hlc);
+  const askAgain = isLate || (await takesBackOlder(transaction, hlc, inserted));
+  return askAgain ? { older: { ...older, askAgain } } : {};
+}
+
+/** Whether one of the events takes back what stands before a stamp, or is not here. */
+async function takesBackOlder(
+  transaction: Pick<Writing, "objectStore">,
+  hlc: string,
+  events: readonly LedgerEvent[],
+): Promise<boolean> {
+  const named = events
+    .filter(isKnownEvent)
+    .flatMap((event) => (event.type === "event.withdrawn" ? [event.body.event] : []));
+  const store = transaction.objectStore("events");
+  const found = await allOf(named.map(async (id) => store.get(id)));
+  return found.some((event) => event === undefined || event.hlc < hlc);
 }
 
 const STORES: StoreNames<KeepSchema>[] = ["aircraft", "events", "outbox", "apart", "settings", "projections"];

@@ -23,6 +23,20 @@ export interface AircraftRow {
   readonly refill: boolean;
   /** The server's figures per device when the last refill had sent everything: no more can be done about those. */
   readonly settled: Readonly<Record<string, number>>;
+  /** Set where this phone came to a long ledger: what was answered on walks long past is at the server. */
+  readonly older?: OlderRow;
+}
+
+/** What of a ledger is not on this phone. */
+export interface OlderRow {
+  /** From this number of the server's on everything is here; of those before it, what verdicts rest on. */
+  readonly wholeFrom: number;
+  /** The event there: its stamp, and what the clock of its phone showed. `null` until the first taking has ended. */
+  readonly since: { readonly hlc: string; readonly recordedAt: string } | null;
+  /** Something came in late that may make more of it needed: the server is asked again. */
+  readonly askAgain: boolean;
+  /** How far the taking of what is needed has come. */
+  readonly taking: { readonly epoch: string; readonly upTo: number; readonly to: number } | null;
 }
 
 export interface OutboxRow {

@@ -1,4 +1,4 @@
-import { canonical, hashOfEvent, type LedgerEvent, parseEvent } from "@witnessmark/ledger";
+import { canonical, hashOfEvent, type LedgerEvent, LongPast, parseEvent } from "@witnessmark/ledger";
 import type { LiveSource } from "../exchange/live.ts";
 
 interface Kept {
@@ -20,6 +20,12 @@ export class FakeServer {
   readonly requests: string[] = [];
   now_ms: () => number = () => Date.UTC(2026, 10, 12, 6);
   protocolVersion = 1;
+  /** Of the newest so many events nothing is left out for a new phone; an older server knows no such question. */
+  wholeEvents: number | null = 10_000;
+  /** Looks through so many for one answer to it. */
+  neededPage = 10_000;
+  /** See `LongPast`. */
+  lastKept = 16;
   /** Ids of events that it finds fault with. */
   readonly refuses = new Set<string>();
   /** Answers instead of the server, when it gives a response. */
@@ -59,6 +65,7 @@ export class FakeServer {
     if (what === "devices") return Response.json({ epoch: this.#data.epoch, devices: this.#devices(name) });
     if (method === "POST") return Response.json(await this.#push(name, String(body)));
     const after = Number(url.searchParams.get("after"));
+    if (what === "needed") return this.#needed(name, after, url.searchParams.get("upTo"));
     const afterId = url.searchParams.get("afterId");
     if (after > 0 && afterId !== null && this.events(name)[after - 1]?.id !== afterId) {
       const error = { code: "another-history", message: "Another event stands there." };
@@ -127,6 +134,25 @@ export class FakeServer {
       event: JSON.parse(text),
     }));
     return { epoch: this.#data.epoch, head: ledger.length, events };
+  }
+
+  #needed(aircraft: string, after: number, asked: string | null): Response {
+    if (this.wholeEvents === null)
+      return Response.json({ error: { code: "nothing-here", message: "No such place." } }, { status: 404 });
+    const ledger = this.#ledger(aircraft);
+    const head = ledger.length;
+    const upTo = Math.min(Number(asked ?? head), head);
+    const wholeFrom = Math.max(1, upTo - this.wholeEvents + 1);
+    const past = new LongPast(this.lastKept);
+    const events = this.events(aircraft);
+    for (const event of events.slice(0, upTo)) past.see(event);
+    const to = Math.max(after, Math.min(upTo, after + this.neededPage));
+    const found = ledger.slice(after, to).flatMap(({ ledgerSeq }) => {
+      const event = events[ledgerSeq - 1];
+      const isGiven = event !== undefined && (ledgerSeq >= wholeFrom || past.isNeeded(event));
+      return isGiven ? [{ ledgerSeq, receivedAt: new Date(this.now_ms()).toISOString(), event }] : [];
+    });
+    return Response.json({ epoch: this.#data.epoch, head, upTo, to, wholeFrom, events: found });
   }
 
   #devices(aircraft: string): Record<string, number> {
