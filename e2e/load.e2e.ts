@@ -65,10 +65,7 @@ describe("the load of a flight", () => {
         [0.12, 0.5],
       ] as const) {
         await load.drag(from_1, to_1);
-        // the turn of everything has come when two frames have gone by without a movement
-        await phone.page.evaluate(async () => {
-          for (let frame = 0; frame < 3; frame += 1) await new Promise((done) => requestAnimationFrame(done));
-        });
+        await load.rests();
         const followed = await load.figures();
         await phone.page.mouse.up();
         await toSheet(phone.page, "Decide");

@@ -153,6 +153,26 @@ export class Load {
     }
   }
 
+  /** The turn of everything that follows a drag has come: nothing has been written for a while. */
+  rests(): Promise<void> {
+    return this.page.evaluate(
+      () =>
+        new Promise<void>((done) => {
+          const while_ms = 120;
+          let quiet = setTimeout(done, while_ms);
+          new MutationObserver(() => {
+            clearTimeout(quiet);
+            quiet = setTimeout(done, while_ms);
+          }).observe(document.body, {
+            subtree: true,
+            childList: true,
+            attributes: true,
+            characterData: true,
+          });
+        }),
+    );
+  }
+
   /** Everything that follows a drag, as it reads and where it stands; the envelope's scale is another after a drag. */
   figures(): Promise<readonly string[]> {
     return this.page.evaluate(() => {

@@ -1,19 +1,17 @@
 import type { Flight } from "@witnessmark/assess";
-import { startTransition, useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { OpenAircraft } from "../frame/open-aircraft.ts";
 import { canUndoFlight, setFlight, undoFlight } from "./flight-in-hand.ts";
 
 /** Rested this long, the change goes to the rest of the app, which assesses everything anew. */
 const PAUSE_ms = 350;
-/** Rested this long in a drag, the screen is made of where the finger is. */
-const BREATH_ms = 80;
 
 export interface FlightEditing {
   /** As it stands on this screen now, a step ahead of what the rest of the app knows. */
   readonly flight: Flight | null;
   /** Shows it at once; the rest of the app hears of it after a pause. */
   change(next: Flight): void;
-  /** The same for a finger that moves: the screen shows it already, and is made of it when the finger rests. */
+  /** The same for a finger that moves: the screen shows it already, and is made of it after the pause. */
   follow(next: Flight): void;
   /** A finger is on a slider: all that follows until `release` is one step for Undo. */
   hold(): void;
@@ -33,14 +31,12 @@ export function useFlightEditing(open: OpenAircraft): FlightEditing {
   const [held, setHeld] = useState(false);
   const pending = useRef<Flight | null>(null);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
-  const breath = useRef<ReturnType<typeof setTimeout>>(undefined);
   const holding = useRef<"no" | "yes" | "stepped">("no");
   const stateNow = useRef(state);
   stateNow.current = state;
 
   const flush = useCallback(() => {
     clearTimeout(timer.current);
-    clearTimeout(breath.current);
     const next = pending.current;
     if (next === null) return;
     pending.current = null;
@@ -54,7 +50,6 @@ export function useFlightEditing(open: OpenAircraft): FlightEditing {
     (next: Flight) => {
       pending.current = next;
       setAhead(next);
-      clearTimeout(breath.current);
       clearTimeout(timer.current);
       timer.current = setTimeout(flush, PAUSE_ms);
     },
@@ -63,8 +58,6 @@ export function useFlightEditing(open: OpenAircraft): FlightEditing {
   const follow = useCallback(
     (next: Flight) => {
       pending.current = next;
-      clearTimeout(breath.current);
-      breath.current = setTimeout(() => startTransition(() => setAhead(next)), BREATH_ms);
       clearTimeout(timer.current);
       timer.current = setTimeout(flush, PAUSE_ms);
     },

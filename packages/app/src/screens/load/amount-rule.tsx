@@ -4,7 +4,8 @@ import { multiples, straightScale, tickIntervals } from "../../instruments/scale
 import { useWidth } from "../../instruments/use-width.ts";
 import { figure } from "../../words/figures.ts";
 import type { Amount } from "./amount.ts";
-import { type LiveLoad, useFollowing, useParts } from "./live-load.ts";
+import { type LiveLoad, useFollowing } from "./follow/live-load.ts";
+import { useParts } from "./follow/parts.ts";
 
 interface AmountRuleProps {
   readonly label: string;
@@ -89,21 +90,28 @@ function Slider({
   const now = END + scale.at(value);
   const edge = END + scale.at(limit);
   const parts = useParts();
-  useFollowing(live, ({ amount }) => {
-    // the rule itself grows, or its limit moves
-    if (amount.max !== max || amount.limit !== limit) return false;
-    const at = amount.value ?? 0;
-    const x = END + scale.at(at);
-    parts.put("fill", "width", String(Math.max(0, x - END)));
-    parts.put("pointer", "transform", `translate(${x.toFixed(1)} 0)`);
-    parts.put("limit", "d", limitMark(x, edge));
-    return true;
-  });
   useFollowing(
     live,
     ({ amount }) => {
-      parts.put("slider", "aria-valuenow", String(amount.value ?? 0));
-      parts.put("slider", "aria-valuetext", textOf(amount));
+      // the rule itself grows, or its limit moves
+      if (amount.max !== max || amount.limit !== limit) return null;
+      const x = END + scale.at(amount.value ?? 0);
+      return { fill: fillOf(x), pointer: pointerAt(x), mark: limitMark(x, edge) };
+    },
+    (now) => {
+      if (now === null) return false;
+      parts.put("fill", "d", now.fill);
+      parts.put("pointer", "d", now.pointer);
+      parts.put("limit", "d", now.mark);
+      return true;
+    },
+  );
+  useFollowing(
+    live,
+    ({ amount }) => ({ value: String(amount.value ?? 0), text: textOf(amount) }),
+    (now) => {
+      parts.put("slider", "aria-valuenow", now.value);
+      parts.put("slider", "aria-valuetext", now.text);
       return true;
     },
     "words",
@@ -133,25 +141,17 @@ function Slider({
     >
       <svg width={width_px} height={HIGH} viewBox={`0 0 ${width_px} ${HIGH}`} aria-hidden="true">
         <Base max={max} limit={limit} width_px={width_px} />
-        <rect
-          ref={parts.ref("fill")}
-          className="amount-fill"
-          x={END}
-          y={BASE - 12}
-          width={Math.max(0, now - END)}
-          height={12}
-        />
+        <path ref={parts.ref("fill")} className="amount-fill" d={fillOf(now)} />
         <path ref={parts.ref("limit")} className="amount-limit" d={limitMark(now, edge)} />
-        <path
-          ref={parts.ref("pointer")}
-          className="amount-pointer"
-          d={`M0,${BASE + 3}l-8,-11v-12h16v12z`}
-          transform={`translate(${now.toFixed(1)} 0)`}
-        />
+        <path ref={parts.ref("pointer")} className="amount-pointer" d={pointerAt(now)} />
       </svg>
     </div>
   );
 }
+
+/** Places are in the paths themselves: a path that changes is painted anew, a transform that changes lays layers anew. */
+const fillOf = (now: number): string => `M${END},${BASE - 12}H${now.toFixed(1)}v12H${END}z`;
+const pointerAt = (now: number): string => `M${now.toFixed(1)},${BASE + 3}l-8,-11v-12h16v12z`;
 
 /** Where the limit is, seen on what has been filled beyond it. */
 const limitMark = (now: number, edge: number): string =>

@@ -155,3 +155,7 @@ export function stepped({ value, step }: Pick<Amount, "value" | "step">, way: 1 
     Math.abs(onStep - from) > 1e-9 && (onStep > from ? 1 : -1) === way ? onStep : onStep + way * step;
   return Math.max(0, roundTo(next, step));
 }
+
+/** From one place of the rule to the next: in a mass a finger is exact to its unit. */
+export const slideStep = ({ dimension, step }: Pick<Amount, "dimension" | "step">): number =>
+  dimension === "mass" ? 1 : step;

@@ -13,7 +13,7 @@ import {
   joined,
   type Spot,
 } from "./envelope-layout.ts";
-import type { LiveLoad } from "./live-load.ts";
+import type { LiveLoad } from "./follow/live-load.ts";
 import { type LoadUnits, plain, symbolOf } from "./load-units.ts";
 
 interface EnvelopeChartProps {

@@ -1,9 +1,18 @@
 import type { LoadFigures, LoadMoment } from "@witnessmark/assess";
 import type { Status } from "@witnessmark/ledger";
-import { MarkAt } from "../../marks/mark.tsx";
+import { useMemo } from "react";
 import type { ChartScale } from "./envelope-layout.ts";
-import { flightPicture, isDot, LINES, MARGINS, type PlacedText } from "./envelope-picture.ts";
-import { type LiveLoad, type Parts, useFollowing, useLive, useMoments, useParts } from "./live-load.ts";
+import {
+  type FlightPicture,
+  flightPicture,
+  isDot,
+  LINES,
+  MARGINS,
+  type PlacedText,
+} from "./envelope-picture.ts";
+import { type LiveLoad, useFollowing, useMoments } from "./follow/live-load.ts";
+import { type Parts, useParts } from "./follow/parts.ts";
+import { StatusMarkAt, sayStatusAt } from "./follow/status-mark.tsx";
 import type { LoadUnits } from "./load-units.ts";
 
 interface EnvelopeFlightProps {
@@ -19,26 +28,43 @@ export function EnvelopeFlight(props: EnvelopeFlightProps) {
   const { scale, units, small, live } = props;
   const figures = useMoments(live, props.figures);
   const parts = useParts();
-  useFollowing(live, (step) => {
-    if (!isWithin(scale, step.figures)) return false;
-    const now = flightPicture(scale, step.figures, units, small);
-    for (const [name] of LINES.slice(0, AT_ONCE)) parts.put(name, "d", now.lines[name]);
-    for (const { at, x, y } of now.moments) parts.put(`at ${at}`, "transform", placeOf(x, y));
-    return true;
-  });
+  const picture = usePictures(scale, units, small);
   useFollowing(
     live,
-    (step) => {
-      const now = flightPicture(scale, step.figures, units, small);
+    (step) => ({
+      picture: picture(step.figures),
+      isWithin: isWithin(scale, step.figures),
+      statuses: step.figures.states.map(({ at, status }) => [`mark ${at}`, status] as const),
+    }),
+    ({ picture: now, isWithin: stays, statuses }) => {
+      if (!stays) return false;
+      for (const [name] of LINES.slice(0, AT_ONCE)) parts.put(name, "d", now.lines[name]);
+      for (const { at, x, y } of now.moments) parts.put(`at ${at}`, "transform", placeOf(x, y));
+      for (const [part, status] of statuses) sayStatusAt(parts, part, status);
+      return true;
+    },
+  );
+  useFollowing(
+    live,
+    (step) => picture(step.figures),
+    (now) => {
       for (const name of MARGINS) move(parts, `margin ${name}`, now.margins[name], marginClass);
       for (const [name] of LINES.slice(AT_ONCE)) parts.put(name, "d", now.lines[name]);
+      return true;
+    },
+    "margins",
+  );
+  useFollowing(
+    live,
+    (step) => picture(step.figures),
+    (now) => {
       parts.put("leaders", "d", now.leaders);
       for (const { at, name } of now.moments) move(parts, `name ${at}`, name, nameClass);
       return true;
     },
-    "chart",
+    "names",
   );
-  const { lines, margins, moments, leaders } = flightPicture(scale, figures, units, small);
+  const { lines, margins, moments, leaders } = picture(figures);
   const marks = moments.filter(({ at }) => !isDot(at));
   const dots = moments.filter(({ at }) => isDot(at));
   return (
@@ -51,7 +77,11 @@ export function EnvelopeFlight(props: EnvelopeFlightProps) {
       ))}
       {marks.map(({ at, x, y }) => (
         <g key={at} ref={parts.ref(`at ${at}`)} transform={placeOf(x, y)}>
-          <MomentMark at={at} figures={figures} live={live} size_px={small ? 24 : 26} />
+          <StatusMarkAt
+            status={statusAt(figures, at)}
+            size_px={small ? 24 : 26}
+            part={parts.ref(`mark ${at}`)}
+          />
         </g>
       ))}
       {dots.map(({ at, x, y }) => (
@@ -115,18 +145,24 @@ function Words({
   );
 }
 
-interface MomentMarkProps {
-  readonly at: LoadMoment;
-  readonly figures: LoadFigures;
-  readonly live: LiveLoad;
-  readonly size_px: number;
-}
-
-function MomentMark({ at, figures, live, size_px }: MomentMarkProps) {
-  const status = useLive(live, statusAt(figures, at), (step) => statusAt(step.figures, at));
-  return <MarkAt status={status} x={0} y={0} size_px={size_px} />;
+/** The picture of some figures, drawn once for all that shows a part of it. */
+function usePictures(
+  scale: ChartScale,
+  units: LoadUnits,
+  small: boolean,
+): (figures: LoadFigures) => FlightPicture {
+  return useMemo(() => {
+    const known = new WeakMap<LoadFigures, FlightPicture>();
+    return (figures) => {
+      const found = known.get(figures);
+      if (found !== undefined) return found;
+      const made = flightPicture(scale, figures, units, small);
+      known.set(figures, made);
+      return made;
+    };
+  }, [scale, units, small]);
 }
 
 /** A moment that is not there has no mark. */
-export const statusAt = ({ states }: Pick<LoadFigures, "states">, moment: LoadMoment): Status =>
+const statusAt = ({ states }: Pick<LoadFigures, "states">, moment: LoadMoment): Status =>
   states.find(({ at }) => at === moment)?.status ?? "open";

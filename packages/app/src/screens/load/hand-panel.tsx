@@ -1,19 +1,20 @@
 import type { LoadFigures } from "@witnessmark/assess";
 import type { Loading } from "@witnessmark/book";
 import { unitsOf, withSymbol } from "@witnessmark/engine";
-import type { LoadedItem, PlannedLoad, Read } from "@witnessmark/ledger";
+import type { LoadedItem, PlannedLoad } from "@witnessmark/ledger";
 import { type ReactNode, useState } from "react";
 import { itemsAt, withoutItem } from "../../flight/plan-load.ts";
 import type { FlightEditing } from "../../flight/use-flight-editing.ts";
 import { figure } from "../../words/figures.ts";
 import { FigurePopup } from "../walk/figure-popup.tsx";
 import { understandFigure } from "../walk/understand-figure.ts";
-import { type Amount, stepped } from "./amount.ts";
+import { type Amount, slideStep, stepped } from "./amount.ts";
 import { AmountRule } from "./amount-rule.tsx";
 import { faultsInHand } from "./faults-at.ts";
+import { type LiveLoad, useFollowing } from "./follow/live-load.ts";
+import { type Parts, useParts } from "./follow/parts.ts";
 import type { InHand } from "./in-hand.ts";
 import { ItemPopup } from "./item-popup.tsx";
-import { type LiveLoad, type Parts, useFollowing, useParts } from "./live-load.ts";
 import { type LoadUnits, symbolOf } from "./load-units.ts";
 
 interface HandPanelProps {
@@ -30,7 +31,7 @@ interface HandPanelProps {
   readonly onLoad: (load: PlannedLoad) => void;
   readonly live: LiveLoad;
   /** A finger moves what is in hand to this. */
-  readonly onDrag: (read: Read) => void;
+  readonly onDrag: (value: number) => void;
 }
 
 /** What is in hand: its name, less and more, its rule, and the way to everything else about it. */
@@ -44,19 +45,34 @@ export function HandPanel(props: HandPanelProps) {
   const stepText = withSymbol(String(amount.step), unit);
   const faults = faultsInHand(hand, amount, figures, units);
   const parts = useParts();
-  useFollowing(live, ({ amount: now }) => {
-    parts.say("figure", figureOf(now));
-    return now.unit === unit && now.title === amount.title;
-  });
+  useFollowing(
+    live,
+    ({ amount: now }) => ({
+      figure: figureOf(now),
+      follows: now.unit === unit && now.title === amount.title,
+    }),
+    (now) => {
+      parts.say("figure", now.figure);
+      return now.follows;
+    },
+  );
   useFollowing(
     live,
     (step) => {
-      const now = step.amount;
-      const wrong = faultsInHand(hand, now, step.figures, units);
-      parts.say("under", wrong[0] ?? now.under);
-      parts.put("under", "class", wrong.length > 0 ? "stop" : "");
-      parts.say("typed", typeIt(now));
-      if (now.item !== undefined) parts.say(`thing ${now.item.id}`, thingOf(now.item));
+      const { amount: now } = step;
+      const [wrong] = faultsInHand(hand, now, step.figures, units);
+      return {
+        under: wrong ?? now.under,
+        kind: wrong === undefined ? "" : "stop",
+        typed: typeIt(now),
+        thing: now.item === undefined ? null : ([`thing ${now.item.id}`, thingOf(now.item)] as const),
+      };
+    },
+    (now) => {
+      parts.say("under", now.under);
+      parts.put("under", "class", now.kind);
+      parts.say("typed", now.typed);
+      if (now.thing !== null) parts.say(...now.thing);
       return true;
     },
     "words",
@@ -138,11 +154,11 @@ export function HandPanel(props: HandPanelProps) {
           value={value ?? 0}
           max={amount.max}
           limit={amount.limit}
-          step={amount.dimension === "mass" ? 1 : amount.step}
+          step={slideStep(amount)}
           live={live}
           textOf={wordsOf}
           onHold={editing.hold}
-          onDrag={(next) => onDrag({ value: next, unit })}
+          onDrag={onDrag}
           onChange={set}
           onRelease={editing.release}
         />

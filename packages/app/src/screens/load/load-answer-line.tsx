@@ -1,7 +1,9 @@
+import type { Status } from "@witnessmark/ledger";
 import { memo } from "react";
-import { Mark } from "../../marks/mark.tsx";
 import type { LoadAnswer } from "./envelope-words.ts";
-import { type LiveLoad, useFollowing, useLive, useParts } from "./live-load.ts";
+import { type LiveLoad, useFollowing, useLive } from "./follow/live-load.ts";
+import { useParts } from "./follow/parts.ts";
+import { StatusMark, sayStatus } from "./follow/status-mark.tsx";
 
 interface LoadAnswerLineProps {
   readonly answer: LoadAnswer;
@@ -18,18 +20,26 @@ const inOne = ({ more }: LoadAnswer): string => more.join("\n");
 
 const linesOf = ({ more }: LoadAnswer): string => String(more.length);
 
+const classOf = (status: Status): string => `load-answer ${status}`;
+
 /** The answer over the envelope: its letter, the worst in words, and what else there is. */
 export const LoadAnswerLine = memo(function LoadAnswerLine({ answer, live }: LoadAnswerLineProps) {
-  const status = useLive(live, answer.status, (step) => step.answer.status);
+  const { status } = answer;
   const lines = Number(useLive(live, linesOf(answer), (step) => linesOf(step.answer)));
   const parts = useParts();
-  useFollowing(live, ({ answer: now }) => {
-    parts.say("headline", now.headline);
-    for (const [index, words] of now.more.entries()) parts.say(`line ${index}`, words);
-    return true;
-  });
+  useFollowing(
+    live,
+    ({ answer: now }) => now,
+    (now) => {
+      parts.say("headline", now.headline);
+      for (const [index, words] of now.more.entries()) parts.say(`line ${index}`, words);
+      parts.put("answer", "class", classOf(now.status));
+      sayStatus(parts, "mark", now.status);
+      return true;
+    },
+  );
   return (
-    <div className={`load-answer ${status}`}>
+    <div ref={parts.ref("answer")} className={classOf(status)}>
       <span className="load-letter-a" aria-hidden="true">
         A
       </span>
@@ -46,7 +56,7 @@ export const LoadAnswerLine = memo(function LoadAnswerLine({ answer, live }: Loa
           </ul>
         )}
       </div>
-      <Mark status={status} size_px={28} />
+      <StatusMark status={status} size_px={28} part={parts.ref("mark")} />
     </div>
   );
 }, sameWords);

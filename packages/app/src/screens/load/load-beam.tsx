@@ -2,7 +2,8 @@ import type { LoadFigures } from "@witnessmark/assess";
 import type { Book, Loading } from "@witnessmark/book";
 import { memo } from "react";
 import { beamLoads } from "./drawn-load.ts";
-import { type LiveLoad, type Parts, useFollowing, useParts } from "./live-load.ts";
+import { type LiveLoad, useFollowing } from "./follow/live-load.ts";
+import { type Parts, useParts } from "./follow/parts.ts";
 import { type LoadUnits, plain } from "./load-units.ts";
 import type { LoadLayout } from "./plan-layout.ts";
 
@@ -33,16 +34,22 @@ export function LoadBeam({ geometry, loading, figures, units, at, groundY_px, li
   useFollowing(
     live,
     (step) => {
-      const now = beamLoads(loading, step.figures);
-      if (now.length !== loads.length) return false;
-      for (const [index, { arm_m, mass_kg }] of now.entries()) {
-        parts.put(`row ${index}`, "transform", across(originX_px + arm_m * k));
-        parts.put(`width ${index}`, "stroke-width", width_px(mass_kg).toFixed(2));
-        parts.say(`mass ${index}`, plain(mass_kg, units.mass));
-      }
+      const rows = beamLoads(loading, step.figures).map(({ arm_m, mass_kg }) => ({
+        place: across(originX_px + arm_m * k),
+        width: width_px(mass_kg).toFixed(2),
+        mass: plain(mass_kg, units.mass),
+      }));
       const arm_m = centreArm_m(step.figures);
-      if ((arm_m === undefined) !== (centre === undefined)) return false;
-      if (arm_m !== undefined) parts.put("centre", "transform", centreAt(originX_px + arm_m * k, centreY_px));
+      return { rows, centre: arm_m === undefined ? null : centreAt(originX_px + arm_m * k, centreY_px) };
+    },
+    (now) => {
+      if (now.rows.length !== loads.length || (now.centre === null) !== (centre === undefined)) return false;
+      for (const [index, row] of now.rows.entries()) {
+        parts.put(`row ${index}`, "transform", row.place);
+        parts.put(`width ${index}`, "stroke-width", row.width);
+        parts.say(`mass ${index}`, row.mass);
+      }
+      if (now.centre !== null) parts.put("centre", "transform", now.centre);
       return true;
     },
     "drawing",

@@ -4,8 +4,9 @@ import { memo } from "react";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { MarkAt } from "../../marks/mark.tsx";
 import type { Box, DrawnPlaces, DrawnStation, DrawnTank } from "./drawn-load.ts";
+import { type LiveLoad, useFollowing, useLive } from "./follow/live-load.ts";
+import { useParts } from "./follow/parts.ts";
 import { type InHand, isInHand } from "./in-hand.ts";
-import { type LiveLoad, useFollowing, useLive, useParts } from "./live-load.ts";
 import { type LoadUnits, plain, symbolOf } from "./load-units.ts";
 import type { LoadLayout } from "./plan-layout.ts";
 
@@ -123,11 +124,12 @@ function MassText({
   const parts = useParts();
   useFollowing(
     live,
-    ({ figures }) => {
-      const now = textOf(
+    ({ figures }) =>
+      textOf(
         figures.stations.find(({ id }) => id === station.id),
         units,
-      );
+      ),
+    (now) => {
       if ((now === null) !== (text === null)) return false;
       if (now !== null) parts.say("mass", now);
       return true;
@@ -196,11 +198,12 @@ const TankPlace = memo(function TankPlace({
   const parts = useParts();
   useFollowing(
     live,
-    ({ figures }) => {
-      const now = tankTexts(
+    ({ figures }) =>
+      tankTexts(
         figures.tanks.find(({ id }) => id === tank.id),
         units,
-      );
+      ),
+    (now) => {
       parts.say("mass", now.mass);
       parts.say("volume", fitting(now.volume, box));
       return true;

@@ -1,18 +1,19 @@
 import { type Flight, type LoadFigures, loadFigures } from "@witnessmark/assess";
 import type { Loading } from "@witnessmark/book";
-import type { PlannedLoad, PlannedRoute, Read } from "@witnessmark/ledger";
-import { useCallback, useLayoutEffect, useMemo, useRef, useState } from "react";
+import type { PlannedLoad, PlannedRoute } from "@witnessmark/ledger";
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { loadOf, withLoad, withRoute } from "../../flight/plan-load.ts";
 import type { FlightEditing } from "../../flight/use-flight-editing.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { useWide } from "../../preferences/wide.ts";
-import { amountOf } from "./amount.ts";
+import { amountOf, slideStep } from "./amount.ts";
 import { EnvelopeChart } from "./envelope-chart.tsx";
 import { loadAnswer } from "./envelope-words.ts";
+import { type LoadStep, liveLoad } from "./follow/live-load.ts";
+import { placesAround, stepsFrom, whenIdle } from "./follow/steps.ts";
 import { HandPanel } from "./hand-panel.tsx";
 import { firstInHand, type InHand } from "./in-hand.ts";
-import { type LoadStep, liveLoad } from "./live-load.ts";
 import { LoadAnswerLine } from "./load-answer-line.tsx";
 import { LoadDrawing } from "./load-drawing.tsx";
 import { LoadMore } from "./load-more.tsx";
@@ -53,26 +54,43 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
     (route: PlannedRoute) => change(withRoute(inHand.current, state, route)),
     [change, state],
   );
-  const amount = amountOf(hand, { loading, load, figures, units });
+  const amount = useMemo(
+    () => amountOf(hand, { loading, load, figures, units }),
+    [hand, loading, load, figures, units],
+  );
   const [live] = useState(liveLoad);
   const made: LoadStep | null = amount === null ? null : { flight, figures, answer, amount };
   // what a finger was ahead by is made now, or was taken back
   useLayoutEffect(() => {
     if (live.ahead()?.flight === flight || !held) live.settle(made);
   });
-  const onDrag = (read: Read) => {
-    const before = live.ahead() ?? made;
-    if (before === null) return;
-    const next = withLoad(before.flight, state, before.amount.put(read));
-    const now = figuresOf(book, next, state);
-    const nextAmount = amountOf(hand, { loading, load: loadOf(next), figures: now, units });
-    const follows =
-      nextAmount !== null &&
-      // the first figure of something makes a thing of it, with its own places on the screen
-      before.amount.value !== null &&
-      live.step({ flight: next, figures: now, answer: loadAnswer(now, units), amount: nextAmount });
-    if (follows) follow(next);
-    else flushSync(() => change(next));
+  const steps = useMemo(
+    () =>
+      stepsFrom((value): LoadStep | null => {
+        if (amount === null) return null;
+        const next = withLoad(flight, state, amount.put({ value, unit: amount.unit }));
+        const now = figuresOf(book, next, state);
+        const nextAmount = amountOf(hand, { loading, load: loadOf(next), figures: now, units });
+        return nextAmount === null
+          ? null
+          : { flight: next, figures: now, answer: loadAnswer(now, units), amount: nextAmount };
+      }),
+    [book, loading, flight, state, hand, units, amount],
+  );
+  // where a finger may go is worked out before it goes there
+  useEffect(() => {
+    if (amount?.value == null) return;
+    return whenIdle(placesAround(amount.value, slideStep(amount), amount.max), (value) => {
+      const step = steps.at(value);
+      if (step !== null) live.prepare(step);
+    });
+  }, [steps, amount, live]);
+  const onDrag = (value: number) => {
+    const step = steps.at(value);
+    if (step === null) return;
+    // the first figure of something makes a thing of it, with its own places on the screen
+    if (amount?.value != null && live.step(step)) follow(step.flight);
+    else flushSync(() => change(step.flight));
   };
   const shared = { book, loading, units, hand, onHand: setHand };
   const chart = (

@@ -1,11 +1,11 @@
 import type { LoadFigures, LoadMoment, LoadState, Verdict } from "@witnessmark/assess";
 import type { Status } from "@witnessmark/ledger";
 import { Fragment, memo, useCallback, useState } from "react";
-import { Mark } from "../../marks/mark.tsx";
 import { Working } from "../decide/working.tsx";
-import { statusAt } from "./envelope-flight.tsx";
 import { MOMENT_NAMES } from "./envelope-layout.ts";
-import { type LiveLoad, useFollowing, useLive, useMoments, useParts } from "./live-load.ts";
+import { type LiveLoad, useFollowing, useMoments } from "./follow/live-load.ts";
+import { useParts } from "./follow/parts.ts";
+import { StatusMark, sayStatus } from "./follow/status-mark.tsx";
 import { armText, type LoadUnits, marginWords, plain, rangeText, safe, symbolOf } from "./load-units.ts";
 
 interface PhaseTableProps {
@@ -99,21 +99,27 @@ const rowOf = (state: LoadState, units: LoadUnits) => ({
 
 /** In plain values, so that a row whose figures stay is not made again. */
 const Row = memo(function Row(props: RowProps) {
-  const { at, mass, limit, arm, range, left, units, wide, open, onOpen, live } = props;
-  const status = useLive(live, props.status, ({ figures }) => statusAt(figures, at));
+  const { at, mass, limit, arm, range, left, status, units, wide, open, onOpen, live } = props;
   const parts = useParts();
-  useFollowing(live, ({ figures }) => {
-    const state = figures.states.find((one) => one.at === at);
-    if (state === undefined) return true; // the table lets it go
-    const now = rowOf(state, units);
-    parts.say("mass", now.mass);
-    parts.say("left", now.left);
-    if (wide) {
+  useFollowing(
+    live,
+    ({ figures }) => {
+      const state = figures.states.find((one) => one.at === at);
+      if (state === undefined) return null;
+      const now = rowOf(state, units);
+      return wide ? now : { ...now, arm: inBrief(now) };
+    },
+    (now) => {
+      if (now === null) return true; // the table lets it go
+      parts.say("mass", now.mass);
+      parts.say("left", now.left);
+      parts.put("left cell", "class", leftClass(now.status));
       parts.say("arm", now.arm);
-      parts.say("range", now.range);
-    } else parts.say("arm", inBrief(now));
-    return true;
-  });
+      if (wide) parts.say("range", now.range);
+      sayStatus(parts, "mark", now.status);
+      return true;
+    },
+  );
   return (
     <tr>
       <th scope="row">
@@ -140,15 +146,17 @@ const Row = memo(function Row(props: RowProps) {
           </td>
         </>
       ) : null}
-      <td className={`phase-left ${status}`}>
+      <td ref={parts.ref("left cell")} className={leftClass(status)}>
         <span ref={parts.ref("left")}>{left}</span>
       </td>
       <td>
-        <Mark status={status} size_px={22} />
+        <StatusMark status={status} size_px={22} part={parts.ref("mark")} />
       </td>
     </tr>
   );
 });
+
+const leftClass = (status: Status): string => `phase-left ${status}`;
 
 /** On a phone, under the name of the moment; the range stays on one line. */
 const inBrief = ({ arm, range }: Pick<RowProps, "arm" | "range">): string =>

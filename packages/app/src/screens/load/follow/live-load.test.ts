@@ -4,59 +4,79 @@ import { type LoadStep, liveLoad, type Turn } from "./live-load.ts";
 /** Only which step it is counts here: nothing of it is read. */
 const step = (name: string) => ({ flight: { id: name } }) as LoadStep;
 
-/** A live load with frames that come when they are called, and what was written of each step where. */
+/** A live load with rests that come when they are called, and what was written of each step where. */
 function scene() {
-  const frames: (() => void)[] = [];
-  const live = liveLoad((call) => frames.push(call));
+  const waiting = new Set<() => void>();
+  const live = liveLoad((call) => {
+    waiting.add(call);
+    return () => waiting.delete(call);
+  });
   const written: string[] = [];
   const follow = (name: string, turn?: Turn, could = true) =>
-    live.follow(({ flight }) => {
-      written.push(`${name} ${flight.id}`);
-      return could;
-    }, turn);
+    live.follow(
+      {
+        prepare: ({ flight }) => written.push(`${name} ready for ${flight.id}`),
+        write({ flight }) {
+          written.push(`${name} ${flight.id}`);
+          return could;
+        },
+      },
+      turn,
+    );
   const taken = () => written.splice(0);
-  const frame = () => {
-    for (const call of frames.splice(0)) call();
+  const rest = () => {
+    for (const call of [...waiting]) {
+      waiting.delete(call);
+      call();
+    }
   };
-  return { live, follow, taken, frame };
+  return { live, follow, taken, rest };
 }
 
 describe("the load under a moving finger", () => {
   it("is written at once where it is figures, and in turn where the same stands a second time", () => {
     const { live, follow, taken } = scene();
     follow("table");
-    follow("chart", "chart");
+    follow("margin", "margins");
     follow("tank", "drawing");
+    follow("name", "names");
     follow("title", "words");
-    for (const name of ["1", "2", "3", "4"]) live.step(step(name));
+    for (const name of ["1", "2", "3", "4", "5"]) live.step(step(name));
     expect(taken()).toEqual([
       "table 1",
-      "chart 1",
+      "margin 1",
       "table 2",
       "tank 2",
       "table 3",
-      "title 3",
+      "name 3",
       "table 4",
-      "chart 4",
+      "title 4",
+      "table 5",
+      "margin 5",
     ]);
   });
 
-  it("is everywhere the same in the first frame without a movement, and written no more than once", () => {
-    const { live, follow, taken, frame } = scene();
+  it("is everywhere the same after a rest without a movement, and written no more than once", () => {
+    const { live, follow, taken, rest } = scene();
     follow("table");
-    follow("chart", "chart");
+    follow("margin", "margins");
     follow("tank", "drawing");
     live.step(step("1"));
-    taken();
-    frame(); // the one that the movement is in
     live.step(step("2"));
     taken();
-    frame();
+    rest();
+    expect(taken()).toEqual(["margin 2"]);
+    rest();
     expect(taken()).toEqual([]);
-    frame();
-    expect(taken()).toEqual(["chart 2"]);
-    frame();
-    expect(taken()).toEqual([]);
+  });
+
+  it("is worked out everywhere before a finger is there, and nothing is written by it", () => {
+    const { live, follow, taken } = scene();
+    follow("table");
+    follow("tank", "drawing");
+    live.prepare(step("1"));
+    expect(taken()).toEqual(["table ready for 1", "tank ready for 1"]);
+    expect(live.ahead()).toBeNull();
   });
 
   it("says so when something cannot follow, and lets all else follow still", () => {
@@ -68,7 +88,7 @@ describe("the load under a moving finger", () => {
   });
 
   it("is put as the screen was made when it settles, so that nothing of a step taken back is left", () => {
-    const { live, follow, taken, frame } = scene();
+    const { live, follow, taken, rest } = scene();
     follow("table");
     follow("tank", "drawing");
     live.step(step("1"));
@@ -76,7 +96,7 @@ describe("the load under a moving finger", () => {
     live.settle(step("0"));
     expect(taken()).toEqual(["table 0", "tank 0"]);
     expect(live.ahead()).toBeNull();
-    frame();
+    rest();
     live.settle(step("0"));
     expect(taken()).toEqual([]);
   });

@@ -1,7 +1,7 @@
 import type { Flight, LoadFigures } from "@witnessmark/assess";
-import { type RefCallback, useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
-import type { Amount } from "./amount.ts";
-import type { LoadAnswer } from "./envelope-words.ts";
+import { useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
+import type { Amount } from "../amount.ts";
+import type { LoadAnswer } from "../envelope-words.ts";
 
 /** A load, and everything that is worked out from it in the frame in which a finger moves. */
 export interface LoadStep {
@@ -12,20 +12,25 @@ export interface LoadStep {
   readonly amount: Amount;
 }
 
-/**
- * Writes the figures of a step into what is drawn.
- *
- * @returns false where that needs more than other words and other places, so that the screen is made anew
- */
-export type WriteStep = (step: LoadStep) => boolean;
+/** Something drawn that follows a finger. */
+export interface Follower {
+  /** Works out what a step comes to here, and keeps it: it is written without more work then. */
+  prepare(step: LoadStep): void;
+  /**
+   * Writes a step into what is drawn.
+   *
+   * @returns false where that needs more than other words and other places, so that the screen is made anew
+   */
+  write(step: LoadStep): boolean;
+}
 
 /**
  * When a step is written: the figures at once; what says the same in another place, such as a tank on the drawing, takes
  * turns, one a step, so that no frame has to carry all of it.
  */
-export type Turn = "chart" | "drawing" | "words";
+export type Turn = "margins" | "drawing" | "names" | "words";
 
-const TURNS: readonly Turn[] = ["chart", "drawing", "words"];
+const TURNS: readonly Turn[] = ["margins", "drawing", "names", "words"];
 
 /**
  * The load under a moving finger, ahead of what the screen was last made of. Making the screen anew costs several
@@ -35,80 +40,76 @@ const TURNS: readonly Turn[] = ["chart", "drawing", "words"];
 export interface LiveLoad {
   /** `null` while the screen is as it was made. */
   ahead(): LoadStep | null;
+  /** Works out what a step comes to everywhere, before a finger is there. */
+  prepare(step: LoadStep): void;
   /** @returns whether all that follows could follow */
   step(step: LoadStep): boolean;
   /** The screen is made of this one now: what was written over it is put as it was made. */
   settle(made: LoadStep | null): void;
   /** What is written at each step, or in its turn. @returns takes it away again */
-  follow(write: WriteStep, turn?: Turn): () => void;
+  follow(follower: Follower, turn?: Turn): () => void;
   /** What is asked again at each step. @returns takes it away again */
   subscribe(listener: () => void): () => void;
 }
 
-/** @param nextFrame calls back before the next frame is painted, after a movement of the finger has been heard */
-export function liveLoad(
-  nextFrame: (call: () => void) => void = (call) => void requestAnimationFrame(call),
-): LiveLoad {
+/** A finger that has not moved for so long rests: three frames and some. */
+const REST_ms = 60;
+
+const afterRest = (call: () => void): (() => void) => {
+  const timer = setTimeout(call, REST_ms);
+  return () => clearTimeout(timer);
+};
+
+/** @param later calls back after a rest, and gives what calls that off; asking for frames would cost something in each */
+export function liveLoad(later: (call: () => void) => () => void = afterRest): LiveLoad {
   let ahead: LoadStep | null = null;
-  let steps = 0;
   let turn = 0;
   let late: ReadonlySet<Turn> = new Set();
-  let waits = false;
-  const writers = new Map<WriteStep, Turn | undefined>();
+  let callOff = () => {};
+  const followers = new Map<Follower, Turn | undefined>();
   const listeners = new Set<() => void>();
   const write = (step: LoadStep, whose: (turn: Turn | undefined) => boolean): boolean => {
     let all = true;
-    for (const [writer, its] of writers) if (whose(its) && !writer(step)) all = false;
+    for (const [follower, its] of followers) if (whose(its) && !follower.write(step)) all = false;
     return all;
   };
   const tell = () => {
     for (const listener of listeners) listener();
   };
-  /**
-   * What has not had its turn yet is written in the first frame in which no finger moves. The frame that a movement is
-   * heard in calls back too: it is no such frame, and would have to carry all of it.
-   */
+  /** What has not had its turn yet is written when the finger rests. */
   const catchUp = () => {
-    if (waits) return;
-    waits = true;
-    let seen: number | null = null;
-    const look = () =>
-      nextFrame(() => {
-        if (ahead !== null && late.size > 0 && steps !== seen) {
-          seen = steps;
-          return look();
-        }
-        waits = false;
-        if (ahead === null) return;
-        const theirs = late;
-        late = new Set();
-        write(ahead, (its) => its !== undefined && theirs.has(its));
-      });
-    look();
+    if (ahead === null) return;
+    const theirs = late;
+    late = new Set();
+    write(ahead, (its) => its !== undefined && theirs.has(its));
   };
   return {
     ahead: () => ahead,
+    prepare(step) {
+      for (const follower of followers.keys()) follower.prepare(step);
+    },
     step(step) {
       ahead = step;
-      steps += 1;
       const now = TURNS[turn % TURNS.length];
       turn += 1;
       late = new Set(TURNS.filter((one) => one !== now));
       const all = write(step, (its) => its === undefined || its === now);
       tell();
-      catchUp();
+      callOff();
+      callOff = later(catchUp);
       return all;
     },
     settle(made) {
       if (ahead === null) return;
       ahead = null;
       late = new Set();
+      callOff();
       if (made !== null) write(made, () => true);
       tell();
     },
-    follow(writer, its) {
-      writers.set(writer, its);
-      return () => void writers.delete(writer);
+    follow(follower, its) {
+      followers.set(follower, its);
+      return () => void followers.delete(follower);
     },
     subscribe(listener) {
       listeners.add(listener);
@@ -117,15 +118,46 @@ export function liveLoad(
   };
 }
 
-/** Writes each step of a drag into what this component has drawn, and again after it was drawn anew meanwhile. */
-export function useFollowing(live: LiveLoad, write: WriteStep, turn?: Turn): void {
-  const latest = useRef(write);
-  latest.current = write;
-  useLayoutEffect(() => live.follow((step) => latest.current(step), turn), [live, turn]);
+/**
+ * Writes each step of a drag into what this component has drawn, and again after it was drawn anew meanwhile.
+ *
+ * @param of what a step comes to here, in the words and places that are written
+ * @param write writes them; false where that does not do
+ */
+export function useFollowing<T>(
+  live: LiveLoad,
+  of: (step: LoadStep) => T,
+  write: (now: T) => boolean,
+  turn?: Turn,
+): void {
+  // another drawing may say the same step in other words: what was worked out for the last one is not kept
+  const drawn = { of, write, known: new WeakMap<LoadStep, { readonly now: T }>() };
+  const latest = useRef(drawn);
+  latest.current = drawn;
+  const [follower] = useState(() => followerOf(latest));
+  useLayoutEffect(() => live.follow(follower, turn), [live, follower, turn]);
   useLayoutEffect(() => {
     const step = live.ahead();
-    if (step !== null) latest.current(step);
+    if (step !== null) follower.write(step);
   });
+}
+
+interface Drawn<T> {
+  readonly of: (step: LoadStep) => T;
+  readonly write: (now: T) => boolean;
+  readonly known: WeakMap<LoadStep, { readonly now: T }>;
+}
+
+function followerOf<T>(latest: { readonly current: Drawn<T> }): Follower {
+  const nowOf = (step: LoadStep): T => {
+    const { of, known } = latest.current;
+    const found = known.get(step);
+    if (found !== undefined) return found.now;
+    const now = of(step);
+    known.set(step, { now });
+    return now;
+  };
+  return { prepare: (step) => void nowOf(step), write: (step) => latest.current.write(nowOf(step)) };
 }
 
 /** What a step comes to for this component: it is made anew in the same frame, and only when that changes. */
@@ -144,48 +176,4 @@ export function useMoments(live: LiveLoad, made: LoadFigures): LoadFigures {
   const moments = useLive(live, momentsOf(made), ({ figures }) => momentsOf(figures));
   const step = live.ahead();
   return step === null || moments === momentsOf(made) ? made : step.figures;
-}
-
-/** Elements by name, for what is written into them. */
-export interface Parts {
-  ref(name: string): RefCallback<Element>;
-  /** Another text in it; a text is all that it holds. */
-  say(name: string, text: string): void;
-  /** Another value of one of its attributes. */
-  put(name: string, attribute: string, value: string): void;
-}
-
-/** The same for the life of the component. */
-export function useParts(): Parts {
-  return useState(newParts)[0];
-}
-
-function newParts(): Parts {
-  const found = new Map<string, Element>();
-  const refs = new Map<string, RefCallback<Element>>();
-  const refOf = (name: string): RefCallback<Element> => {
-    const known = refs.get(name);
-    if (known !== undefined) return known;
-    const ref: RefCallback<Element> = (element) => {
-      if (element === null) found.delete(name);
-      else found.set(name, element);
-    };
-    refs.set(name, ref);
-    return ref;
-  };
-  return {
-    ref: refOf,
-    say(name, text) {
-      const element = found.get(name);
-      if (element === undefined) return;
-      const { firstChild } = element;
-      if (!(firstChild instanceof Text)) element.textContent = text;
-      else if (firstChild.data !== text) firstChild.data = text;
-    },
-    put(name, attribute, value) {
-      const element = found.get(name);
-      if (element !== undefined && element.getAttribute(attribute) !== value)
-        element.setAttribute(attribute, value);
-    },
-  };
 }
