@@ -11,10 +11,13 @@ export {
   type PlanPlace,
 } from "./drawing/extent.ts";
 export { feet } from "./drawing/feet.ts";
+export { frontView } from "./drawing/front-view.ts";
 export { centreLine, groundLine } from "./drawing/ground-line.ts";
+export { isHighWing, type TailKind, tailKind } from "./drawing/layout.ts";
+export { chordwise_m } from "./drawing/lifting-surface.ts";
 export { circle, type Px, polygon, polyline, smoothPath } from "./drawing/path.ts";
 export { planView } from "./drawing/plan-view.ts";
-export { elevation, noseLeft, noseUp, type Projection } from "./drawing/projection.ts";
+export { elevation, frontElevation, noseLeft, noseUp, type Projection } from "./drawing/projection.ts";
 export { sideView } from "./drawing/side-view.ts";
 export { type Detail, STROKE_WIDTHS_px, type Stroke, type StrokeWeight } from "./drawing/stroke.ts";
 export { type WalkLine, type WalkLineLook, walkLine } from "./drawing/walk-line.ts";

@@ -214,7 +214,15 @@ function InRoom(props: InRoomProps) {
     turns: view === "plan",
     onRest: rest,
     onTap: tap,
-    hold: (where) => (onMove === undefined ? null : (under(where, FINGER_px)?.nearest.ids[0] ?? null)),
+    // a finger that moves the picture must not move a point: it takes hold of the selected one only
+    hold: (where, coarse) => {
+      if (onMove === undefined) return null;
+      const found = under(where, coarse ? FINGER_px : mark_px * 0.7);
+      if (!coarse) return found?.nearest.ids[0] ?? null;
+      const { selected } = props;
+      const isIt = found?.several.some(({ ids }) => selected !== undefined && ids.includes(selected));
+      return isIt === true ? (selected ?? null) : null;
+    },
     onDrag: (id, where, done) => {
       const place = placeOf(view, toPlane(camera, where));
       setDragged(done ? null : { id, at: place });

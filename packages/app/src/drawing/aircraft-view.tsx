@@ -4,6 +4,8 @@ import {
   type Detail,
   elevation,
   extent,
+  frontElevation,
+  frontView,
   groundLine,
   noseUp,
   planView,
@@ -38,6 +40,13 @@ export const AircraftView = memo(function AircraftView({
         ground: [],
         line: centreLine(project, fore_m - 0.9, aft_m + 0.9),
       };
+    }
+    if (view === "front") {
+      const project = frontElevation(pxPerMetre, 0, 0);
+      const { left_m, right_m } = extent(geometry);
+      // the ground runs from left to right on the drawing, and y to the left
+      const ground = groundLine(elevation(pxPerMetre, 0, 0), -right_m - 0.3, 0.3 - left_m);
+      return { strokes: frontView(geometry, project, detail), ground, line: "" };
     }
     const project = elevation(pxPerMetre, 0, 0);
     return {

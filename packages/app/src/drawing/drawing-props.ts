@@ -59,7 +59,8 @@ export interface AircraftDrawingProps {
   readonly onPoint?: (id: string) => void;
   /** The drawing was tapped where no mark is. */
   readonly onPlace?: (at: PlaceOnView) => void;
-  /** A mark is dragged, or moved with Shift and an arrow; `done` at the end of it. With it, marks can be dragged. */
+  /** A mark is dragged, or moved with Shift and an arrow; `done` at the end of it. With it, marks can
+   * be dragged: any by the mouse, by a finger the selected one, so that moving the picture moves no point. */
   readonly onMove?: (id: string, at: PlaceOnView, done: boolean) => void;
   /** Which buttons stand in the drawing: all, one that opens them, or none. */
   readonly tools?: "all" | "folded" | "none";

@@ -26,7 +26,7 @@ export interface Fingers {
   readonly onRest: (camera: Camera) => void;
   readonly onTap: (at: Px, coarse: boolean) => void;
   /** What is taken hold of here, if anything can be dragged from here. */
-  readonly hold: (at: Px) => string | null;
+  readonly hold: (at: Px, coarse: boolean) => string | null;
   readonly onDrag: (id: string, at: Px, done: boolean) => void;
 }
 
@@ -124,7 +124,7 @@ export class Gestures {
       return;
     }
     this.#moved = false;
-    const id = this.#asked.hold(at);
+    const id = this.#asked.hold(at, event.pointerType !== "mouse");
     this.#held = id === null ? null : { id, from: at };
   };
 

@@ -1,14 +1,6 @@
-import { type Book, type Projection, polygon } from "@witnessmark/book";
+import { type Book, chordwise_m, type Projection, polygon } from "@witnessmark/book";
 
 type Wing = Book["geometry"]["wing"];
-
-/** x of a place on the wing, metres aft of the datum: so far out from the centre line, at a share of the chord there. */
-export function onWing_m({ root, tip }: Wing, out_m: number, chord_1: number): number {
-  const span_m = tip.y - root.y;
-  const share_1 = span_m < 1e-3 ? 0 : (Math.abs(out_m) - root.y) / span_m;
-  const edge_m = root.leadingEdge + (tip.leadingEdge - root.leadingEdge) * share_1;
-  return edge_m + (root.chord + (tip.chord - root.chord) * share_1) * chord_1;
-}
 
 /** Where a tank lies in the wing, as shares of the chord; the drawing of a walk has it dashed in the same place. */
 const TANK_CHORD_1 = [0.17, 0.62] as const;
@@ -29,7 +21,7 @@ export function tankPatch(
         [to_m, aft_1],
         [from_m, aft_1],
       ] as const
-    ).map(([out_m, chord_1]) => project(onWing_m(wing, out_m, chord_1), out_m * half)),
+    ).map(([out_m, chord_1]) => project(chordwise_m(wing, out_m, chord_1), out_m * half)),
   );
 }
 
@@ -41,5 +33,5 @@ export const tankMiddle = (
   project: Projection,
 ): readonly [number, number] => {
   const out_m = (from_m + to_m) / 2;
-  return project(onWing_m(wing, out_m, (TANK_CHORD_1[0] + TANK_CHORD_1[1]) / 2), out_m * half);
+  return project(chordwise_m(wing, out_m, (TANK_CHORD_1[0] + TANK_CHORD_1[1]) / 2), out_m * half);
 };

@@ -64,7 +64,7 @@ describe("a book begun from a few figures", () => {
     if (!result.ok) throw new Error("expected a book");
     const { wing, fin } = result.book.geometry;
     expect(2 * (wing.tip.y + wing.tipRound)).toBeCloseTo(10.4, 2);
-    expect(fin.span[1]).toBeCloseTo(6.8, 2);
+    expect(fin?.span[1]).toBeCloseTo(6.8, 2);
   });
 
   it("refuses what no aircraft measures, and says what would be right", () => {

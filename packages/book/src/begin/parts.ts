@@ -140,7 +140,7 @@ export const PARTS: readonly Part[] = [
     name: "Rudder and its hinges",
     area: "tail",
     sides: "centre",
-    place: ({ geometry: { fin } }) => [fin.span[1] - 0.1, 0, (fin.outline[2]?.[1] ?? 1.5) - 0.5],
+    place: ({ geometry: { fin } }) => [(fin?.span[1] ?? 7) - 0.1, 0, (fin?.outline[2]?.[1] ?? 1.5) - 0.5],
     stance: "behind-tail",
   },
   {
@@ -148,7 +148,7 @@ export const PARTS: readonly Part[] = [
     name: "Tail light",
     area: "tail",
     sides: "centre",
-    place: ({ geometry: { fin } }) => [fin.span[1], 0.02, (fin.outline[3]?.[1] ?? 1.2) + 0.05],
+    place: ({ geometry: { fin } }) => [fin?.span[1] ?? 7, 0.02, (fin?.outline[3]?.[1] ?? 1.2) + 0.05],
     stance: "behind-tail",
   },
   {

@@ -25,15 +25,20 @@ function bodyCorners(stations: Geometry["fuselage"], centre_m: number): readonly
 }
 
 /** A half reaches to the centre line: what lies inside the fuselage belongs to it too. */
-function halfCorners({ root, tip, tipRound }: LiftingSurface, half: 1 | -1): readonly PlanPlace[] {
+function halfCorners(
+  { root, kinks = [], tip, tipRound }: LiftingSurface,
+  half: 1 | -1,
+): readonly PlanPlace[] {
   const past_m = tip.y + tipRound;
   return [
     [root.leadingEdge, 0],
     [root.leadingEdge, root.y * half],
+    ...kinks.map(({ leadingEdge, y }): PlanPlace => [leadingEdge, y * half]),
     [tip.leadingEdge, tip.y * half],
     [tip.leadingEdge, past_m * half],
     [tip.leadingEdge + tip.chord, past_m * half],
     [tip.leadingEdge + tip.chord, tip.y * half],
+    ...kinks.toReversed().map(({ leadingEdge, chord, y }): PlanPlace => [leadingEdge + chord, y * half]),
     [root.leadingEdge + root.chord, root.y * half],
     [root.leadingEdge + root.chord, 0],
   ];
@@ -46,7 +51,9 @@ export function outlineOf(geometry: Geometry): readonly PlanPart[] {
     { name: "fuselage", corners: bodyCorners(fuselage, 0) },
     ...HALVES.map((half): PlanPart => ({ name: "wing", corners: halfCorners(wing, half) })),
     ...HALVES.map((half): PlanPart => ({ name: "tailplane", corners: halfCorners(tailplane, half) })),
-    { name: "fin", corners: box(fin.span[0], fin.span[1], -0.055, 0.055) },
+    ...(fin === undefined
+      ? []
+      : [{ name: "fin" as const, corners: box(fin.span[0], fin.span[1], -0.055, 0.055) }]),
     ...nacelles.map(({ stations, y }): PlanPart => ({ name: "nacelle", corners: bodyCorners(stations, y) })),
     ...propellers.map(
       ({ x, y, radius, spinner }): PlanPart => ({
@@ -103,7 +110,7 @@ export interface Extent {
 export function extent(geometry: Geometry): Extent {
   const places = outlineOf(geometry).flatMap(({ corners }) => corners);
   const { fuselage, wing, tailplane, fin, nacelles, propellers } = geometry;
-  const along = [...places.map(([x]) => x), ...fin.outline.map(([x]) => x)];
+  const along = [...places.map(([x]) => x), ...(fin?.outline ?? []).map(([x]) => x)];
   const across = places.map(([, y]) => y);
   return {
     fore_m: Math.min(...along),
@@ -112,8 +119,8 @@ export function extent(geometry: Geometry): Extent {
     right_m: Math.max(...across),
     top_m: Math.max(
       ...[fuselage, ...nacelles.map(({ stations }) => stations)].flat().map(([, , top]) => top),
-      ...[wing.root, wing.tip, tailplane.root, tailplane.tip].map(({ z }) => z),
-      ...fin.outline.map(([, z]) => z),
+      ...[wing.root, ...(wing.kinks ?? []), wing.tip, tailplane.root, tailplane.tip].map(({ z }) => z),
+      ...(fin?.outline ?? []).map(([, z]) => z),
       ...propellers.map(({ z, radius }) => z + radius),
     ),
   };

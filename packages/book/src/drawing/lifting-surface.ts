@@ -3,7 +3,7 @@ import { cubicTo, lineTo, moveTo, type Px, polygon, polyline, smoothPath } from 
 import type { Projection } from "./projection.ts";
 
 /** What a wing half and a tailplane half have in common. */
-export type LiftingSurface = Pick<Geometry["wing"], "root" | "tip" | "tipRound">;
+export type LiftingSurface = Pick<Geometry["wing"], "root" | "kinks" | "tip" | "tipRound">;
 
 /** The right half lies at +1, the left at −1. */
 export type Half = 1 | -1;
@@ -16,24 +16,53 @@ const LEAST_SPAN_m = 0.001;
 
 /** x of a place on the surface: at a distance from the centre line, at a fraction of the chord there. */
 export function chordwise_m(surface: LiftingSurface, out_m: number, chordFraction_1: number): number {
-  const { root, tip } = surface;
-  const span_m = tip.y - root.y;
-  const share_1 = span_m < LEAST_SPAN_m ? 0 : (Math.abs(out_m) - root.y) / span_m;
+  const [inner, outer] = panelAt(surface, Math.abs(out_m));
+  const span_m = outer.y - inner.y;
+  const share_1 = span_m < LEAST_SPAN_m ? 0 : (Math.abs(out_m) - inner.y) / span_m;
   return (
-    between(root.leadingEdge, tip.leadingEdge, share_1) +
-    between(root.chord, tip.chord, share_1) * chordFraction_1
+    between(inner.leadingEdge, outer.leadingEdge, share_1) +
+    between(inner.chord, outer.chord, share_1) * chordFraction_1
   );
 }
 
-/** One half seen from above; open at the root, which lies inside the fuselage. */
-export function planHalf(surface: LiftingSurface, half: Half, project: Projection): string {
-  const { root, tip, tipRound } = surface;
+type End = LiftingSurface["root"];
+
+/** Root, kinks and tip, from the inside out. */
+export const endsOf = ({ root, kinks = [], tip }: LiftingSurface): readonly [End, ...End[]] => [
+  root,
+  ...kinks,
+  tip,
+];
+
+/** The two ends between which a distance from the centre line lies; the outer panels go on beyond root and tip. */
+function panelAt(surface: LiftingSurface, out_m: number): readonly [End, End] {
+  const ends = endsOf(surface);
+  let [inner, outer] = [surface.root, surface.tip];
+  for (const [i, end] of ends.entries()) {
+    const next = ends[i + 1];
+    if (next === undefined) break;
+    [inner, outer] = [end, next];
+    if (out_m <= next.y) break;
+  }
+  return [inner, outer];
+}
+
+/**
+ * One half seen from above; open at the root, which lies inside the fuselage.
+ *
+ * @param joined whether it goes on to the centre line, where it meets the other half: a wing over the fuselage
+ */
+export function planHalf(surface: LiftingSurface, half: Half, project: Projection, joined = false): string {
+  const { root, kinks = [], tip, tipRound } = surface;
+  const inner = joined ? 0 : root.y;
   const at = (x_m: number, out_m: number): Px => project(x_m, out_m * half);
   const leading = tip.leadingEdge;
   const trailing = leading + tip.chord;
   const past = tip.y + tipRound;
   return (
-    moveTo(at(root.leadingEdge, root.y)) +
+    moveTo(at(root.leadingEdge, inner)) +
+    (joined ? lineTo(at(root.leadingEdge, root.y)) : "") +
+    kinks.map(({ leadingEdge, y }) => lineTo(at(leadingEdge, y))).join("") +
     lineTo(at(leading, tip.y)) +
     cubicTo({
       arm1: at(leading + 0.04 * tip.chord, past),
@@ -45,7 +74,12 @@ export function planHalf(surface: LiftingSurface, half: Half, project: Projectio
       arm2: at(trailing, tip.y + tipRound / 2),
       to: at(trailing, tip.y),
     }) +
-    lineTo(at(root.leadingEdge + root.chord, root.y))
+    kinks
+      .toReversed()
+      .map(({ leadingEdge, chord, y }) => lineTo(at(leadingEdge + chord, y)))
+      .join("") +
+    lineTo(at(root.leadingEdge + root.chord, root.y)) +
+    (joined ? lineTo(at(root.leadingEdge + root.chord, inner)) : "")
   );
 }
 
@@ -58,10 +92,12 @@ export interface Patch {
 
 /** A patch of one half, between two distances from the centre line and two fractions of the chord. */
 export function planPatch(surface: LiftingSurface, half: Half, patch: Patch, project: Projection): string {
-  const corner = (out_m: number, fraction_1: number): Px =>
-    project(chordwise_m(surface, out_m, fraction_1), out_m * half);
   const { from_m, to_m, fore_1, aft_1 } = patch;
-  return polygon([corner(from_m, fore_1), corner(to_m, fore_1), corner(to_m, aft_1), corner(from_m, aft_1)]);
+  const along = (fraction_1: number): readonly Px[] =>
+    stationsBetween(surface, [from_m, to_m]).map((out_m) =>
+      project(chordwise_m(surface, out_m, fraction_1), out_m * half),
+    );
+  return polygon([...along(fore_1), ...along(aft_1).toReversed()]);
 }
 
 /** A line along one half at a fraction of the chord: a hinge, the back of a boot. */
@@ -71,7 +107,18 @@ export const planSpanwise = (
   span: readonly [from_m: number, to_m: number],
   fraction_1: number,
   project: Projection,
-): string => polyline(span.map((out_m) => project(chordwise_m(surface, out_m, fraction_1), out_m * half)));
+): string =>
+  polyline(
+    stationsBetween(surface, span).map((out_m) =>
+      project(chordwise_m(surface, out_m, fraction_1), out_m * half),
+    ),
+  );
+
+/** Both ends of a span and every kink between them. */
+const stationsBetween = (
+  { kinks = [] }: LiftingSurface,
+  [from_m, to_m]: readonly [number, number],
+): readonly number[] => [from_m, ...kinks.map(({ y }) => y).filter((y) => y > from_m && y < to_m), to_m];
 
 /** A line across one half from one fraction of the chord to another: the end of a flap, a joint in a boot. */
 export const planChordwise = (

@@ -1,30 +1,78 @@
 import type { Geometry } from "../schema/geometry.ts";
 import { planBody, sectionAt } from "./fuselage-body.ts";
-import { HALVES, type Half, planChordwise, planHalf, planPatch, planSpanwise } from "./lifting-surface.ts";
+import { isHighWing, tailKind } from "./layout.ts";
+import {
+  chordwise_m,
+  HALVES,
+  type Half,
+  planChordwise,
+  planHalf,
+  planPatch,
+  planSpanwise,
+} from "./lifting-surface.ts";
 import { polygon, polyline, smoothPath } from "./path.ts";
 import type { Projection } from "./projection.ts";
 import { bladesEdgeOn, spinner } from "./propeller.ts";
 import { type Detail, line, type Stroke, shape } from "./stroke.ts";
 
-/** The aircraft seen from above. */
+/** The aircraft seen from above: the higher lies over the lower. */
 export function planView(geometry: Geometry, project: Projection, detail: Detail): readonly Stroke[] {
   const { wing, tailplane } = geometry;
+  const high = isHighWing(geometry);
+  const onTop = tailKind(geometry) === "t";
+  const tail = HALVES.flatMap((half) => [
+    shape(planHalf(tailplane, half, project, onTop)),
+    ...(detail > 0 ? tailplaneLines(tailplane, half, project, detail) : []),
+  ]);
+  const wings = [
+    ...HALVES.map((half) => shape(planHalf(wing, half, project, high))),
+    ...(detail > 0 ? HALVES.flatMap((half) => wingLines(wing, half, project, detail)) : []),
+  ];
+  const struts = (wing.struts ?? []).flatMap(({ foot, head }) =>
+    HALVES.map((half) =>
+      line(polyline([project(foot[0], foot[1] * half), project(head[0], head[1] * half)]), "inside", {
+        dashed: true,
+      }),
+    ),
+  );
   return [
-    ...HALVES.flatMap((half) => [
-      shape(planHalf(tailplane, half, project)),
-      ...(detail > 0 ? tailplaneLines(tailplane, half, project, detail) : []),
-      shape(planHalf(wing, half, project)),
-      ...(detail > 0 ? wingLines(wing, half, project, detail) : []),
-    ]),
-    // The bodies lie over the wing: they hide the roots and what is drawn there.
+    ...(onTop ? [] : tail),
+    // Over a low wing the bodies hide the roots and what is drawn there; a high wing hides the cabin.
+    ...(high ? [] : wings),
+    ...nacellesAbove(geometry, project, !high),
     ...bodies(geometry, project),
     ...(detail > 0 ? fuselageLines(geometry, project, detail) : []),
-    ...(detail > 0 ? wheelsUnderneath(geometry, project) : []),
+    ...(high ? [...wings, ...nacellesAbove(geometry, project, true), ...underWing(geometry, project)] : []),
+    ...(onTop ? tail : []),
+    ...propellersAbove(geometry, project),
+    ...(detail > 0 ? [...struts, ...wheelsUnderneath(geometry, project)] : []),
   ];
 }
 
-function bodies(geometry: Geometry, project: Projection): Stroke[] {
-  const { fuselage, fin, nacelles, propellers } = geometry;
+const nacellesAbove = ({ nacelles }: Geometry, project: Projection, wanted: boolean): Stroke[] =>
+  wanted ? nacelles.map((nacelle) => shape(planBody(nacelle.stations, nacelle.y, project))) : [];
+
+/** The sides of the fuselage under a high wing, hidden lines. */
+function underWing({ fuselage, wing }: Geometry, project: Projection): Stroke[] {
+  const [fore, aft] = [chordwise_m(wing, wing.root.y, 0), chordwise_m(wing, wing.root.y, 1)];
+  const along = [fore, ...fuselage.map(([x]) => x).filter((x) => x > fore && x < aft), aft];
+  return HALVES.map((half) =>
+    line(polyline(along.map((x) => project(x, sectionAt(fuselage, x)[1] * half))), "inside", {
+      dashed: true,
+    }),
+  );
+}
+
+function propellersAbove({ propellers }: Geometry, project: Projection): Stroke[] {
+  return propellers.flatMap((propeller) => [
+    shape(bladesEdgeOn(propeller, propeller.y, project), "inside"),
+    ...(propeller.spinner ? [shape(spinner(propeller, propeller.y, project), "inside")] : []),
+  ]);
+}
+
+function bodies({ fuselage, fin }: Geometry, project: Projection): Stroke[] {
+  const body = shape(planBody(fuselage, 0, project));
+  if (fin === undefined) return [body];
   const [finStart, finEnd] = fin.span;
   const widest = finStart + (finEnd - finStart) * 0.35;
   const finEdge = (half: Half) => [
@@ -32,15 +80,7 @@ function bodies(geometry: Geometry, project: Projection): Stroke[] {
     project(widest, 0.055 * half),
     project(finEnd, 0.02 * half),
   ];
-  return [
-    ...nacelles.map((nacelle) => shape(planBody(nacelle.stations, nacelle.y, project))),
-    shape(planBody(fuselage, 0, project)),
-    shape(`${smoothPath(finEdge(1))}${smoothPath(finEdge(-1).toReversed(), "join")}Z`, "inside"),
-    ...propellers.flatMap((propeller) => [
-      shape(bladesEdgeOn(propeller, propeller.y, project), "inside"),
-      ...(propeller.spinner ? [shape(spinner(propeller, propeller.y, project), "inside")] : []),
-    ]),
-  ];
+  return [body, shape(`${smoothPath(finEdge(1))}${smoothPath(finEdge(-1).toReversed(), "join")}Z`, "inside")];
 }
 
 function wingLines(wing: Geometry["wing"], half: Half, project: Projection, detail: Detail): Stroke[] {
@@ -159,8 +199,9 @@ function windscreenPane(
 
 /** The wheels lie under the wing or the nose: hidden lines, drawn last. */
 function wheelsUnderneath(geometry: Geometry, project: Projection): Stroke[] {
-  return geometry.wheels.map(({ x, y, width, diameter }) => {
-    const [fore, aft, inner, outer] = [x - diameter / 2, x + diameter / 2, y - width / 2, y + width / 2];
+  return geometry.wheels.map(({ x, y, width, diameter, cover }) => {
+    const [long_m, wide_m] = cover === "spat" ? [diameter * 1.7, width * 1.7] : [diameter, width];
+    const [fore, aft, inner, outer] = [x - long_m / 2, x + long_m / 2, y - wide_m / 2, y + wide_m / 2];
     const tyre = polygon([
       project(fore, inner),
       project(fore, outer),

@@ -19,6 +19,10 @@ export const noseUp = (pxPerMetre: number, originX_px: number, originY_px: numbe
 export const noseLeft = (pxPerMetre: number, originX_px: number, originY_px: number): Projection =>
   withScale((x_m, y_m) => [originX_px + x_m * pxPerMetre, originY_px - y_m * pxPerMetre], pxPerMetre);
 
+/** Seen from ahead: the right wing to the left, z up; takes y and z. The origin is the centre line on the ground. */
+export const frontElevation = (pxPerMetre: number, originX_px: number, originY_px: number): Projection =>
+  withScale((y_m, z_m) => [originX_px - y_m * pxPerMetre, originY_px - z_m * pxPerMetre], pxPerMetre);
+
 /** Side view, nose to the left, z up; the origin is the datum on the ground. */
 export const elevation = (pxPerMetre: number, originX_px: number, originY_px: number): Projection =>
   withScale((x_m, z_m) => [originX_px + x_m * pxPerMetre, originY_px - z_m * pxPerMetre], pxPerMetre);

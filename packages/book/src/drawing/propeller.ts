@@ -6,6 +6,7 @@ type Propeller = Geometry["propellers"][number];
 
 const HUB_RADIUS_m = 0.16;
 const BLADE_HALF_THICKNESS_m = 0.055;
+const BLADE_HALF_WIDTH_1 = 0.075;
 /** [metres aft of the propeller, half height in metres], from the backplate to the tip of the spinner. */
 const SPINNER: readonly (readonly [number, number])[] = [
   [0.16, 0.2],
@@ -31,6 +32,28 @@ export function bladesEdgeOn(propeller: Propeller, centre_m: number, project: Pr
       }Z`;
     })
     .join("");
+}
+
+const BLADES = 2;
+
+/** Every blade from ahead, the first upright. Like all who look at it, it stands still. */
+export function bladesAhead(propeller: Propeller, project: Projection): string {
+  const { y, z, radius, blades = BLADES } = propeller;
+  const hub_m = Math.min(HUB_RADIUS_m, radius / 2);
+  return Array.from({ length: blades }, (_, i) => {
+    const turn_rad = (i * 2 * Math.PI) / blades;
+    const at = (out_m: number, aside_m: number): Px =>
+      project(
+        y + Math.sin(turn_rad) * out_m + Math.cos(turn_rad) * aside_m,
+        z + Math.cos(turn_rad) * out_m - Math.sin(turn_rad) * aside_m,
+      );
+    const w = radius * BLADE_HALF_WIDTH_1;
+    return `${
+      moveTo(at(hub_m, -w * 0.5)) +
+      cubicTo({ arm1: at(radius * 0.45, -w * 1.3), arm2: at(radius * 0.85, -w * 1.1), to: at(radius, 0) }) +
+      cubicTo({ arm1: at(radius * 0.85, w * 0.8), arm2: at(radius * 0.45, w * 0.9), to: at(hub_m, w * 0.5) })
+    }Z`;
+  }).join("");
 }
 
 /** The spinner; the same from above and from the side. */

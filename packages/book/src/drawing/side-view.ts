@@ -1,7 +1,7 @@
 import type { Geometry } from "../schema/geometry.ts";
 import { sectionAt, sideBody } from "./fuselage-body.ts";
 import { sideSection } from "./lifting-surface.ts";
-import { circle, easedPolygon, polygon, polyline, roundedBox } from "./path.ts";
+import { circle, easedPolygon, polygon, polyline, roundedBox, smoothPath } from "./path.ts";
 import type { Projection } from "./projection.ts";
 import { bladesEdgeOn, spinner } from "./propeller.ts";
 import { type Detail, line, type Stroke, shape } from "./stroke.ts";
@@ -16,21 +16,37 @@ export function sideView(geometry: Geometry, project: Projection, detail: Detail
   const { fuselage, fin, nacelles } = geometry;
   return [
     ...legsAndWheels(geometry, project),
-    shape(
-      easedPolygon(
-        fin.outline.map(([x, z]) => project(x, z)),
-        0.16 * project.pxPerMetre,
-      ),
-    ),
-    ...(detail > 0 ? [line(polyline(fin.hinge.map(([x, z]) => project(x, z))))] : []),
+    ...finStrokes(fin, project, detail),
     ...propellerStrokes(geometry, (y_m) => y_m > 0, project),
     shape(sideBody(fuselage, project)),
     ...propellerStrokes(geometry, (y_m) => y_m === 0, project),
+    ...strutStrokes(geometry.wing, project),
     ...wingStrokes(geometry.wing, project),
     ...nacelles.filter(({ y }) => y <= 0).map((nacelle) => shape(sideBody(nacelle.stations, project))),
     ...propellerStrokes(geometry, (y_m) => y_m < 0, project),
-    shape(sideSection(geometry.tailplane.root, TIP_THICKNESS_1, project), "inside"),
+    ...tailStrokes(geometry, project),
     ...(detail > 0 ? sideDetails(geometry, project, detail) : []),
+  ];
+}
+
+function finStrokes(fin: Geometry["fin"], project: Projection, detail: Detail): Stroke[] {
+  if (fin === undefined) return [];
+  const outline = fin.outline.map(([x, z]) => project(x, z));
+  return [
+    shape(easedPolygon(outline, 0.16 * project.pxPerMetre)),
+    ...(detail > 0 ? [line(polyline(fin.hinge.map(([x, z]) => project(x, z))))] : []),
+  ];
+}
+
+/** The section of a tailplane at its root; where it rises, the whole of its left half. */
+function tailStrokes({ tailplane: { root, tip, elevator } }: Geometry, project: Projection): Stroke[] {
+  const section = shape(sideSection(root, TIP_THICKNESS_1, project), "inside");
+  if (tip.z - root.z <= VISIBLE_DIHEDRAL_m) return [section];
+  const at = (end: typeof root, fraction_1: number) =>
+    project(end.leadingEdge + end.chord * fraction_1, end.z);
+  return [
+    shape(easedPolygon([at(root, 0), at(tip, 0), at(tip, 1), at(root, 1)], 0.08 * project.pxPerMetre)),
+    line(polyline([at(root, elevator), at(tip, elevator)])),
   ];
 }
 
@@ -39,10 +55,22 @@ function legsAndWheels(geometry: Geometry, project: Projection): Stroke[] {
   return farthestFirst.flatMap((wheel) => {
     const hub = project(wheel.x, wheel.diameter / 2);
     const radius_px = (wheel.diameter / 2) * project.pxPerMetre;
+    const d = wheel.diameter;
+    const at = (aft_1: number, up_1: number) => project(wheel.x + aft_1 * d, up_1 * d);
+    const spat = `${smoothPath([at(1.15, 0.5), at(0.3, 1.02), at(-0.35, 0.98), at(-0.72, 0.5), at(-0.5, 0.18), at(0.35, 0.16), at(1.15, 0.5)])}Z`;
+    const top_m = wheel.x + (wheel.rake ?? 0);
+    const door = [
+      project(top_m - d * 0.3, wheel.top),
+      project(top_m + d * 0.3, wheel.top),
+      at(0.3, 0.8),
+      at(-0.3, 0.8),
+    ];
     return [
-      line(polyline([project(wheel.x + (wheel.rake ?? 0), wheel.top), hub]), "leg"),
+      line(polyline([project(top_m, wheel.top), hub]), "leg"),
       shape(circle(hub, radius_px)),
       line(circle(hub, radius_px * 0.45)),
+      ...(wheel.cover === "spat" ? [shape(spat)] : []),
+      ...(wheel.cover === "door" ? [shape(polygon(door), "inside")] : []),
     ];
   });
 }
@@ -58,6 +86,12 @@ function propellerStrokes(
       shape(bladesEdgeOn(propeller, propeller.z, project), "inside"),
       ...(propeller.spinner ? [shape(spinner(propeller, propeller.z, project), "inside")] : []),
     ]);
+}
+
+function strutStrokes({ struts = [] }: Geometry["wing"], project: Projection): Stroke[] {
+  return struts.map(({ foot, head }) =>
+    line(polyline([project(foot[0], foot[2]), project(head[0], head[2])]), "leg"),
+  );
 }
 
 function wingStrokes({ root, tip }: Geometry["wing"], project: Projection): Stroke[] {

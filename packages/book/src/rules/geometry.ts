@@ -14,6 +14,9 @@ export const geometryMakesSense: Rule = ({ geometry, aircraft }, report) => {
   halfReachesOut(geometry.wing, ["wing"], tell);
   halfReachesOut(geometry.tailplane, ["tailplane"], tell);
   if (geometry.wing.tip.y > geometry.wing.root.y) wingPartsFit(geometry.wing, tell);
+  kinksRunOut(geometry.wing, tell);
+  strutsBrace(geometry.wing, tell);
+  hasATail(geometry, tell);
   spansRunUp(geometry, tell);
   standsOnItsWheels(geometry, tell);
   const engines = aircraft?.engines;
@@ -60,6 +63,41 @@ function halfReachesOut(
   });
 }
 
+function kinksRunOut({ root, kinks = [], tip }: Geometry["wing"], tell: Report): void {
+  for (const [i, { y }] of kinks.entries()) {
+    const inner = kinks[i - 1]?.y ?? root.y;
+    if (y > inner && y < tip.y) continue;
+    tell(["wing", "kinks", i, "y"], {
+      expected: `a place between ${inner} m and the tip, ${tip.y} m`,
+      found: `${y} m`,
+      remedy: "put the kinks in order, from the inside out",
+    });
+  }
+}
+
+function strutsBrace({ struts = [], tip }: Geometry["wing"], tell: Report): void {
+  for (const [i, { foot, head }] of struts.entries()) {
+    if (foot[1] >= 0 && head[1] > foot[1] && head[1] <= tip.y) continue;
+    tell(["wing", "struts", i], {
+      expected: `a strut on the right, from the fuselage out to the wing, at most ${tip.y} m`,
+      found: `y from ${foot[1]} to ${head[1]} m`,
+      remedy: "the left one is its mirror image and is not written",
+    });
+  }
+}
+
+/** How steeply the halves of a V tail rise at least. Flatter, they are a tailplane, and a fin was forgotten. */
+const V_RISE_1 = 0.25;
+
+function hasATail({ fin, tailplane: { root, tip } }: Geometry, tell: Report): void {
+  if (fin !== undefined || tip.z - root.z >= V_RISE_1 * (tip.y - root.y)) return;
+  tell(["tailplane", "tip", "z"], {
+    expected: `a tip at ${(root.z + V_RISE_1 * (tip.y - root.y)).toFixed(2)} m or higher, as a tail without a fin is a V`,
+    found: `${tip.z} m`,
+    remedy: "add `fin:`, or let the tailplane rise",
+  });
+}
+
 function wingPartsFit({ root, tip, flap, aileron, boot, tank }: Geometry["wing"], tell: Report): void {
   const parts: readonly (readonly [Path, readonly [number, number] | undefined])[] = [
     [["wing", "flap"], flap && [flap.from, flap.to]],
@@ -89,7 +127,7 @@ function wingPartsFit({ root, tip, flap, aileron, boot, tank }: Geometry["wing"]
 function spansRunUp(geometry: Geometry, tell: Report): void {
   const { fin, windscreen, windows, sideWindows, door, hatch } = geometry;
   const spans: readonly (readonly [Path, readonly [number, number] | undefined])[] = [
-    [["fin", "span"], fin.span],
+    [["fin", "span"], fin?.span],
     [["windscreen", "x"], windscreen?.x],
     ...windows.map((span, i) => [["windows", i], span] as const),
     ...sideWindows.flatMap(({ x, z }, i) => [

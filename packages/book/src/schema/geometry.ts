@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { DeepReadonly } from "../readonly.ts";
-import { Metres } from "./text.ts";
+import { Metres, Place } from "./text.ts";
 
 /** [x, half width, top z, bottom z], metres; stations run aft. */
 const Station = z.tuple([Metres, Metres.nonnegative(), Metres, Metres]);
@@ -21,8 +21,18 @@ const SurfaceEnd = z.strictObject({
 /** A movable surface on the trailing edge: from y to y, hinged at a fraction of the chord. */
 const Hinged = z.strictObject({ from: Metres.nonnegative(), to: Metres.positive(), hinge: ChordFraction });
 
+/** A brace from the fuselage to the wing, on the right; the left has its mirror image. */
+const Strut = z.strictObject({
+  foot: Place.describe("Where it leaves the fuselage, [x, y, z], metres."),
+  head: Place.describe("Where it meets the wing, [x, y, z], metres."),
+});
+
 const Wing = z.strictObject({
   root: SurfaceEnd,
+  kinks: z
+    .array(SurfaceEnd)
+    .optional()
+    .describe("Where taper, sweep or rise change between root and tip, from the inside out."),
   tip: SurfaceEnd,
   tipRound: Metres.nonnegative().describe("How far the rounded tip reaches past the tip station, metres."),
   flap: Hinged.optional(),
@@ -32,6 +42,7 @@ const Wing = z.strictObject({
     .optional()
     .describe("Leading-edge ice protection: span, and the joints between its segments."),
   tank: Span.optional(),
+  struts: z.array(Strut).optional(),
 });
 
 const Tailplane = z.strictObject({
@@ -57,6 +68,7 @@ const Propeller = z.strictObject({
   z: Metres.positive(),
   radius: Metres.positive(),
   spinner: z.boolean(),
+  blades: z.int().min(2).max(6).optional().describe("Two when not given."),
 });
 
 const Wheel = z.strictObject({
@@ -66,6 +78,13 @@ const Wheel = z.strictObject({
   diameter: Metres.positive(),
   top: Metres.positive().describe("Where the leg meets the airframe, metres above the ground."),
   rake: Metres.optional().describe("How much further aft the top of the leg is than the wheel, metres."),
+  topY: Metres.optional().describe(
+    "y of the top of the leg, metres; when not given, above the wheel, or at the fuselage where nothing is above it.",
+  ),
+  cover: z
+    .enum(["spat", "door"])
+    .optional()
+    .describe("A fairing round a wheel that stays out, or the door on the leg of one that goes up."),
 });
 
 const Window = z.strictObject({ x: Span, z: Span });
@@ -75,7 +94,7 @@ export const Geometry = z.strictObject({
   fuselage: z.array(Station).min(3),
   wing: Wing,
   tailplane: Tailplane,
-  fin: Fin,
+  fin: Fin.optional().describe("A V tail has none: its tailplane rises instead."),
   nacelles: z.array(Nacelle).default([]),
   propellers: z.array(Propeller).min(1),
   wheels: z.array(Wheel).min(3),

@@ -15,18 +15,21 @@ export function arbitraryGeometry(): fc.Arbitrary<Geometry> {
   const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
   const end = fc.record({ y: notNegative, leadingEdge: metres, chord: positive, z: metres });
   const hinged = fc.record({ from: notNegative, to: positive, hinge: fraction });
+  const place = fc.tuple(metres, metres, metres);
   const few = { maxLength: 3 };
   return fc
     .record({
       fuselage: fc.array(station, { minLength: 3, maxLength: 6 }),
       wing: fc.record({
         root: end,
+        kinks: maybe(fc.array(end, few)),
         tip: end,
         tipRound: notNegative,
         flap: maybe(hinged),
         aileron: maybe(hinged),
         boot: maybe(fc.record({ span: pair, joints: fc.array(metres, few) })),
         tank: maybe(pair),
+        struts: maybe(fc.array(fc.record({ foot: place, head: place }), few)),
       }),
       tailplane: fc.record({
         root: end,
@@ -36,17 +39,26 @@ export function arbitraryGeometry(): fc.Arbitrary<Geometry> {
         boot: maybe(fc.boolean()),
         trimTab: maybe(fc.constantFrom("left", "right", "both")),
       }),
-      fin: fc.record({
-        span: pair,
-        outline: fc.array(pair, { minLength: 3, maxLength: 6 }),
-        hinge: fc.tuple(pair, pair),
-      }),
+      fin: maybe(
+        fc.record({
+          span: pair,
+          outline: fc.array(pair, { minLength: 3, maxLength: 6 }),
+          hinge: fc.tuple(pair, pair),
+        }),
+      ),
       nacelles: fc.array(
         fc.record({ y: metres, stations: fc.array(station, { minLength: 2, maxLength: 4 }) }),
         few,
       ),
       propellers: fc.array(
-        fc.record({ x: metres, y: metres, z: positive, radius: positive, spinner: fc.boolean() }),
+        fc.record({
+          x: metres,
+          y: metres,
+          z: positive,
+          radius: positive,
+          spinner: fc.boolean(),
+          blades: maybe(fc.integer({ min: 2, max: 6 })),
+        }),
         { minLength: 1, maxLength: 2 },
       ),
       wheels: fc.array(
@@ -57,6 +69,8 @@ export function arbitraryGeometry(): fc.Arbitrary<Geometry> {
           diameter: positive,
           top: positive,
           rake: maybe(metres),
+          topY: maybe(metres),
+          cover: maybe(fc.constantFrom("spat", "door")),
         }),
         { minLength: 3, maxLength: 4 },
       ),

@@ -185,6 +185,46 @@ export const badPlaces: readonly BadBook[] = [
     ],
   },
   {
+    wrong: "a kink beyond the tip",
+    edits: [
+      [
+        "  wing:\n    root",
+        "  wing:\n    kinks:\n      - { y: ▶5.4, leadingEdge: 2.5, chord: 1.4, z: 1.2 }\n    root",
+      ],
+    ],
+    says: [
+      "geometry.wing.kinks[0].y: expected a place between 0.5 m and the tip, 5 m, found 5.4 m; put the kinks in order, from the inside out",
+    ],
+  },
+  {
+    wrong: "a strut on the left",
+    edits: [
+      [
+        "  wing:\n    root",
+        "  wing:\n    struts:\n      - ▶{ foot: [2.5, -0.5, 1.0], head: [2.7, -2.4, 2.0] }\n    root",
+      ],
+    ],
+    says: [
+      "geometry.wing.struts[0]: expected a strut on the right, from the fuselage out to the wing, at most 5 m, found y from -0.5 to -2.4 m; the left one is its mirror image and is not written",
+    ],
+  },
+  {
+    wrong: "a tail without a fin that is no V",
+    edits: [
+      [
+        "  fin:\n    span: [5.8, 7.6]\n    outline: [[5.6, 1.8], [6.9, 2.8], [7.5, 2.8], [7.6, 1.6]]\n    hinge: [[7.1, 2.8], [7.2, 1.7]]\n",
+        "",
+      ],
+      [
+        "tip: { y: 1.6, leadingEdge: 6.5, chord: 0.6, z: 1.6 }",
+        "tip: { y: 1.6, leadingEdge: 6.5, chord: 0.6, z: ▶1.6 }",
+      ],
+    ],
+    says: [
+      "geometry.tailplane.tip.z: expected a tip at 1.98 m or higher, as a tail without a fin is a V, found 1.6 m; add `fin:`, or let the tailplane rise",
+    ],
+  },
+  {
     wrong: "a door the wrong way round",
     edits: [["door: { x: [3.3, 3.9]", "door: { x: ▶[3.9, 3.3]"]],
     says: ["geometry.door.x: expected from and to in metres, the lower value first, found [3.9, 3.3]"],

@@ -1,7 +1,6 @@
-import type { drawnFrom } from "@witnessmark/book";
-import { extent, type Figures, noseUp, planView } from "@witnessmark/book";
+import { type drawnFrom, extent, type Figures } from "@witnessmark/book";
 import { useMemo } from "react";
-import { Strokes } from "../../drawing/strokes.tsx";
+import { AircraftDrawing } from "../../drawing/aircraft-drawing.tsx";
 import { lengthIn, type Said } from "./first-figures.ts";
 
 interface BeginDrawingProps {
@@ -10,37 +9,28 @@ interface BeginDrawingProps {
   readonly unit: Said["unit"];
 }
 
-/** Pixels for a metre in the drawing's own box; it is shown as wide as there is room. */
-const SCALE = 40;
-const MARGIN_px = 12;
+const DOT_px = 13;
 
 /** The aircraft as a book of these figures would draw it, nose up, with its points. */
 export function BeginDrawing({ drawn: { geometry, points }, figures, unit }: BeginDrawingProps) {
-  const box = useMemo(() => extent(geometry), [geometry]);
-  const project = useMemo(
-    () => noseUp(SCALE, MARGIN_px - box.left_m * SCALE, MARGIN_px - box.fore_m * SCALE),
-    [box],
-  );
-  const strokes = useMemo(() => planView(geometry, project, 2), [geometry, project]);
-  const width = (box.right_m - box.left_m) * SCALE + 2 * MARGIN_px;
-  const height = (box.aft_m - box.fore_m) * SCALE + 2 * MARGIN_px;
+  const ratio = useMemo(() => {
+    const { fore_m, aft_m, left_m, right_m } = extent(geometry);
+    return (right_m - left_m) / (aft_m - fore_m);
+  }, [geometry]);
+  const said = `${lengthIn(figures.span_m, unit)} from tip to tip, ${lengthIn(figures.length_m, unit)} long, ${points.length} points`;
   return (
     <figure className="begin-drawing">
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={`From above: ${lengthIn(figures.span_m, unit)} from tip to tip, ${lengthIn(figures.length_m, unit)} long, ${points.length} points`}
-      >
-        <Strokes strokes={strokes} />
-        {points.map(({ id, place: [x_m, y_m] }) => {
-          const [cx, cy] = project(x_m, y_m);
-          return <circle key={id} className="begin-point" cx={cx} cy={cy} r={4} />;
-        })}
-      </svg>
-      <figcaption>
-        {lengthIn(figures.span_m, unit)} from tip to tip, {lengthIn(figures.length_m, unit)} long,{" "}
-        {points.length} points
-      </figcaption>
+      <div className="begin-plan" style={{ aspectRatio: ratio }}>
+        <AircraftDrawing
+          geometry={geometry}
+          label={`From above: ${said}`}
+          marks={points.map(({ id, place }) => ({ id, name: id, place }))}
+          mark_px={DOT_px}
+          apart_px={DOT_px}
+          still
+        />
+      </div>
+      <figcaption>{said}</figcaption>
     </figure>
   );
 }

@@ -1,6 +1,7 @@
 import {
   type Book,
   centreLine,
+  chordwise_m,
   elevation,
   extent,
   groundLine,
@@ -11,7 +12,6 @@ import {
 import { memo, useId, useMemo } from "react";
 import { Ruler } from "../../drawing/ruler.tsx";
 import { Strokes } from "../../drawing/strokes.tsx";
-import { onWing_m } from "../../drawing/wing-patch.ts";
 import type { LoadLayout } from "./plan-layout.ts";
 
 interface LoadBaseProps {
@@ -103,8 +103,8 @@ function Side({
 function wingBreaks({ wing }: Book["geometry"], at: LoadLayout): string {
   const { cut_m, originX_px, planY_px, pxPerMetre: k } = at;
   if (cut_m === null || cut_m > wing.tip.y) return "";
-  const from = originX_px + onWing_m(wing, cut_m, -0.06) * k;
-  const to = originX_px + onWing_m(wing, cut_m, 1.06) * k;
+  const from = originX_px + chordwise_m(wing, cut_m, -0.06) * k;
+  const to = originX_px + chordwise_m(wing, cut_m, 1.06) * k;
   const middle = (from + to) / 2;
   return [1, -1]
     .map((side) => {

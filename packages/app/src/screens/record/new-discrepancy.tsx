@@ -1,16 +1,12 @@
 import { jascTitle } from "@witnessmark/book";
 import { newId } from "@witnessmark/ledger";
-import { type FormEvent, type MouseEvent, useRef, useState } from "react";
-import { AircraftPlan } from "../../drawing/aircraft-plan.tsx";
-import { wholeCamera } from "../../drawing/camera.ts";
-import { walkBox } from "../../drawing/walk-camera.ts";
+import { type FormEvent, useRef, useState } from "react";
+import { AircraftDrawing, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
-import { useWidth } from "../../instruments/use-width.ts";
 import type { Draft } from "../../keep/contract.ts";
 import { useKeep } from "../../keep/react.ts";
-import { Mark } from "../../marks/mark.tsx";
 import { go } from "../../routes/use-route.ts";
 import { PhotoButton } from "../walk/photo-button.tsx";
 
@@ -187,50 +183,30 @@ interface PlacePlanProps {
   readonly onPlace: (at: Placed) => void;
 }
 
-const PLAN_HIGH_px = 230;
+const MARK_px = 26;
 
 /** The aircraft from above: a tap says where. The list of points under it says the same to who cannot tap a drawing. */
 function PlacePlan({ open, placed, point, onPlace }: PlacePlanProps) {
   const { book } = open;
-  const [ref, width_px] = useWidth<HTMLDivElement>();
-  const camera = wholeCamera(
-    walkBox(book, { stops: [] }),
-    { width_px: Math.max(width_px, 1), height_px: PLAN_HIGH_px },
-    { side_px: 12, top_px: 10, bottom_px: 36 },
-  );
-  const k = camera.pxPerMetre;
-  const tap = (event: MouseEvent<HTMLDivElement>) => {
-    const box = event.currentTarget.getBoundingClientRect();
-    onPlace({
-      x_m: Math.round(((event.clientY - box.top - camera.originY_px) / k) * 100) / 100,
-      y_m: Math.round(((event.clientX - box.left - camera.originX_px) / k) * 100) / 100,
-    });
-  };
   const known = book.points.get(point)?.place;
   const at = placed ?? (known === undefined ? null : { x_m: known[0], y_m: known[1] });
+  const place = ({ x_m = 0, y_m = 0 }: PlaceOnView) => onPlace({ x_m, y_m });
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: the list of points under it does the same by keyboard
-    // biome-ignore lint/a11y/noStaticElementInteractions: a drawing to be tapped; the list says the same
-    <div className="place-plan" ref={ref} onClick={tap}>
-      {width_px === 0 ? null : (
-        <svg
-          width={width_px}
-          height={PLAN_HIGH_px}
-          viewBox={`0 0 ${width_px} ${PLAN_HIGH_px}`}
-          aria-hidden="true"
-        >
-          <g transform={`translate(${camera.originX_px.toFixed(1)} ${camera.originY_px.toFixed(1)})`}>
-            <AircraftPlan geometry={book.geometry} pxPerMetre={k} detail={1} />
-          </g>
-        </svg>
-      )}
-      {at === null || width_px === 0 ? (
-        <p>Tap the drawing where it is</p>
-      ) : (
-        <i style={{ left: camera.originX_px + at.y_m * k - 13, top: camera.originY_px + at.x_m * k - 13 }}>
-          <Mark status="stop" size_px={26} silent />
-        </i>
-      )}
+    <div className="place-plan">
+      <AircraftDrawing
+        geometry={book.geometry}
+        label={`${book.aircraft.type} from above: tap it where it is`}
+        marks={
+          at === null ? [] : [{ id: "it", name: "Where it is", place: [at.x_m, at.y_m, 0], status: "stop" }]
+        }
+        mark_px={MARK_px}
+        selected="it"
+        detail={1}
+        tools="folded"
+        onPlace={place}
+        onMove={(_, to, done) => (done ? place(to) : undefined)}
+      />
+      {at === null ? <p>Tap the drawing where it is</p> : null}
     </div>
   );
 }
