@@ -82,6 +82,7 @@ export { type LimitWords, limitWords } from "./reading/limit-words.ts";
 export type { Given, ReadingVerdict } from "./reading/reading-verdict.ts";
 export { equipmentOf } from "./relief/equipment-of.ts";
 export { releaseOf } from "./relief/release-of.ts";
+export { nextReliefEnd_ms, type ReliefEnded, reliefsEnded } from "./relief/relief-ended.ts";
 export { type ReliefStanding, reliefOnRecord, reliefStanding } from "./relief/relief-in-force.ts";
 export { packOf, type ReliefAnswer, reliefOf } from "./relief/relief-of.ts";
 export { type Reopened, reopenedBy } from "./reopened-by.ts";

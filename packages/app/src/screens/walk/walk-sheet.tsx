@@ -28,6 +28,7 @@ import { EndOfWalk } from "./end-of-walk.tsx";
 import { GearCard } from "./gear-card.tsx";
 import { KeptStrip } from "./kept-strip.tsx";
 import { PlanPane } from "./plan-pane.tsx";
+import { ReliefEnded } from "./relief-ended.tsx";
 import type { Sayer } from "./sayer.ts";
 import { WalkMore } from "./walk-more.tsx";
 import { WalksToo } from "./walks-too.tsx";
@@ -134,6 +135,7 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
           }
         />
         <section className="walk-card" aria-label="The check in hand">
+          <ReliefEnded open={open} since={view.walk.recordedAt} />
           <WalksToo open={open} view={view} />
           <InHand open={open} view={view} inHand={inHand} sayer={sayer} wide={wide} />
         </section>
