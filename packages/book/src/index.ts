@@ -21,6 +21,7 @@ export { elevation, frontElevation, noseLeft, noseUp, type Projection } from "./
 export { sideView } from "./drawing/side-view.ts";
 export { type Detail, STROKE_WIDTHS_px, type Stroke, type StrokeWeight } from "./drawing/stroke.ts";
 export { type WalkLine, type WalkLineLook, walkLine } from "./drawing/walk-line.ts";
+export { pastedRows, resizedCells, withBlock } from "./edit/cells.ts";
 export { changeWords, itemName, spaced, wordsOf } from "./edit/change-words.ts";
 export { type Difference, differences, idOf, type KeyedPath, placeOf } from "./edit/differences.ts";
 export {
@@ -51,6 +52,7 @@ export { GROUP_NAMES, SECTIONS, sectionOf } from "./edit/sections/sections.ts";
 export { type BookDoubt, consistencyOf } from "./faults/consistency.ts";
 export { didYouMean, nearest } from "./faults/did-you-mean.ts";
 export { faultSentence } from "./faults/fault-sentence.ts";
+export { pathText } from "./faults/path.ts";
 export { jascChapter, jascTitle } from "./jasc/jasc-title.ts";
 export { bookJsonSchema } from "./json-schema.ts";
 export { bookGauge, pointOf, stanceOf } from "./look-up.ts";

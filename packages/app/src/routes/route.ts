@@ -29,6 +29,7 @@ export type Route =
   | { readonly at: "point"; readonly registration: string; readonly point: string }
   | { readonly at: "decision"; readonly registration: string; readonly decision: string }
   | { readonly at: "aircraft"; readonly registration: string; readonly check?: string }
+  | { readonly at: "book"; readonly registration: string; readonly page?: string; readonly item?: string }
   | { readonly at: "unknown"; readonly address: string };
 
 export const RECORD_PARTS = ["timed", "trends", "past"] as const;
@@ -94,20 +95,43 @@ function readOfAircraft(
   if (second === "aircraft") {
     return { at: "aircraft", registration, ...(third === undefined ? {} : { check: third }) };
   }
+  if (second === "book") return readBookPage(registration, third, fourth);
   if (second === "record") {
     const part = RECORD_PARTS.find((name) => name === third);
     if (third === undefined) return { at: "record", registration };
     if (part !== undefined) return { at: "record", registration, part };
   }
-  if (second === "discrepancy" && third !== undefined) {
-    return { at: "discrepancy", registration, discrepancy: third };
-  }
-  if (second === "timed" && third !== undefined) return { at: "timed", registration, item: third };
-  if (second === "trend" && third !== undefined) return { at: "trend", registration, trend: third };
-  if (second === "point" && third !== undefined) return { at: "point", registration, point: third };
-  if (second === "decision" && third !== undefined) return { at: "decision", registration, decision: third };
-  return undefined;
+  return third === undefined ? undefined : readOneOf(registration, second, third);
 }
+
+/** What stands under a registration and the name of one thing. */
+function readOneOf(registration: string, second: string, third: string): Route | undefined {
+  switch (second) {
+    case "discrepancy":
+      return { at: "discrepancy", registration, discrepancy: third };
+    case "timed":
+      return { at: "timed", registration, item: third };
+    case "trend":
+      return { at: "trend", registration, trend: third };
+    case "point":
+      return { at: "point", registration, point: third };
+    case "decision":
+      return { at: "decision", registration, decision: third };
+    default:
+      return undefined;
+  }
+}
+
+const readBookPage = (
+  registration: string,
+  page: string | undefined,
+  item: string | undefined,
+): Extract<Route, { readonly at: "book" }> => ({
+  at: "book",
+  registration,
+  ...(page === undefined ? {} : { page }),
+  ...(item === undefined ? {} : { item }),
+});
 
 /** The address of a route, for the `href` of a real link. */
 export function href(route: Exclude<Route, { at: "unknown" }>): string {
@@ -156,6 +180,12 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
       return address(route.registration, "point", route.point);
     case "decision":
       return address(route.registration, "decision", route.decision);
+    case "book":
+      return address(
+        route.registration,
+        "book",
+        ...(route.page === undefined ? [] : [route.page, ...(route.item === undefined ? [] : [route.item])]),
+      );
     case "aircraft":
       return route.check === undefined
         ? address(route.registration, "aircraft")

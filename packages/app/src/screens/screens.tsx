@@ -25,6 +25,7 @@ const parts = {
   happened: partOf(async () => (await import("./walk/happened.tsx")).Happened),
   after: partOf(async () => (await import("./after/after-screen.tsx")).AfterScreen),
   aircraft: partOf(async () => (await import("./aircraft/aircraft-screen.tsx")).AircraftScreen),
+  book: partOf(async () => (await import("./book/book-screen.tsx")).BookScreen),
   bookTrouble: partOf(async () => (await import("./aircraft/book-trouble.tsx")).BookTrouble),
   sheet: partOf(async () => (await import("./sheet/decision-sheet.tsx")).DecisionSheet),
   settings: partOf(async () => (await import("./settings/settings.tsx")).Settings),
@@ -52,6 +53,7 @@ const OrderScreen = parts.order.Screen;
 const Happened = parts.happened.Screen;
 const AfterScreen = parts.after.Screen;
 const AircraftScreen = parts.aircraft.Screen;
+const BookScreen = parts.book.Screen;
 const BookTrouble = parts.bookTrouble.Screen;
 const DecisionSheet = parts.sheet.Screen;
 const Settings = parts.settings.Screen;
@@ -130,6 +132,19 @@ type AircraftRoute = Extract<Route, { readonly registration: string }>;
 
 function OfAircraft({ snapshot, route }: { readonly snapshot: KeepSnapshot; readonly route: AircraftRoute }) {
   const entry = snapshot.aircraft.get(route.registration);
+  if (route.at === "book") {
+    const { registration, page, item } = route;
+    return (
+      <BookScreen
+        key={registration}
+        snapshot={snapshot}
+        entry={entry}
+        registration={registration}
+        page={page}
+        item={item}
+      />
+    );
+  }
   if (entry === undefined) {
     return <Nowhere snapshot={snapshot} what={`${route.registration} is not kept here.`} />;
   }
@@ -141,7 +156,7 @@ interface WithBookProps {
   readonly snapshot: KeepSnapshot;
   readonly entry: AircraftEntry;
   readonly book: NonNullable<AircraftEntry["book"]>;
-  readonly route: AircraftRoute;
+  readonly route: Exclude<AircraftRoute, { readonly at: "book" }>;
 }
 
 function WithBook({ snapshot, entry, book, route }: WithBookProps) {

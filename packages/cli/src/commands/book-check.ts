@@ -15,13 +15,7 @@ export const bookCheckCommand: Command = {
         "usage",
         "Which book? Name one or more files: witnessmark book check my-aircraft.yaml",
       );
-    const results = [];
-    for (const path of words) {
-      const text = await io.readText(path);
-      const file = path === "-" ? "standard input" : basename(path);
-      const result = await readBook(text, file);
-      results.push({ path, file, result, doubts: result.ok ? consistencyOf(result.book, text) : [] });
-    }
+    const results = await Promise.all(words.map((path) => checked(path, io)));
     if (options["json"] === true) {
       io.out(
         JSON.stringify(
@@ -59,6 +53,13 @@ export const bookCheckCommand: Command = {
     return results.every(({ result }) => result.ok) ? EXIT.done : EXIT.faults;
   },
 };
+
+async function checked(path: string, io: Parameters<Command["run"]>[0]["io"]) {
+  const text = await io.readText(path);
+  const file = path === "-" ? "standard input" : basename(path);
+  const result = await readBook(text, file);
+  return { path, file, result, doubts: result.ok ? consistencyOf(result.book, text) : [] };
+}
 
 /** `zz.yaml, line 12, column 9, equipment[3]: No check looks at “Winch”. Name the points at which it is looked at.` */
 const doubtLine = (file: string, { line, column, path, says, remedy }: BookDoubt): string =>

@@ -8,6 +8,7 @@ import { useKeep } from "../../keep/react.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { keptOfAll } from "../../words/keeping.ts";
+import { CopyOfABook, DraftsHere } from "../begin/drafts-here.tsx";
 import { BookFaults } from "./book-faults.tsx";
 import "./add.css";
 
@@ -22,6 +23,7 @@ export function AddAircraft({ snapshot }: { readonly snapshot: KeepSnapshot }) {
     <div className="frame">
       <PlainTitle title="Add an aircraft" kept={keptOfAll(snapshot.status)} back={href({ at: "apron" })} />
       <main className="page add">
+        <DraftsHere />
         <section>
           <h2>From its book</h2>
           <p>
@@ -43,6 +45,7 @@ export function AddAircraft({ snapshot }: { readonly snapshot: KeepSnapshot }) {
             Begin a book
           </a>
         </section>
+        <CopyOfABook snapshot={snapshot} />
       </main>
       <footer className="plain-foot">
         <a className="button full tall" href={href({ at: "apron" })}>

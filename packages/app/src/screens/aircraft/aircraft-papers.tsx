@@ -145,7 +145,10 @@ function Revision({ open }: { readonly open: OpenAircraft }) {
   };
   return (
     <section>
-      <h2>Its next revision</h2>
+      <h2>Its book</h2>
+      <a className="button filled tall full" href={href({ at: "book", registration: open.registration })}>
+        Read or change it
+      </a>
       <p>Walks and decisions made under an earlier revision keep it.</p>
       {taken === null ? null : (
         <p className="taken" role="status">

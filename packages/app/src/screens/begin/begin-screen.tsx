@@ -7,11 +7,11 @@ import { useKeeping } from "../../frame/use-keeping.ts";
 import type { KeepSnapshot } from "../../keep/contract.ts";
 import { useKeep } from "../../keep/react.ts";
 import { href } from "../../routes/route.ts";
-import { go } from "../../routes/use-route.ts";
 import { capital } from "../../words/capital.ts";
 import { isoWithOffset } from "../../words/dates.ts";
 import { keptOfAll } from "../../words/keeping.ts";
 import { BeginDrawing } from "./begin-drawing.tsx";
+import { beginDraft } from "./drafts-here.tsx";
 import {
   asKind,
   type FieldName,
@@ -64,14 +64,7 @@ function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       const on = isoWithOffset(Date.now()).slice(0, 10);
       const by = snapshot.person?.name ?? "";
       const text = beginBook({ archetype: said.archetype, figures, by, on });
-      const result = await keep.adoptBook(text, `${figures.registration.toLowerCase()}.yaml`);
-      if ("faults" in result) {
-        const [first] = result.faults;
-        throw new Error(
-          `No book can be begun from these figures: ${first?.path ?? ""}, expected ${first?.expected ?? ""}. Change them and try again.`,
-        );
-      }
-      go({ at: "aircraft", registration: result.registration }, "replace");
+      await beginDraft(keep, figures.registration, text);
     });
   };
   const field = (name: FieldName, label: string, more: { readonly number?: boolean } = {}) => (

@@ -1,0 +1,69 @@
+import { nextRevision, type Plain, valueAt } from "@witnessmark/book";
+import { useEffect } from "react";
+import { deviceWord } from "../../frame/device-word.ts";
+import type { KeepSnapshot } from "../../keep/contract.ts";
+import { useMinute } from "../../preferences/clock.ts";
+import { href } from "../../routes/route.ts";
+import { clockTime } from "../../words/dates.ts";
+import { tally } from "../../words/figures.ts";
+import { useChanges } from "./use-changes.ts";
+import { useDesk } from "./use-desk.ts";
+
+const countIn = (plain: Plain | null, list: string): number => {
+  const items = valueAt(plain ?? undefined, [list]);
+  return Array.isArray(items) ? items.length : 0;
+};
+
+/** Aircraft | book and revision | what it holds | what has changed | time and what is kept. */
+export function BookTitle({ snapshot }: { readonly snapshot: KeepSnapshot }) {
+  const { registration, plain, book, draft, isKept, entry } = useDesk();
+  const minute = useMinute();
+  const changes = useChanges();
+  useEffect(() => {
+    document.title = `Book, ${registration}, Witnessmark`;
+  }, [registration]);
+  const text = (...path: readonly string[]) => {
+    const value = valueAt(plain ?? undefined, path);
+    return typeof value === "string" ? value : "";
+  };
+  const revision =
+    draft === null ? `Revision ${book?.revision ?? "?"}` : `Revision ${nextRevision(draft)}, draft`;
+  const checks = book === null ? countIn(plain, "checks") : book.checks.length;
+  return (
+    <header className="title-block">
+      <a href={entry === undefined ? href({ at: "add" }) : href({ at: "aircraft", registration })}>
+        <b>{registration}</b>
+        <span>{text("aircraft", "type")}</span>
+        <span className="out-of-sight">Back to {entry === undefined ? "the books" : "the aircraft"}</span>
+      </a>
+      <div>
+        <h1 tabIndex={-1}>Book</h1>
+        <span>{revision}</span>
+      </div>
+      <div className="wide">
+        <b>
+          {tally(checks, "check")}, {tally(countIn(plain, "points"), "point")},{" "}
+          {tally(countIn(plain, "stances"), "stance")}
+        </b>
+        <span>{text("notice")}</span>
+      </div>
+      <div className="wide">
+        {draft?.base == null ? (
+          <>
+            <b>{draft === null ? "In force" : "Never issued"}</b>
+            <span>{draft === null ? text("issued", "by") : (snapshot.person?.name ?? "")}</span>
+          </>
+        ) : (
+          <>
+            <b>{tally(changes.length, "change")}</b>
+            <span>since revision {draft.base.revision}</span>
+          </>
+        )}
+      </div>
+      <div className="when">
+        <b>{clockTime(minute * 60_000)}</b>
+        <span role="status">{isKept ? `Kept on this ${deviceWord()}` : "Being kept"}</span>
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,91 @@
+import { consistencyOf, itemName, type Plain, SECTIONS, sectionOf, spaced, valueAt } from "@witnessmark/book";
+import { useMemo } from "react";
+import { href } from "../../routes/route.ts";
+import { capital } from "../../words/capital.ts";
+import { countOf } from "../../words/figures.ts";
+import { indexOfPath, sectionOfPath } from "./section-of-path.ts";
+import { type Desk, useDesk } from "./use-desk.ts";
+
+const MOST = 12;
+
+/** Everything that is wrong with the draft, and what does not hang together, each with the way to its place. */
+export function FaultsAndDoubts() {
+  const desk = useDesk();
+  const { book, text, isRead, faults } = desk;
+  const doubts = useMemo(
+    () => (isRead && book !== null && faults.length === 0 ? consistencyOf(book, text) : []),
+    [isRead, book, text, faults],
+  );
+  if (faults.length === 0 && doubts.length === 0) return null;
+  return (
+    <section className="bk-wrong" aria-label="What is wrong">
+      {faults.length === 0 ? null : (
+        <>
+          <h2>{countOf(faults.length, "fault")}</h2>
+          <ul>
+            {faults.slice(0, MOST).map((fault) => (
+              <li key={`${fault.path} ${fault.line} ${fault.expected}`}>
+                <a href={wayTo(desk, fault.path)}>
+                  {placeName(desk.plain, fault.path) || `Line ${fault.line}`}
+                </a>
+                <span>
+                  Expected {fault.expected}; found {fault.found}
+                  {fault.remedy === undefined ? "" : `: ${fault.remedy}`}.
+                </span>
+              </li>
+            ))}
+          </ul>
+          {faults.length > MOST ? (
+            <p className="note">and {countOf(faults.length - MOST, "more", "more")}</p>
+          ) : null}
+        </>
+      )}
+      {doubts.length === 0 ? null : (
+        <>
+          <h2>To look at</h2>
+          <ul>
+            {doubts.slice(0, MOST).map((doubt) => (
+              <li key={`${doubt.path} ${doubt.says}`}>
+                <a href={wayTo(desk, doubt.path)}>{doubt.says}</a>
+                <span>{doubt.remedy}</span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}
+
+/** The page and the item that a path is of; the text where no page has it. */
+function wayTo({ registration, plain }: Desk, path: string): string {
+  const page = sectionOfPath(path);
+  if (page === undefined) return href({ at: "book", registration, page: "text" });
+  const section = sectionOf(page);
+  const index = indexOfPath(path);
+  const id = section?.one === undefined || index === undefined ? undefined : idAt(plain, section.path, index);
+  return href({ at: "book", registration, page, ...(id === undefined ? {} : { item: id }) });
+}
+
+function idAt(plain: Plain | null, list: readonly (string | number)[], index: number): string | undefined {
+  const item = valueAt(plain ?? undefined, [...list, index]);
+  const id = [valueAt(item, ["id"]), valueAt(item, ["code"])].find(
+    (each) => typeof each === "string" && each !== "",
+  );
+  return typeof id === "string" ? id : `at-${index}`;
+}
+
+/** "Left main tyre, place" */
+export function placeName(plain: Plain | null, path: string): string {
+  const section = SECTIONS.find(({ id }) => id === sectionOfPath(path));
+  const index = indexOfPath(path);
+  const item =
+    section?.one === undefined || index === undefined
+      ? undefined
+      : itemName(valueAt(plain ?? undefined, [...section.path, index]), plain);
+  const last = /([A-Za-z]+)[^A-Za-z]*$/.exec(path)?.[1] ?? "";
+  const lead = item ?? section?.title ?? "";
+  return capital(
+    lead === "" ? path : last === "" || section?.path.at(-1) === last ? lead : `${lead}, ${spaced(last)}`,
+  );
+}

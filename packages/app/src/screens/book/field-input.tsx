@@ -1,0 +1,331 @@
+import type { BookField, BookPath, Plain } from "@witnessmark/book";
+import { idOf, spaced, valueAt } from "@witnessmark/book";
+import { useEffect, useId, useState } from "react";
+import { capital } from "../../words/capital.ts";
+import { PairInput, PlaceInput } from "./place-input.tsx";
+import { useDesk } from "./use-desk.ts";
+
+interface FieldInputProps {
+  readonly field: BookField;
+  readonly path: BookPath;
+  readonly value: Plain | undefined;
+  readonly id: string;
+  readonly describedBy: string | undefined;
+}
+
+/** What can be typed or chosen for one value of a book; it is put into the draft when it is left. */
+export function FieldInput(props: FieldInputProps) {
+  const { field, path, value } = props;
+  const desk = useDesk();
+  const set = (to: Plain | undefined) => {
+    if (to !== undefined) desk.edit([{ set: path, to }]);
+    else if (value !== undefined) desk.edit([{ remove: path }]);
+  };
+  const common = { ...props, set };
+  switch (field.is) {
+    case "line":
+    case "id":
+    case "date":
+      return (
+        <TextInput
+          {...common}
+          toText={plainText}
+          read={(text) => (text === "" && field.optional ? undefined : text)}
+        />
+      );
+    case "measure":
+    case "gauge-measure":
+      return (
+        <TextInput
+          {...common}
+          toText={plainText}
+          read={(text) =>
+            text === "" && field.optional
+              ? undefined
+              : withUnit(text, value, field.is === "measure" ? field.unit : "")
+          }
+        />
+      );
+    case "number":
+      return (
+        <TextInput
+          {...common}
+          toText={plainText}
+          read={(text) => {
+            if (text === "" && field.optional) return undefined;
+            const number = Number(text.replace("−", "-").replace(",", "."));
+            return text === "" || Number.isNaN(number) ? text : number;
+          }}
+        />
+      );
+    case "lines":
+      return (
+        <TextInput
+          {...common}
+          toText={(list) => (Array.isArray(list) ? list.map(String).join("\n") : plainText(list))}
+          read={(text) => readLines(text, field.optional === true)}
+        />
+      );
+    case "switch":
+      return (
+        <Choice
+          {...common}
+          options={[true, false]}
+          nameOf={(option) => (option === true ? "Yes" : "No")}
+          chosen={(option) => value === option}
+          onPick={(option) => set(value === option && field.optional ? undefined : option)}
+        />
+      );
+    case "choice":
+      return (
+        <Choice
+          {...common}
+          options={field.of}
+          nameOf={(option) => capital(spaced(option))}
+          chosen={(option) => value === option}
+          onPick={(option) => set(value === option && field.optional ? undefined : option)}
+        />
+      );
+    case "choices": {
+      const list: readonly Plain[] = Array.isArray(value) ? value : [];
+      return (
+        <Choice
+          {...common}
+          options={field.of}
+          nameOf={(option) => capital(spaced(option))}
+          chosen={(option) => list.includes(option)}
+          onPick={(option) => {
+            const next = list.includes(option)
+              ? list.filter((each) => each !== option)
+              : field.of.filter((each) => each === option || list.includes(each));
+            set(next.length === 0 && field.optional ? undefined : next);
+          }}
+        />
+      );
+    }
+    case "one-of":
+      return <OneOf {...common} list={field.list} />;
+    case "some-of":
+      return <SomeOf {...common} list={field.list} />;
+    case "at":
+      return <SomeOf {...common} list={["points"]} single />;
+    case "place":
+      return <PlaceInput path={path} value={value} ways={field.ways} label={field.label} />;
+    case "gauge-span":
+      return <PairInput path={path} value={value} label={field.label} />;
+    default:
+      return null;
+  }
+}
+
+export const plainText = (value: Plain | undefined): string =>
+  value === undefined || value === null
+    ? ""
+    : typeof value === "object"
+      ? JSON.stringify(value)
+      : String(value);
+
+const BARE = /^[-+−]?\d+([.,]\d+)?$/;
+
+/** A bare figure gets the unit that stands there, or the usual one. */
+export function withUnit(text: string, before: Plain | undefined, usual: string): string {
+  const tidy = text.trim();
+  if (!BARE.test(tidy)) return tidy;
+  const unit = /[^\d.,\s−+-].*$/u.exec(typeof before === "string" ? before : "")?.[0] ?? usual;
+  const figure = tidy.replace("−", "-").replace("+", "").replace(",", ".");
+  return unit === "" ? figure : `${figure} ${unit}`;
+}
+
+/** A list of lines; figures among them stay figures. */
+function readLines(text: string, optional: boolean): Plain | undefined {
+  const lines = text
+    .split(/\n|,(?=\s*[-\d])/)
+    .map((each) => each.trim())
+    .filter((each) => each !== "");
+  if (lines.length === 0 && optional) return undefined;
+  return lines.map((each) => (/^[-−]?\d+(\.\d+)?$/.test(each) ? Number(each.replace("−", "-")) : each));
+}
+
+interface InputProps extends FieldInputProps {
+  readonly set: (to: Plain | undefined) => void;
+}
+
+interface TextInputProps extends InputProps {
+  readonly toText: (value: Plain | undefined) => string;
+  readonly read: (text: string) => Plain | undefined;
+}
+
+function TextInput({ field, value, id, describedBy, toText, read, set }: TextInputProps) {
+  const written = toText(value);
+  const [typed, setTyped] = useState(written);
+  useEffect(() => setTyped(written), [written]);
+  const keep = () => {
+    const text = field.is === "line" || field.is === "lines" ? typed : typed.trim();
+    if (text !== written) set(read(text));
+  };
+  const several = field.is === "lines" || (field.is === "line" && field.long === true);
+  const shared = {
+    id,
+    value: typed,
+    onBlur: keep,
+    "aria-describedby": describedBy,
+    "aria-invalid": describedBy?.includes("fault") === true ? true : undefined,
+    placeholder: field.note,
+  } as const;
+  if (several) {
+    return (
+      <textarea
+        {...shared}
+        rows={field.is === "lines" ? 3 : 2}
+        onChange={(event) => setTyped(event.target.value)}
+      />
+    );
+  }
+  return (
+    <input
+      {...shared}
+      type={field.is === "date" ? "date" : "text"}
+      autoComplete="off"
+      autoCapitalize={field.is === "id" ? "none" : "sentences"}
+      onChange={(event) => setTyped(event.target.value)}
+      onKeyDown={(event) => event.key === "Enter" && keep()}
+    />
+  );
+}
+
+interface ChoiceProps<Option extends string | boolean> extends InputProps {
+  readonly options: readonly Option[];
+  readonly nameOf: (option: Option) => string;
+  readonly chosen: (option: Option) => boolean;
+  readonly onPick: (option: Option) => void;
+}
+
+function Choice<Option extends string | boolean>({
+  field,
+  options,
+  nameOf,
+  chosen,
+  onPick,
+  describedBy,
+}: ChoiceProps<Option>) {
+  return (
+    <fieldset
+      className="bk-pick"
+      data-many={options.length > 4 ? "" : undefined}
+      aria-describedby={describedBy}
+    >
+      <legend className="out-of-sight">{field.label}</legend>
+      {options.map((option) => (
+        <button
+          key={String(option)}
+          type="button"
+          aria-pressed={chosen(option)}
+          onClick={() => onPick(option)}
+        >
+          {nameOf(option)}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+interface Named {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** The items that can be named, in the order of the book. */
+export function useNamed(list: BookPath): readonly Named[] {
+  const { plain } = useDesk();
+  const items = valueAt(plain ?? undefined, list);
+  if (!Array.isArray(items)) return [];
+  return items.flatMap((item: Plain): Named[] => {
+    const id = idOf(item);
+    if (id === undefined) return [];
+    const name = [valueAt(item, ["name"]), valueAt(item, ["title"])].find((each) => typeof each === "string");
+    return [{ id, name: typeof name === "string" ? name : id }];
+  });
+}
+
+function OneOf({ field, value, id, describedBy, set, list }: InputProps & { readonly list: BookPath }) {
+  const named = useNamed(list);
+  const known = named.some((each) => each.id === value);
+  return (
+    <select
+      id={id}
+      value={plainText(value)}
+      aria-describedby={describedBy}
+      onChange={(event) =>
+        set(event.target.value === "" ? (field.optional ? undefined : "") : event.target.value)
+      }
+    >
+      <option value="">{field.optional ? "None" : "Choose one"}</option>
+      {known || value === undefined || value === "" ? null : (
+        <option value={plainText(value)}>{plainText(value)}</option>
+      )}
+      {named.map((each) => (
+        <option key={each.id} value={each.id}>
+          {each.name}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function SomeOf({
+  field,
+  value,
+  id,
+  describedBy,
+  set,
+  list,
+  single = false,
+}: InputProps & { readonly list: BookPath; readonly single?: boolean }) {
+  const named = useNamed(list);
+  const more = useId();
+  const chosen: readonly Plain[] = Array.isArray(value)
+    ? value
+    : value === undefined || value === ""
+      ? []
+      : [value];
+  const put = (next: readonly Plain[]) => {
+    const [only] = next;
+    if (next.length === 0 && field.optional) set(undefined);
+    else
+      set(single && next.length === 1 && only !== undefined ? only : single && next.length === 0 ? "" : next);
+  };
+  return (
+    <div className="bk-some">
+      {chosen.map((each) => (
+        <button
+          key={plainText(each)}
+          type="button"
+          className="bk-chip"
+          onClick={() => put(chosen.filter((other) => other !== each))}
+        >
+          {named.find(({ id: one }) => one === each)?.name ?? plainText(each)}
+          <span className="out-of-sight">, take out of {field.label.toLowerCase()}</span>
+          <span aria-hidden="true">×</span>
+        </button>
+      ))}
+      <label className="out-of-sight" htmlFor={chosen.length === 0 ? id : more}>
+        Add to {field.label.toLowerCase()}
+      </label>
+      <select
+        id={chosen.length === 0 ? id : more}
+        value=""
+        aria-describedby={describedBy}
+        onChange={(event) => event.target.value !== "" && put([...chosen, event.target.value])}
+      >
+        <option value="">{chosen.length === 0 ? "Choose" : "Add"}</option>
+        {named
+          .filter((each) => !chosen.includes(each.id))
+          .map((each) => (
+            <option key={each.id} value={each.id}>
+              {each.name}
+            </option>
+          ))}
+      </select>
+    </div>
+  );
+}

@@ -1,0 +1,230 @@
+import {
+  type BookField,
+  type BookPath,
+  idOf,
+  itemName,
+  type Plain,
+  spaced,
+  valueAt,
+} from "@witnessmark/book";
+import { useId } from "react";
+import { capital } from "../../words/capital.ts";
+import { tally } from "../../words/figures.ts";
+import { FieldInput, plainText, useNamed } from "./field-input.tsx";
+import { TableGrid } from "./table-grid.tsx";
+import { useDesk } from "./use-desk.ts";
+
+interface FieldsProps {
+  readonly fields: readonly BookField[];
+  readonly path: BookPath;
+}
+
+/** The fields of one thing of the book: to read, or in a draft to change. */
+export function Fields({ fields, path }: FieldsProps) {
+  const { draft, plain } = useDesk();
+  const isRead = draft === null;
+  return (
+    <div className="bk-fields">
+      {fields
+        .filter(
+          ({ key }) => !isRead || key === "" || valueAt(plain ?? undefined, [...path, key]) !== undefined,
+        )
+        .map((field) => (
+          <FieldRow key={field.key} field={field} path={field.key === "" ? path : [...path, field.key]} />
+        ))}
+    </div>
+  );
+}
+
+function FieldRow({ field, path }: { readonly field: BookField; readonly path: BookPath }) {
+  const desk = useDesk();
+  const id = useId();
+  const value = valueAt(desk.plain ?? undefined, path);
+  const faults = desk.faultsAt(path);
+  const isRead = desk.draft === null;
+  if (field.is === "part") return <Part field={field} path={path} value={value} />;
+  if (field.is === "rows") return <Rows field={field} path={path} value={value} />;
+  if (field.is === "kinds") return <Kinds field={field} path={path} value={value} />;
+  const about = faults.length === 0 ? undefined : `${id}-fault`;
+  const isGroup = ["choice", "choices", "switch", "place", "gauge-span", "cells"].includes(field.is);
+  return (
+    <div className="bk-field">
+      {isRead || isGroup ? (
+        <span className="bk-label">{field.label}</span>
+      ) : (
+        <label htmlFor={id}>{field.label}</label>
+      )}
+      <div>
+        {field.is === "cells" ? (
+          <TableGrid path={path.slice(0, -1)} />
+        ) : isRead ? (
+          <FieldText field={field} value={value} />
+        ) : (
+          <FieldInput field={field} path={path} value={value} id={id} describedBy={about} />
+        )}
+        <Faults id={about} path={path} />
+      </div>
+    </div>
+  );
+}
+
+/** What is wrong at this very place, and what to do. */
+function Faults({ id, path }: { readonly id: string | undefined; readonly path: BookPath }) {
+  const faults = useDesk().faultsAt(path);
+  if (faults.length === 0) return null;
+  return (
+    <p className="bk-fault" id={id}>
+      {faults.map(({ expected, found, remedy }) => (
+        <span key={expected}>
+          Expected {expected}; found {found}
+          {remedy === undefined ? "" : `: ${remedy}`}.{" "}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+function FieldText({ field, value }: { readonly field: BookField; readonly value: Plain | undefined }) {
+  const list =
+    field.is === "one-of" || field.is === "some-of" ? field.list : field.is === "at" ? ["points"] : [];
+  const named = useNamed(list);
+  const nameOf = (id: Plain | undefined) => named.find((each) => each.id === id)?.name ?? plainText(id);
+  if (field.is === "place" && Array.isArray(value)) {
+    return (
+      <span className="bk-boxes">
+        {field.ways.map((way, axis) => (
+          <span className="bk-box" key={way}>
+            <b>{plainText(value[axis])}</b>
+            <small>m {way}</small>
+          </span>
+        ))}
+      </span>
+    );
+  }
+  if (field.is === "gauge-span" && Array.isArray(value)) return <p>{value.map(plainText).join(" to ")}</p>;
+  if (field.is === "choice") return <p>{capital(spaced(plainText(value)))}</p>;
+  if (field.is === "choices" && Array.isArray(value))
+    return <p>{capital(value.map((each: Plain) => spaced(plainText(each))).join(", "))}</p>;
+  if (field.is === "switch") return <p>{value === true ? "Yes" : "No"}</p>;
+  if (Array.isArray(value)) return <p>{value.map(nameOf).join(", ") || "None"}</p>;
+  const unit = field.is === "number" && field.unit !== undefined ? ` ${field.unit}` : "";
+  return (
+    <p>
+      {list.length > 0 ? nameOf(value) : plainText(value)}
+      {unit}
+    </p>
+  );
+}
+
+interface PartProps<Kind extends BookField["is"]> {
+  readonly field: Extract<BookField, { readonly is: Kind }>;
+  readonly path: BookPath;
+  readonly value: Plain | undefined;
+}
+
+function Part({ field, path, value }: PartProps<"part">) {
+  const desk = useDesk();
+  if (value === undefined || value === null) {
+    if (desk.draft === null) return null;
+    return (
+      <div className="bk-field">
+        <span className="bk-label">{field.label}</span>
+        <div>
+          <button
+            type="button"
+            className="button"
+            onClick={() => desk.edit([{ set: path, to: field.blank }])}
+          >
+            Add {field.label.toLowerCase()}
+          </button>
+          <Faults id={undefined} path={path} />
+        </div>
+      </div>
+    );
+  }
+  return (
+    <fieldset className="bk-part">
+      <legend>{field.label}</legend>
+      <Faults id={undefined} path={path} />
+      <Fields fields={field.fields} path={path} />
+      {desk.draft !== null && field.optional ? (
+        <button type="button" className="quiet" onClick={() => desk.edit([{ remove: path }])}>
+          Take {field.label.toLowerCase()} out
+        </button>
+      ) : null}
+    </fieldset>
+  );
+}
+
+function Rows({ field, path, value }: PartProps<"rows">) {
+  const desk = useDesk();
+  const rows: readonly Plain[] = Array.isArray(value) ? value : [];
+  const isRead = desk.draft === null;
+  if (isRead && rows.length === 0) return null;
+  const add = () =>
+    desk.edit(
+      value === undefined
+        ? [{ set: path, to: [field.blank] }]
+        : [{ insert: [...path, rows.length], item: field.blank }],
+    );
+  return (
+    <fieldset className="bk-part bk-rows">
+      <legend>{field.label}</legend>
+      <Faults id={undefined} path={path} />
+      {rows.map((row, index) => (
+        <div className="bk-row" key={idOf(row) ?? index}>
+          <Faults id={undefined} path={[...path, index]} />
+          <Fields fields={field.fields} path={[...path, index]} />
+          {isRead ? null : (
+            <button type="button" className="quiet" onClick={() => desk.edit([{ remove: [...path, index] }])}>
+              Take out
+              <span className="out-of-sight"> {itemName(row, null) ?? `${field.one} ${index + 1}`}</span>
+            </button>
+          )}
+        </div>
+      ))}
+      {isRead ? null : (
+        <button type="button" className="button" onClick={add}>
+          Add a {field.one}
+        </button>
+      )}
+      {isRead && rows.length > 6 ? <p className="note">{tally(rows.length, field.one)}</p> : null}
+    </fieldset>
+  );
+}
+
+function Kinds({ field, path, value }: PartProps<"kinds">) {
+  const desk = useDesk();
+  const id = useId();
+  const kind = plainText(valueAt(value, [field.by]));
+  const fields = field.kinds[kind]?.fields ?? [];
+  return (
+    <fieldset className="bk-part">
+      <legend>{field.label}</legend>
+      <div className="bk-field">
+        {desk.draft === null ? <span className="bk-label">By</span> : <label htmlFor={id}>By</label>}
+        <div>
+          {desk.draft === null ? (
+            <p>{capital(spaced(kind))}</p>
+          ) : (
+            <select
+              id={id}
+              value={kind}
+              onChange={(event) =>
+                desk.edit([{ set: path, to: field.kinds[event.target.value]?.blank ?? null }])
+              }
+            >
+              {Object.keys(field.kinds).map((each) => (
+                <option key={each} value={each}>
+                  {capital(spaced(each))}
+                </option>
+              ))}
+            </select>
+          )}
+          <Faults id={undefined} path={path} />
+        </div>
+      </div>
+      <Fields fields={fields} path={path} />
+    </fieldset>
+  );
+}

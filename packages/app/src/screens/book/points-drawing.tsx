@@ -1,0 +1,141 @@
+import { type Plain, valueAt } from "@witnessmark/book";
+import { useMemo, useState } from "react";
+import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
+import { go } from "../../routes/use-route.ts";
+import { figure } from "../../words/figures.ts";
+import { listIn, textOf } from "./book-toc.tsx";
+import { useDesk } from "./use-desk.ts";
+import { type DraftPoint, moveEdits, newPoint, pointsIn } from "./walk-points.ts";
+
+interface PointsDrawingProps {
+  readonly point: string | undefined;
+  /** The stance in hand: the points that are seen from it stand out. */
+  readonly stance: string | undefined;
+  readonly small: boolean;
+}
+
+/** The aircraft from above over its left side, with its points: tapped, and in a draft dragged and put there. */
+export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
+  const desk = useDesk();
+  const { plain, book, registration, draft } = desk;
+  const [adding, setAdding] = useState<"no" | "one" | "pair">("no");
+  const [moving, setMoving] = useState<{ readonly id: string; readonly at: PlaceOnView } | null>(null);
+  const points = useMemo(() => pointsIn(plain), [plain]);
+  const geometry = useGeometry();
+  const marks = useMemo(
+    () => points.map((each) => markOf(each, point, stance, moving)),
+    [points, point, stance, moving],
+  );
+  if (geometry === null) return <p className="bk-none">The shape cannot be drawn: mend it in the text.</p>;
+  const inHand = points.find(({ id }) => id === point);
+  const open = (id: string) => go({ at: "book", registration, page: "points", item: id });
+  const move = (id: string, at: PlaceOnView, done: boolean) => {
+    const found = points.find((each) => each.id === id);
+    if (!done) setMoving({ id, at });
+    else {
+      setMoving(null);
+      if (found !== undefined && plain !== null) desk.edit(moveEdits(plain, found, at));
+      if (id !== point) open(id);
+    }
+  };
+  const put = (at: PlaceOnView) => {
+    if (adding === "no" || plain === null || at.x_m === undefined || at.y_m === undefined) return;
+    const made = newPoint(plain, { x_m: at.x_m, y_m: at.y_m }, adding === "pair");
+    desk.edit(made.edits);
+    setAdding("no");
+    open(made.id);
+  };
+  const label = `${book?.aircraft.type ?? registration}: ${points.length} points`;
+  const shared = {
+    geometry,
+    marks,
+    onPoint: open,
+    ...(point === undefined ? {} : { selected: point }),
+    ...(draft === null ? {} : { onMove: move }),
+  };
+  return (
+    <>
+      <div className="bk-plan">
+        <AircraftDrawing
+          {...shared}
+          label={`${label}, from above`}
+          onPlace={put}
+          squares={!small}
+          tools={small ? "folded" : "all"}
+          apart_px={small ? 32 : 26}
+          mark_px={14}
+        />
+      </div>
+      {small ? null : (
+        <div className="bk-side">
+          <AircraftDrawing
+            {...shared}
+            view="side"
+            label={`${label}, from the left`}
+            tools="none"
+            apart_px={20}
+            mark_px={14}
+            squares
+          />
+        </div>
+      )}
+      <div className="bk-draw-acts">
+        {inHand === undefined ? null : (
+          <p>
+            {inHand.name}: {placeText(moving?.id === inHand.id ? moved(inHand, moving.at) : inHand.place)}
+          </p>
+        )}
+        {draft === null ? null : (
+          <span className="row-of-buttons">
+            {(["one", "pair"] as const).map((kind) => (
+              <button
+                key={kind}
+                type="button"
+                className="button"
+                aria-pressed={adding === kind}
+                onClick={() => setAdding(adding === kind ? "no" : kind)}
+              >
+                {adding === kind ? "Tap where it is" : kind === "one" ? "Add a point" : "Add a pair"}
+              </button>
+            ))}
+          </span>
+        )}
+      </div>
+    </>
+  );
+}
+
+/** The shape as it is drawn: that of the draft as it read last. */
+const useGeometry = () => useDesk().book?.geometry ?? null;
+
+const moved = ({ place }: DraftPoint, at: PlaceOnView): DraftPoint["place"] => [
+  at.x_m ?? place[0],
+  at.y_m ?? place[1],
+  at.z_m ?? place[2],
+];
+
+function markOf(
+  each: DraftPoint,
+  point: string | undefined,
+  stance: string | undefined,
+  moving: { readonly id: string; readonly at: PlaceOnView } | null,
+): DrawingMark {
+  const here = each.id === point || (stance !== undefined && each.stance === stance);
+  return {
+    id: each.id,
+    name: each.name,
+    place: moving?.id === each.id ? moved(each, moving.at) : each.place,
+    ...(here ? { state: "here" as const } : {}),
+    size: each.id === point ? "large" : "small",
+    ...(each.id === point ? { label: each.name } : {}),
+  };
+}
+
+const placeText = ([x_m, y_m, z_m]: DraftPoint["place"]): string =>
+  `${figure(x_m, 2)} m aft, ${figure(y_m, 2)} m right, ${figure(z_m, 2)} m up`;
+
+/** Points that are seen from a stance. */
+export const seenFrom = (plain: Plain | null, stance: string): readonly Plain[] =>
+  listIn(plain, ["points"]).filter(
+    (point) => textOf(point, "stance") === stance && valueAt(point, ["id"]) !== undefined,
+  );

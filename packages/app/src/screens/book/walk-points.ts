@@ -1,0 +1,122 @@
+import { type BookEdit, type Plain, valueAt } from "@witnessmark/book";
+import type { PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
+import { mirrorOf, placeEdits } from "./place-input.tsx";
+
+/** What is further out than this has a side. */
+const CENTRE_m = 0.45;
+
+const cm = (metres: number): number => Math.round(metres * 100) / 100 + 0;
+
+/** A point of the draft, as far as it can be drawn. */
+export interface DraftPoint {
+  readonly index: number;
+  readonly id: string;
+  readonly name: string;
+  readonly stance: string;
+  readonly place: readonly [x_m: number, y_m: number, z_m: number];
+}
+
+export function pointsIn(plain: Plain | null): readonly DraftPoint[] {
+  const points = valueAt(plain ?? undefined, ["points"]);
+  if (!Array.isArray(points)) return [];
+  return points.flatMap((point: Plain, index): DraftPoint[] => {
+    const [x_m, y_m, z_m] = [0, 1, 2].map((axis) => valueAt(point, ["place", axis]));
+    if (typeof x_m !== "number" || typeof y_m !== "number" || typeof z_m !== "number") return [];
+    const text = (key: string) => {
+      const value = valueAt(point, [key]);
+      return typeof value === "string" ? value : "";
+    };
+    return [{ index, id: text("id"), name: text("name"), stance: text("stance"), place: [x_m, y_m, z_m] }];
+  });
+}
+
+/** A point put where it was dragged to, its mirror image with it. */
+export function moveEdits(plain: Plain, { index, place }: DraftPoint, at: PlaceOnView): readonly BookEdit[] {
+  const moved = [at.x_m ?? place[0], at.y_m ?? place[1], at.z_m ?? place[2]].map(cm);
+  const edits = moved.flatMap((metres, axis) =>
+    metres === place[axis] ? [] : placeEdits(plain, ["points", index, "place"], axis, metres),
+  );
+  const before = place[1];
+  const now = moved[1] ?? 0;
+  // across the centre line it changes sides; a pair stays a pair
+  if (mirrorOf(plain, index) === undefined && sideOf(before) !== sideOf(now))
+    return [...edits, { set: ["points", index, "side"], to: sideOf(now) }];
+  return edits;
+}
+
+export const sideOf = (y_m: number): "left" | "right" | "centre" =>
+  Math.abs(y_m) <= CENTRE_m ? "centre" : y_m < 0 ? "left" : "right";
+
+export function freeId(plain: Plain | null, list: string, wanted: string): string {
+  const items = valueAt(plain ?? undefined, list.split("."));
+  const taken = new Set(Array.isArray(items) ? items.map((item: Plain) => valueAt(item, ["id"])) : []);
+  const stem = idFrom(wanted);
+  if (!taken.has(stem)) return stem;
+  for (let count = 2; ; count++) if (!taken.has(`${stem}-${count}`)) return `${stem}-${count}`;
+}
+
+/** A short name from words. */
+export const idFrom = (words: string): string =>
+  words
+    .normalize("NFD")
+    .replaceAll(/\p{M}/gu, "")
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, "-")
+    .replaceAll(/^-+|-+$/g, "")
+    .slice(0, 50) || "new";
+
+/** A new point where the drawing was tapped, in the area and from the stance of the one that is nearest. */
+export function newPoint(
+  plain: Plain,
+  at: { readonly x_m: number; readonly y_m: number },
+  pair: boolean,
+): { readonly edits: readonly BookEdit[]; readonly id: string } {
+  const points = pointsIn(plain);
+  const nearest = points.toSorted((a, b) => away(a, at) - away(b, at))[0];
+  const like = valueAt(plain, ["points", nearest?.index ?? 0]);
+  const [x_m, y_m, z_m] = [cm(at.x_m), cm(at.y_m), nearest?.place[2] ?? 1];
+  const side = sideOf(y_m);
+  const of = (key: string): Plain => valueAt(like, [key]) ?? "";
+  const end = Array.isArray(valueAt(plain, ["points"]))
+    ? (valueAt(plain, ["points"]) as readonly Plain[]).length
+    : 0; // as just seen
+  if (!pair || side === "centre") {
+    const id = freeId(plain, "points", side === "centre" ? "new-point" : `${side}-new-point`);
+    const name = side === "centre" ? "New point" : `${side === "left" ? "Left" : "Right"} new point`;
+    const item = { id, name, area: of("area"), side, place: [x_m, y_m, z_m], stance: of("stance") };
+    return { id, edits: [{ insert: ["points", end], item }] };
+  }
+  const stem = freeId(plain, "points", `${side}-new-point`).replace(/^(left|right)-/, "");
+  const one = (which: "left" | "right"): Plain => {
+    const mine = which === side;
+    const other = which === "left" ? "right" : "left";
+    return {
+      id: `${which}-${stem}`,
+      name: `${which === "left" ? "Left" : "Right"} ${stem.replaceAll("-", " ")}`,
+      area: mine ? of("area") : mirroredName(plain, "areas", of("area")),
+      side: which,
+      place: [x_m, mine ? y_m : 0 - y_m, z_m],
+      stance: mine ? of("stance") : mirroredName(plain, "stances", of("stance")),
+      mirrors: `${other}-${stem}`,
+    };
+  };
+  const other = side === "left" ? "right" : "left";
+  return {
+    id: `${side}-${stem}`,
+    edits: [
+      { insert: ["points", end], item: one(side) },
+      { insert: ["points", end + 1], item: one(other) },
+    ],
+  };
+}
+
+/** The item of the other side, where there is one: `left-wing` for `right-wing`. */
+function mirroredName(plain: Plain, list: string, id: Plain): Plain {
+  if (typeof id !== "string") return id;
+  const other = id.includes("left") ? id.replace("left", "right") : id.replace("right", "left");
+  const items = valueAt(plain, [list]);
+  return Array.isArray(items) && items.some((item: Plain) => valueAt(item, ["id"]) === other) ? other : id;
+}
+
+const away = ({ place }: DraftPoint, { x_m, y_m }: { readonly x_m: number; readonly y_m: number }): number =>
+  Math.hypot(place[0] - x_m, place[1] - y_m);
