@@ -189,13 +189,19 @@ export {
 } from "./load/changes.ts";
 export { armOfPercentMac, percentMac } from "./load/chord.ts";
 export {
+  armsInEnvelope,
   type Envelope,
   type EnvelopeMargins,
   type EnvelopePlace,
   type MassAndArm,
   pointInEnvelope,
 } from "./load/envelope.ts";
-export { type BurnMoment, type EnvelopeAlongBurn, envelopeAlongBurn } from "./load/envelope-along-burn.ts";
+export {
+  type BurnMoment,
+  type EnvelopeAlongBurn,
+  envelopeAlongBurn,
+  isInsideAlongBurn,
+} from "./load/envelope-along-burn.ts";
 export { type EnvelopeFault, type EnvelopeFaultCode, envelopeFaults } from "./load/envelope-faults.ts";
 export { floorLoading, mostOnFloor } from "./load/floor.ts";
 export { centreLimit, momentLimit } from "./load/limit-lines.ts";

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { fromSI, toSI } from "../units/convert.ts";
 import { type BurnPlan, burnPath } from "./burn-path.ts";
 import { type Envelope, pointInEnvelope } from "./envelope.ts";
-import { envelopeAlongBurn } from "./envelope-along-burn.ts";
+import { envelopeAlongBurn, isInsideAlongBurn } from "./envelope-along-burn.ts";
 import { loadedState } from "./loaded-state.ts";
 import { type TankFuel, tankArm_m } from "./tank.ts";
 
@@ -227,7 +227,9 @@ describe("any burn", () => {
   it("is nowhere worse than its worst point, and there as bad as it says", () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
-        const found = envelopeAlongBurn(burnPath(plan), LEANING);
+        const path = burnPath(plan);
+        const found = envelopeAlongBurn(path, LEANING);
+        expect(isInsideAlongBurn(path, LEANING)).toBe(found.inside);
         for (const state of stepped(plan, 200)) {
           const { inside, margins } = pointInEnvelope(LEANING, state);
           expect(margins.forward_m ?? 1e9).toBeGreaterThanOrEqual((found.forward?.margin_m ?? 1e9) - 1e-9);

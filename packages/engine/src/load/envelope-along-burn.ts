@@ -1,5 +1,6 @@
 import type { BurnPath, BurnPiece } from "./burn-path.ts";
-import { armsInEnvelope, type Edge, type Envelope, edgesOf, isInEnvelope } from "./envelope.ts";
+import { armsInEnvelope, type Envelope, isInEnvelope, linesOf } from "./envelope.ts";
+import { putInOrder } from "./put-in-order.ts";
 
 /** A moment of the burn: the aircraft when so much has burnt. */
 export interface BurnMoment {
@@ -23,23 +24,17 @@ export interface EnvelopeAlongBurn {
 }
 
 /** Adds the real solutions of a x² + b x + c = 0, without loss where b is great. */
-function addRoots(found: number[], a: number, b: number, c: number): void {
+function addRoots(add: (root: number) => void, a: number, b: number, c: number): void {
   if (a === 0) {
-    if (b !== 0) found.push(-c / b);
+    if (b !== 0) add(-c / b);
     return;
   }
   const discriminant = b * b - 4 * a * c;
   if (!(discriminant >= 0)) return;
   const half = -0.5 * (b + (b < 0 ? -1 : 1) * Math.sqrt(discriminant));
-  if (half === 0) found.push(0);
-  else found.push(half / a, c / half);
-}
-
-/** The arm limit of an edge as start + slope × mass; undefined for one at a single mass. */
-function asLine([a, b]: Edge): readonly [start_m: number, slope_mPerKg: number] | undefined {
-  if (a.mass_kg === b.mass_kg) return undefined;
-  const slope = (b.arm_m - a.arm_m) / (b.mass_kg - a.mass_kg);
-  return [a.arm_m - slope * a.mass_kg, slope];
+  if (half === 0) return; // a piece begins there anyway
+  add(half / a);
+  add(c / half);
 }
 
 /**
@@ -52,23 +47,20 @@ function candidates(piece: BurnPiece, envelope: Envelope): readonly number[] {
   const { mass_kg: W, moment_kgm: M } = from;
   const length = to.burnt_kg - from.burnt_kg;
   const found = [0, length];
-  for (const { mass_kg } of envelope.points) found.push(W - mass_kg);
+  const add = (s: number): void => {
+    if (s > 0 && s < length) putInOrder(found, s);
+  };
+  for (const { mass_kg } of envelope.points) add(W - mass_kg);
   const addTurning = (slope: number): void =>
     // d/ds (M + l s + q s²)/(W − s) + slope = 0, over (W − s)²
-    addRoots(found, slope - q, 2 * W * (q - slope), l * W + M + slope * W * W);
+    addRoots(add, slope - q, 2 * W * (q - slope), l * W + M + slope * W * W);
   addTurning(0);
-  for (const edge of edgesOf(envelope)) {
-    const line = asLine(edge);
-    if (line === undefined) continue;
-    const [start, slope] = line;
+  for (const [start, slope] of linesOf(envelope)) {
     addTurning(slope);
     // M + l s + q s² = (start + slope (W − s)) (W − s)
-    addRoots(found, q - slope, l + start + 2 * slope * W, M - start * W - slope * W * W);
+    addRoots(add, q - slope, l + start + 2 * slope * W, M - start * W - slope * W * W);
   }
-  return found
-    .filter((s) => s >= 0 && s <= length)
-    .sort((a, b) => a - b)
-    .filter((s, index, all) => s !== all[index - 1]);
+  return found;
 }
 
 function momentAt({ from, to, linear_m, quadraticMPerKg }: BurnPiece, s: number): BurnMoment {
@@ -87,25 +79,44 @@ interface Looked {
   readonly margins?: { readonly forward_m: number | undefined; readonly aft_m: number | undefined };
 }
 
-function look(path: BurnPath, envelope: Envelope): readonly Looked[] {
-  const looked: Looked[] = [];
-  const at = (moment: BurnMoment): void => {
-    const { inside, ...margins } = armsInEnvelope(envelope, moment);
-    looked.push({ moment, inside, margins });
-  };
-  const [only] = path.states;
-  if (path.pieces.length === 0 && only !== undefined) at(only);
-  path.pieces.forEach((piece, index) => {
+/**
+ * Goes along the burn, root by root and half-way between two of them, for as long as what sees it says so.
+ *
+ * @param see `isRoot`: a place between two roots only says whether it is inside
+ * @returns whether it came to the end
+ */
+function goAlong(
+  { states, pieces }: BurnPath,
+  envelope: Envelope,
+  see: (moment: BurnMoment, isRoot: boolean) => boolean,
+): boolean {
+  const [only] = states;
+  if (pieces.length === 0 && only !== undefined) return see(only, true);
+  return pieces.every((piece, index) => {
     let before: number | undefined;
     for (const s of candidates(piece, envelope)) {
-      if (before !== undefined) {
-        const between = momentAt(piece, (before + s) / 2);
-        looked.push({ moment: between, inside: isInEnvelope(envelope, between) });
-      }
+      if (s === before) continue;
+      if (before !== undefined && !see(momentAt(piece, (before + s) / 2), false)) return false;
       // a piece begins where the one before it ended
-      if (before !== undefined || index === 0) at(momentAt(piece, s));
+      if ((before !== undefined || index === 0) && !see(momentAt(piece, s), true)) return false;
       before = s;
     }
+    return true;
+  });
+}
+
+/** Of `envelopeAlongBurn` only whether all of it is inside. */
+export const isInsideAlongBurn = (path: BurnPath, envelope: Envelope): boolean =>
+  goAlong(path, envelope, (moment) => isInEnvelope(envelope, moment));
+
+function look(path: BurnPath, envelope: Envelope): readonly Looked[] {
+  const looked: Looked[] = [];
+  goAlong(path, envelope, (moment, isRoot) => {
+    if (isRoot) {
+      const { inside, ...margins } = armsInEnvelope(envelope, moment);
+      looked.push({ moment, inside, margins });
+    } else looked.push({ moment, inside: isInEnvelope(envelope, moment) });
+    return true;
   });
   return looked;
 }

@@ -1,4 +1,5 @@
 import { exactSumOfProducts } from "./exact-sum.ts";
+import { putInOrder } from "./put-in-order.ts";
 
 /** A corner of an envelope, or the place of a loaded aircraft in it. */
 export interface MassAndArm {
@@ -57,8 +58,12 @@ interface Side {
   readonly length2: number;
 }
 
+/** The arm limit of an edge as start + slope × mass. */
+export type EdgeLine = readonly [start_m: number, slope_mPerKg: number];
+
 interface Outline {
   readonly edges: readonly Edge[];
+  readonly lines: readonly EdgeLine[];
   readonly sides: readonly Side[];
   readonly scale: Scale;
   /** Within this of an edge a place is on it. */
@@ -78,12 +83,20 @@ function outlineOf({ points }: Envelope): Outline {
   };
   const outline: Outline = {
     edges,
+    lines: edges.flatMap(lineOf),
     sides: edges.map((edge) => sideIn(edge, scale)),
     scale,
     rest: { arm_m: ON_THE_EDGE * scale.arm_m, mass_kg: ON_THE_EDGE * scale.mass_kg },
   };
   outlines.set(points, outline);
   return outline;
+}
+
+/** None of an edge at a single mass. */
+function lineOf([a, b]: Edge): readonly EdgeLine[] {
+  if (a.mass_kg === b.mass_kg) return [];
+  const slope = (b.arm_m - a.arm_m) / (b.mass_kg - a.mass_kg);
+  return [[a.arm_m - slope * a.mass_kg, slope]];
 }
 
 function sideIn([a, b]: Edge, scale: Scale): Side {
@@ -102,6 +115,9 @@ function sideIn([a, b]: Edge, scale: Scale): Side {
 
 /** The edges in order; one from the last corner to the first closes them. */
 export const edgesOf = (envelope: Envelope): readonly Edge[] => outlineOf(envelope).edges;
+
+/** The lines of the edges, in their order; an edge at a single mass has none. */
+export const linesOf = (envelope: Envelope): readonly EdgeLine[] => outlineOf(envelope).lines;
 
 /** What the quick form of `sideOf` can be off, as a share of its two products (Shewchuk 1997, orientation test). */
 const QUICK_ERROR = 3.3306690738754716e-16;
@@ -163,13 +179,15 @@ function meetings(sides: readonly Side[], along: Axis, across: Axis, value: numb
   const found: number[] = [];
   for (const { a, b, low, high } of sides) {
     if (value < low[across] - rest || value > high[across] + rest) continue;
-    if (high[across] - low[across] <= rest) found.push(a[along], b[along]);
-    else {
+    if (high[across] - low[across] <= rest) {
+      putInOrder(found, a[along]);
+      putInOrder(found, b[along]);
+    } else {
       const share = Math.min(1, Math.max(0, (value - a[across]) / (b[across] - a[across])));
-      found.push(share === 1 ? b[along] : a[along] + share * (b[along] - a[along]));
+      putInOrder(found, share === 1 ? b[along] : a[along] + share * (b[along] - a[along]));
     }
   }
-  return found.sort((one, other) => one - other);
+  return found;
 }
 
 /** Margins to the ends of that part of a line through the envelope which holds the place, or is nearest to it. */

@@ -12,7 +12,9 @@ function grow(partials: number[], term: number): void {
   if (term === 0) return; // most products of a load lose nothing
   let carried = term;
   let kept = 0;
-  for (const partial of partials) {
+  const { length } = partials;
+  for (let at = 0; at < length; at += 1) {
+    const partial = partials[at] ?? 0;
     const larger = Math.abs(carried) < Math.abs(partial);
     const large = larger ? partial : carried;
     const high = carried + partial;
@@ -23,23 +25,25 @@ function grow(partials: number[], term: number): void {
     }
     carried = high;
   }
-  partials.length = kept;
-  partials.push(carried);
+  partials[kept] = carried;
+  if (partials.length > kept + 1) partials.length = kept + 1;
 }
 
 /** The nearest double to partial sums that do not overlap, halves to even. */
-function rounded(partials: number[]): number {
-  let high = partials.pop() ?? 0;
+function rounded(partials: readonly number[]): number {
+  let at = partials.length - 1;
+  let high = partials[at] ?? 0;
   let low = 0;
   while (low === 0) {
-    const next = partials.pop();
+    at -= 1;
+    const next = partials[at];
     if (next === undefined) return high;
     const before = high;
     high = before + next;
     low = next - (high - before);
   }
   // Half a digit is left over: what lies below decides which way it rounds.
-  const below = partials.at(-1) ?? 0;
+  const below = partials[at - 1] ?? 0;
   if ((low < 0 && below < 0) || (low > 0 && below > 0)) {
     const twice = low * 2;
     const up = high + twice;
@@ -63,15 +67,36 @@ function productRest(a: number, b: number, product: number): number {
   return aLow * bLow - (product - aHigh * bHigh - aLow * bHigh - aHigh * bLow);
 }
 
+/** A sum on its way, for what is not in a list yet. Terms as in `exactSum`, products as in `exactSumOfProducts`. */
+export class ExactSum {
+  readonly #partials: number[] = [];
+
+  add(term: number): void {
+    grow(this.#partials, term);
+  }
+
+  /** The product is added whole, not as a double. */
+  addProduct(a: number, b: number): void {
+    const product = a * b;
+    if (product === 0) return;
+    grow(this.#partials, productRest(a, b, product));
+    grow(this.#partials, product);
+  }
+
+  total(): number {
+    return rounded(this.#partials);
+  }
+}
+
 /**
  * The sum of the terms, correctly rounded.
  *
  * @param terms finite, below 1e300 in magnitude; none gives 0
  */
 export function exactSum(terms: Iterable<number>): number {
-  const partials: number[] = [];
-  for (const term of terms) grow(partials, term);
-  return rounded(partials);
+  const sum = new ExactSum();
+  for (const term of terms) sum.add(term);
+  return sum.total();
 }
 
 /**
@@ -80,11 +105,7 @@ export function exactSum(terms: Iterable<number>): number {
  * @param pairs finite, each number below 1e150 in magnitude
  */
 export function exactSumOfProducts(pairs: Iterable<readonly [number, number]>): number {
-  const partials: number[] = [];
-  for (const [a, b] of pairs) {
-    const product = a * b;
-    grow(partials, productRest(a, b, product));
-    grow(partials, product);
-  }
-  return rounded(partials);
+  const sum = new ExactSum();
+  for (const [a, b] of pairs) sum.addProduct(a, b);
+  return sum.total();
 }

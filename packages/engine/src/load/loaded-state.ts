@@ -1,5 +1,5 @@
 import { InputError } from "../input-error.ts";
-import { exactSum, exactSumOfProducts } from "./exact-sum.ts";
+import { ExactSum } from "./exact-sum.ts";
 
 /** One thing aboard, or the empty aircraft. */
 export interface LoadItem {
@@ -42,21 +42,21 @@ const isSound = (item: LoadItem): boolean =>
   );
 
 function check(items: readonly LoadItem[]): void {
-  for (const [index, item] of items.entries()) {
-    if (isSound(item)) continue;
-    for (const field of FIELDS) {
-      const value = item[field] ?? 0;
-      if (Number.isFinite(value) && (field !== "mass_kg" || value >= 0)) continue;
-      throw new InputError(
-        Number.isFinite(value) ? "out-of-range" : "not-a-number",
-        `items[${index}].${field}`,
-        {
-          expected: field === "mass_kg" ? "a mass of zero or more" : "a finite number",
-          received: String(value),
-          remedy: "check the figure and its unit",
-        },
-      );
-    }
+  const index = items.findIndex((item) => !isSound(item));
+  const item = items[index];
+  if (item === undefined) return;
+  for (const field of FIELDS) {
+    const value = item[field] ?? 0;
+    if (Number.isFinite(value) && (field !== "mass_kg" || value >= 0)) continue;
+    throw new InputError(
+      Number.isFinite(value) ? "out-of-range" : "not-a-number",
+      `items[${index}].${field}`,
+      {
+        expected: field === "mass_kg" ? "a mass of zero or more" : "a finite number",
+        received: String(value),
+        remedy: "check the figure and its unit",
+      },
+    );
   }
 }
 
@@ -68,7 +68,15 @@ function check(items: readonly LoadItem[]): void {
  */
 export function loadedState(items: readonly LoadItem[]): LoadedState {
   check(items);
-  const mass_kg = exactSum(items.map((item) => item.mass_kg));
+  const [mass, along, across] = [new ExactSum(), new ExactSum(), new ExactSum()];
+  for (const item of items) {
+    mass.add(item.mass_kg);
+    along.addProduct(item.mass_kg, item.arm_m);
+    across.addProduct(item.mass_kg, item.lateralArm_m ?? 0);
+    along.add(item.extraMoment_kgm ?? 0);
+    across.add(item.extraLateralMoment_kgm ?? 0);
+  }
+  const mass_kg = mass.total();
   if (!(mass_kg > 0)) {
     throw new InputError("out-of-range", "items", {
       expected: "items that have a mass together",
@@ -76,16 +84,8 @@ export function loadedState(items: readonly LoadItem[]): LoadedState {
       remedy: "give the empty aircraft as an item",
     });
   }
-  const along: (readonly [number, number])[] = [];
-  const across: (readonly [number, number])[] = [];
-  for (const item of items) {
-    along.push([item.mass_kg, item.arm_m]);
-    across.push([item.mass_kg, item.lateralArm_m ?? 0]);
-    if (item.extraMoment_kgm !== undefined) along.push([item.extraMoment_kgm, 1]);
-    if (item.extraLateralMoment_kgm !== undefined) across.push([item.extraLateralMoment_kgm, 1]);
-  }
-  const moment_kgm = exactSumOfProducts(along);
-  const lateralMoment_kgm = exactSumOfProducts(across);
+  const moment_kgm = along.total();
+  const lateralMoment_kgm = across.total();
   return {
     mass_kg,
     moment_kgm,

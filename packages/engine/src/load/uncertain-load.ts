@@ -113,10 +113,20 @@ function edgeProbability(state: UncertainState, [from, to]: Edge, turn: 1 | -1):
   };
 }
 
-/** The probability that each edge of an envelope is kept, edge by edge as the corners run. */
-export function probabilityOfEdges(state: UncertainState, envelope: Envelope): readonly EdgeProbability[] {
+/**
+ * The probability that each edge of an envelope is kept, edge by edge as the corners run.
+ *
+ * @param isAsked of which edges; of all without it
+ */
+export function probabilityOfEdges(
+  state: UncertainState,
+  envelope: Envelope,
+  isAsked: (edge: Edge) => boolean = () => true,
+): readonly EdgeProbability[] {
   const turn = direction(envelope);
-  return edgesOf(envelope).map((edge) => edgeProbability(state, edge, turn));
+  return edgesOf(envelope)
+    .filter(isAsked)
+    .map((edge) => edgeProbability(state, edge, turn));
 }
 
 const SPAN = 8; // standard uncertainties to each side: what lies beyond is below 1e-14

@@ -65,31 +65,37 @@ function find(
 const placeOf = (located: Located): Place =>
   located.kind === "on" ? located.place : { lower: located.edge, upper: located.edge, share_1: 0 };
 
+/** An axis on which a place lies between two values: how far on the upper one is in the cells, and its share. */
+interface Between {
+  readonly jump: number;
+  readonly share_1: number;
+}
+
 /** The cells around a place that carry weight, or nothing when one of them has no figure. */
 function cornersOf(table: Table, places: readonly Place[]): readonly TableCorner[] | undefined {
   const steps = requireSoundTable(table);
-  let indexes = [0];
-  let weights = [1];
+  const between: Between[] = [];
+  let lowest = 0;
   places.forEach(({ lower, upper, share_1 }, axis) => {
     const step = steps[axis] ?? Number.NaN;
-    const nextIndexes: number[] = [];
-    const nextWeights: number[] = [];
-    indexes.forEach((index, at) => {
-      const weight_1 = weights[at] ?? Number.NaN;
-      nextIndexes.push(index + lower * step);
-      nextWeights.push(lower === upper ? weight_1 : weight_1 * (1 - share_1));
-      if (lower === upper) return;
-      nextIndexes.push(index + upper * step);
-      nextWeights.push(weight_1 * share_1);
-    });
-    indexes = nextIndexes;
-    weights = nextWeights;
+    lowest += lower * step;
+    if (lower !== upper) between.push({ jump: (upper - lower) * step, share_1 });
   });
   const corners: TableCorner[] = [];
-  for (const [at, index] of indexes.entries()) {
+  // each bit of a corner's number, the first axis first, says whether it is at the upper value there
+  for (let corner = 0; corner < 1 << between.length; corner += 1) {
+    let index = lowest;
+    let weight_1 = 1;
+    let bit = 1 << between.length;
+    for (const { jump, share_1 } of between) {
+      bit >>= 1;
+      const isUpper = (corner & bit) !== 0;
+      if (isUpper) index += jump;
+      weight_1 *= isUpper ? share_1 : 1 - share_1;
+    }
     const cell = table.cells[index];
     if (cell === null || cell === undefined) return undefined;
-    corners.push({ index, cell, weight_1: weights[at] ?? Number.NaN });
+    corners.push({ index, cell, weight_1 });
   }
   return corners;
 }

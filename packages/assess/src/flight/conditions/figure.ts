@@ -58,29 +58,31 @@ const earliest_ms = (figures: readonly Figure<unknown>[]): number | undefined =>
 export const onceMissing = (all: readonly Missing[]): readonly Missing[] =>
   all.length < 2 ? all : [...new Map(all.map((missing) => [missing.what, missing])).values()];
 
-const onceOrigin = (all: readonly Origin[]): readonly Origin[] =>
-  all.length < 2
-    ? all
-    : [
-        ...new Map(
-          all.map((origin) => [`${origin.kind} ${origin.at_ms} ${origin.words ?? ""}`, origin]),
-        ).values(),
-      ];
+const isSameOrigin = (one: Origin, other: Origin): boolean =>
+  one.at_ms === other.at_ms && one.kind === other.kind && (one.words ?? "") === (other.words ?? "");
 
-/** What the lists of several have in them; the list itself where only one has anything. */
-function allOf<T>(lists: readonly (readonly T[])[]): readonly T[] {
-  const filled = lists.filter(({ length }) => length > 0);
-  return filled.length < 2 ? (filled[0] ?? []) : filled.flat();
+/** Each once; the list itself where that is so already. */
+function onceOrigin(all: readonly Origin[]): readonly Origin[] {
+  const isFirst = (origin: Origin, at: number): boolean =>
+    all.findIndex((other) => isSameOrigin(other, origin)) === at;
+  return all.every(isFirst) ? all : all.filter(isFirst);
 }
+
+/** What several lists have in them; the list itself where only one has anything. */
+const joined = <T>(one: readonly T[], other: readonly T[]): readonly T[] =>
+  other.length === 0 ? one : one.length === 0 ? other : [...one, ...other];
 
 /** What several figures have in common: all that is missing of them, and the earliest end. */
 export function restOf(figures: readonly Figure<unknown>[]): Omit<Figure<never>, "value"> {
+  let from: readonly Origin[] = [];
+  let missing: readonly Missing[] = [];
+  for (const figure of figures) {
+    from = joined(from, figure.from);
+    missing = joined(missing, figure.missing);
+  }
+  const rest = { from: onceOrigin(from), missing: onceMissing(missing) };
   const holdsUntil_ms = earliest_ms(figures);
-  return {
-    from: onceOrigin(allOf(figures.map(({ from }) => from))),
-    missing: onceMissing(allOf(figures.map(({ missing }) => missing))),
-    ...(holdsUntil_ms === undefined ? {} : { holdsUntil_ms }),
-  };
+  return holdsUntil_ms === undefined ? rest : { ...rest, holdsUntil_ms };
 }
 
 /** A refusal of the engine is something missing; any other error is a defect and goes on. */

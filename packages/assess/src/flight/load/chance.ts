@@ -9,9 +9,8 @@ const spans = (value: number, one: number, other: number): boolean =>
  * here. The mass limits are tests of their own.
  */
 export function chanceOfEdges(state: UncertainState, envelope: Envelope, place: MassAndArm): number {
-  const beside = probabilityOfEdges(state, envelope).filter(
-    ({ from, to, bounds }) =>
-      (bounds === "forward" || bounds === "aft") && spans(place.mass_kg, from.mass_kg, to.mass_kg),
-  );
+  const beside = probabilityOfEdges(state, envelope, ([from, to]) =>
+    spans(place.mass_kg, from.mass_kg, to.mass_kg),
+  ).filter(({ bounds }) => bounds === "forward" || bounds === "aft");
   return Math.min(1, ...beside.map(({ probability_1 }) => probability_1));
 }

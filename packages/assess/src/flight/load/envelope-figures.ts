@@ -3,23 +3,29 @@ import {
   type BurnPath,
   type EnvelopeAlongBurn,
   envelopeAlongBurn,
+  isInsideAlongBurn,
   pointInEnvelope,
 } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
 import { SURE_FROM_1 } from "../figures.ts";
+import { whenAsked } from "../when-asked.ts";
 import type { EnvelopeFigures, WorstPoint } from "./figures.ts";
 import { momentOf, pathBetween, shifted, type WholeBurn } from "./whole-burn.ts";
+
+/** A part of the burn with the gear down, or with it up where that moves the centre of gravity. */
+interface Leg {
+  readonly path: BurnPath;
+  readonly gearUp: boolean;
+}
 
 interface Looked {
   readonly along: EnvelopeAlongBurn;
   readonly gearUp: boolean;
 }
 
-/** With the gear down, and with it up where that moves the centre of gravity. */
-function lookedAt(path: BurnPath, envelope: LoadEnvelope, gear_kgm: number): readonly Looked[] {
-  const down = { along: envelopeAlongBurn(path, envelope), gearUp: false };
-  if (gear_kgm === 0) return [down];
-  return [down, { along: envelopeAlongBurn(shifted(path, gear_kgm), envelope), gearUp: true }];
+function legsOf(path: BurnPath, gear_kgm: number): readonly Leg[] {
+  const down = { path, gearUp: false };
+  return gear_kgm === 0 ? [down] : [down, { path: shifted(path, gear_kgm), gearUp: true }];
 }
 
 type Found = Omit<WorstPoint, "at">;
@@ -39,7 +45,8 @@ function aboveOrBelow({ along, gearUp }: Looked, envelope: LoadEnvelope): readon
   );
 }
 
-function worstOf(looked: readonly Looked[], envelope: LoadEnvelope): Found | undefined {
+function worstOf(legs: readonly Leg[], envelope: LoadEnvelope): Found | undefined {
+  const looked = legs.map(({ path, gearUp }) => ({ along: envelopeAlongBurn(path, envelope), gearUp }));
   const sides = looked.flatMap(({ along, gearUp }) =>
     (["forward", "aft"] as const).flatMap((edge): readonly Found[] => {
       const side = along[edge];
@@ -73,20 +80,25 @@ export function envelopeFigures(
 ): EnvelopeFigures {
   const { id, name, points } = envelope;
   const none = { id, name, points, inside: undefined, insideUntilDry: undefined, status: "open" as const };
-  if (burn?.takeOff === undefined) return none;
+  if (burn?.takeOff === undefined) return { ...none, worst: undefined };
   const end = burn.alternate ?? burn.landing;
-  const flown = lookedAt(pathBetween(burn.path, burn.takeOff, end ?? burn.takeOff), envelope, gear_kgm);
-  const rest = lookedAt(pathBetween(burn.path, end ?? burn.takeOff, burn.dry), envelope, gear_kgm);
-  const insideFlown = flown.every(({ along }) => along.inside);
-  const insideUntilDry = rest.every(({ along }) => along.inside);
-  const inside = insideFlown ? (end !== undefined || insideUntilDry ? true : undefined) : false;
-  const worst = worstOf(inside === undefined ? [...flown, ...rest] : flown, envelope);
-  const at = worst === undefined ? undefined : momentOf(burn, worst.burnt_kg);
+  const flown = legsOf(pathBetween(burn.path, burn.takeOff, end ?? burn.takeOff), gear_kgm);
+  const rest = legsOf(pathBetween(burn.path, end ?? burn.takeOff, burn.dry), gear_kgm);
+  const isInside = ({ path }: Leg): boolean => isInsideAlongBurn(path, envelope);
+  const insideUntilDry = rest.every(isInside);
+  const inside = flown.every(isInside) ? (end !== undefined || insideUntilDry ? true : undefined) : false;
+  const worst = whenAsked((): WorstPoint | undefined => {
+    const found = worstOf(inside === undefined ? [...flown, ...rest] : flown, envelope);
+    const at = found === undefined ? undefined : momentOf(burn, found.burnt_kg);
+    return found === undefined ? undefined : { ...found, ...(at === undefined ? {} : { at }) };
+  });
   return {
     ...none,
     inside,
     insideUntilDry,
-    ...(worst === undefined ? {} : { worst: { ...worst, ...(at === undefined ? {} : { at }) } }),
+    get worst() {
+      return worst();
+    },
     ...(chance_1 === undefined ? {} : { chance_1 }),
     status: complete ? statusOf(inside, insideUntilDry, chance_1 ?? 1) : "open",
   };

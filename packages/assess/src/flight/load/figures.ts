@@ -63,7 +63,8 @@ export interface EnvelopeFigures {
   readonly inside: boolean | undefined;
   /** From there until the tanks are dry. */
   readonly insideUntilDry: boolean | undefined;
-  readonly worst?: WorstPoint;
+  /** Where it is nearest to an edge, or furthest past one; looked for when somebody asks. */
+  readonly worst: WorstPoint | undefined;
   readonly chance_1?: number;
   readonly status: Status;
 }

@@ -1,7 +1,7 @@
 import type { LoadEnvelope, Loading } from "@witnessmark/book";
 import {
+  armsInEnvelope,
   type LoadedState,
-  pointInEnvelope,
   probabilityOfMassLimit,
   type UncertainState,
 } from "@witnessmark/engine";
@@ -49,8 +49,7 @@ export function loadState(
   complete: boolean,
 ): LoadState {
   const { mass_kg, arm_m, fuel_kg } = state;
-  const { inside, margins } = pointInEnvelope(envelope, { mass_kg, arm_m });
-  const { forward_m, aft_m } = margins;
+  const { inside, forward_m, aft_m } = armsInEnvelope(envelope, { mass_kg, arm_m });
   const limit_kg = limitOf(loading, at);
   const mass: Limited | undefined =
     limit_kg === undefined
