@@ -72,6 +72,26 @@ describe("a decision, years later", () => {
     expect(await why(() => Promise.resolve(theBook), story.events, decision)).toBe("matches");
   });
 
+  it("matches without an entry that has no part in it, such as an answer that was given anew", async () => {
+    const story = new Story(theBook, "07:39");
+    story.ada.start();
+    story.ada.answer("oil", "could-not-check");
+    story.ada.answer("oil");
+    const assessment = assess(theBook, story.state, null, story.now_ms);
+    const tyre = assessment.verdicts.filter(({ status }) => status !== "clear").map(({ id }) => id);
+    const reasons = tyre.map((verdict) => ({ verdict, words: "looked at from afar" }));
+    const body = await decisionBody({ assessment, decision: story.id(), answer: "not-going", reasons });
+    const decision = story.ada.sign(body);
+    const [first] = story.events.filter(({ type }) => type === "check.answered");
+    expect(
+      await why(
+        reader,
+        story.events.filter((event) => event !== first),
+        decision,
+      ),
+    ).toBe("matches");
+  });
+
   it("does not match when an entry that it had seen is missing", async () => {
     const { story, decision } = await decided();
     const cut = story.events.filter(({ type }) => type !== "reading.recorded");

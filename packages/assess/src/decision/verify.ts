@@ -36,7 +36,8 @@ function seenBy(events: readonly LedgerEvent[], heads: Decision["heads"]) {
 /**
  * Recomputes the assessment that a decision rests on, from nothing but its ledger, and compares its hash.
  *
- * @param events all events of the aircraft, in any order; those after the decision play no part
+ * @param events all events of the aircraft, in any order; those after the decision play no part. Where some are missing,
+ *   it matches only when they change nothing.
  */
 export async function verifyDecision(
   readBook: BookReader,
@@ -44,15 +45,15 @@ export async function verifyDecision(
   decision: Decision,
 ): Promise<DecisionCheck> {
   const { seen, missing } = seenBy(events, decision.heads);
-  if (missing > 0) {
-    return no(
-      `${missing} of the entries that the decision had seen ${missing === 1 ? "is" : "are"} not in this ledger; fetch the rest and try again`,
-    );
-  }
+  const lacking = `${missing} of the entries that the decision had seen ${missing === 1 ? "is" : "are"} not in this ledger; fetch the rest and try again`;
   const state = fold(seen);
   const adopted = state.books.findLast(({ sha256 }) => sha256 === decision.bookSha256);
   if (adopted === undefined) {
-    return no("The book that it was decided by is not among the entries that the decision had seen");
+    return no(
+      missing > 0
+        ? lacking
+        : "The book that it was decided by is not among the entries that the decision had seen",
+    );
   }
   const book = await readBook(adopted.text, adopted.sha256);
   if (book === undefined) {
@@ -65,7 +66,9 @@ export async function verifyDecision(
   if (Number.isNaN(at_ms)) return no(`The moment of the decision cannot be read: "${decision.at}"`);
   const assessment = assess(book, state, decision.flight, at_ms);
   const hash = await assessmentHash(assessment);
+  // The hash covers every word of it: what is missing, such as answers of walks long past, had no part in it then.
   if (hash === decision.assessmentSha256) return { matches: true, assessment };
+  if (missing > 0) return no(lacking);
   const was = new Map(decision.restsOn.map(({ verdict, status }) => [verdict, status]));
   const differs = assessment.verdicts.filter(({ id, status }) => was.get(id) !== status).map(({ id }) => id);
   const gone = [...was.keys()].filter((id) => !assessment.verdicts.some((verdict) => verdict.id === id));

@@ -4,6 +4,7 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href, type RecordPart } from "../../routes/route.ts";
 import { figure } from "../../words/figures.ts";
 import { Discrepancies } from "./discrepancies.tsx";
+import { OlderEntries } from "./older-entries.tsx";
 import { PastList } from "./past-list.tsx";
 import { SaveFiles } from "./save-files.tsx";
 import { Trends } from "./trends.tsx";
@@ -60,6 +61,7 @@ export function RecordScreen({ open, part }: RecordScreenProps) {
             <>
               <Trends open={open} />
               <PastList open={open} />
+              <OlderEntries open={open} />
               <SaveFiles open={open} />
               <a className="record-book" href={href({ at: "aircraft", registration })}>
                 <b>The aircraft and its book</b>

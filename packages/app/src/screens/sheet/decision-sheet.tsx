@@ -1,4 +1,3 @@
-import { readLedger } from "@witnessmark/ledger";
 import { type DecisionSheetResult, sheetOfDecision } from "@witnessmark/sheet";
 import { useEffect, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
@@ -28,8 +27,7 @@ export function DecisionSheet({ open, decisionId }: DecisionSheetProps) {
     let left = false;
     const work = async (): Promise<Found> => {
       try {
-        const ledger = await readLedger(await (await keep.exportLedger(registration)).text());
-        return { phase: "done", result: await sheetOfDecision(ledger.events, decisionId) };
+        return { phase: "done", result: await sheetOfDecision(await keep.entries(registration), decisionId) };
       } catch (error) {
         return { phase: "failed", why: error instanceof Error ? error.message : String(error) };
       }
