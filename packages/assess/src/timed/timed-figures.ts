@@ -26,6 +26,8 @@ export type LimitLeft =
       readonly left_d: number;
       readonly past: boolean;
       readonly pastAfterFlight: boolean | undefined;
+      /** The day on which the flight that it does not last for ends. */
+      readonly flightEndsOn?: LocalDate;
     }
   | {
       readonly by: "counter";
@@ -37,6 +39,8 @@ export type LimitLeft =
       readonly left: number;
       readonly past: boolean;
       readonly pastAfterFlight: boolean | undefined;
+      /** Where it ends during the flight: by how much the flight is too long, and when, if it counts by the hour. */
+      readonly ends?: { readonly over: number; readonly at_ms?: number };
     }
   | { readonly by: "unknown"; readonly lacks: string };
 
@@ -89,6 +93,7 @@ function leftOf(
         left_d: daysBetween(today, due.on),
         past: due.on < today,
         pastAfterFlight: flight === undefined ? due.on < today : isPastAfter(flight, due.on),
+        ...(flight?.endsOn === undefined ? {} : { flightEndsOn: flight.endsOn }),
       };
     }
     case "counter": {
@@ -108,12 +113,28 @@ function leftOf(
         left: due.at - now,
         past,
         pastAfterFlight: adds === undefined ? undefined : now + adds > due.at + ROUNDING,
+        ...(flight === undefined || adds === undefined || past || now + adds <= due.at + ROUNDING
+          ? {}
+          : { ends: endsIn(flight, due, now, adds) }),
       };
     }
     default:
       return due satisfies never;
   }
 }
+
+/** By how much a flight is too long for what is left by a counter, and when that is used up. */
+const endsIn = (
+  flight: UseOfFlight,
+  due: Extract<LimitDue, { by: "counter" }>,
+  now: number,
+  adds: number,
+): { readonly over: number; readonly at_ms?: number } => ({
+  over: now + adds - due.at,
+  ...(due.counter.unit === "h" ? { at_ms: flight.begins_ms + (due.at - now) * HOUR_MS } : {}),
+});
+
+const HOUR_MS = 3_600_000;
 
 /** How near a limit is to its end, as a share of its interval, so that days and hours can be compared. */
 function share(left: LimitLeft): number {
@@ -176,6 +197,7 @@ const dayLeft = (on: LocalDate, today: LocalDate, flight: UseOfFlight | undefine
   left_d: daysBetween(today, on),
   past: on < today,
   pastAfterFlight: flight === undefined ? on < today : on < (flight.endsOn ?? flight.beginsOn),
+  ...(flight === undefined ? {} : { flightEndsOn: flight.endsOn ?? flight.beginsOn }),
 });
 
 export interface TimedRequest {

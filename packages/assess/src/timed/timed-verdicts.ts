@@ -11,7 +11,7 @@ import { componentRan } from "./component-aboard.ts";
 import { toleranceOf } from "./due.ts";
 import { endOfLocalDay_ms } from "./local-day.ts";
 import { type LimitLeft, type TimedFigure, timedFigures } from "./timed-figures.ts";
-import { dateText, leftText, untilText } from "./timed-words.ts";
+import { dateText, endsText, leftText, untilText } from "./timed-words.ts";
 
 const WAY_OUT_AIRCRAFT =
   "Have it done and released by whom the rules ask for, then write down when it was done";
@@ -148,6 +148,13 @@ function saysOf(figure: TimedFigure, context: Context): string {
 const tail = (words: string, follows: boolean): string =>
   follows ? words.charAt(0).toLowerCase() + words.slice(1) : words;
 
+/** Of the limits that end during the flight, how the first does. */
+const endingOf = ({ limits }: TimedFigure, { clock }: Context): string | undefined =>
+  limits
+    .filter((left) => left.by !== "unknown" && !left.past && left.pastAfterFlight === true)
+    .map((left) => endsText(left, clock))
+    .find((ends) => ends !== undefined);
+
 /** When it stops being good by its date alone, in the past never. */
 function holds(figure: TimedFigure, context: Context): Pick<Verdict, "holdsUntil_ms" | "holdsBecause"> {
   const dates = figure.limits.flatMap((left) => (left.by === "date" && !left.past ? [left.on] : []));
@@ -158,6 +165,33 @@ function holds(figure: TimedFigure, context: Context): Pick<Verdict, "holdsUntil
   return {
     holdsUntil_ms: endOfLocalDay_ms(last, context.clock.offset_min),
     holdsBecause: `${figure.item.name} runs out`,
+  };
+}
+
+/** What every verdict on something that runs out says, whatever it comes to. */
+type Common = Omit<Extract<Verdict, { status: "clear" }>, "status">;
+
+/** What has run out, or does so before the planned flight is over: by how much and when. */
+function runOut(figure: TimedFigure, context: Context, common: Common): Verdict {
+  const { item, state, needed, recency } = figure;
+  const ends = state === "past" ? undefined : endingOf(figure, context);
+  const isPast = recency === undefined ? "It has run out" : "Too few count";
+  const during = `It runs out during this flight${ends === undefined ? "" : `: ${ends}`}`;
+  const because = state === "past" ? isPast : during;
+  // needed by some kinds of flight, and nobody has said whether this is one
+  if (needed === undefined && item.neededFor !== undefined)
+    return {
+      ...common,
+      status: "caution",
+      because: [`${because}; not for a flight ${kindsText(item.neededFor)}`],
+    };
+  const wayOut = item.about === "pilot" ? WAY_OUT_PILOT : WAY_OUT_AIRCRAFT;
+  return {
+    ...common,
+    ...(ends === undefined ? {} : { says: `Runs out during this flight: ${ends}. ${common.says}` }),
+    status: "stop",
+    because: [because],
+    wayOut: item.instead === undefined ? [wayOut] : [wayOut, `Or without it: ${item.instead}`],
   };
 }
 
@@ -179,7 +213,6 @@ export function timedVerdict(figure: TimedFigure, context: Context): Verdict {
     sources: sourcesOf(figure, context),
     subject: { kind: "timed" as const, id: item.id },
   };
-  const wayOut = item.about === "pilot" ? WAY_OUT_PILOT : WAY_OUT_AIRCRAFT;
   const notFor = item.neededFor === undefined ? "" : kindsText(item.neededFor);
   // a flight that does not need it: told as what it is good for, and never a stop
   if (needed === false && state !== "good") {
@@ -214,23 +247,8 @@ export function timedVerdict(figure: TimedFigure, context: Context): Verdict {
         ],
       };
     case "past":
-    case "ends-in-flight": {
-      const because =
-        state === "past"
-          ? figure.recency === undefined
-            ? "It has run out"
-            : "Too few count"
-          : "It runs out during this flight";
-      // needed by some kinds of flight, and nobody has said whether this is one
-      if (needed === undefined)
-        return { ...common, status: "caution", because: [`${because}; not for a flight ${notFor}`] };
-      return {
-        ...common,
-        status: "stop",
-        because: [because],
-        wayOut: item.instead === undefined ? [wayOut] : [wayOut, `Or without it: ${item.instead}`],
-      };
-    }
+    case "ends-in-flight":
+      return runOut(figure, context, common);
     default:
       return state satisfies never;
   }

@@ -1,6 +1,6 @@
 import { roundToSafeSide } from "@witnessmark/engine";
 import type { LocalDate } from "@witnessmark/ledger";
-import { dayText, type LocalClock } from "../words/local-time.ts";
+import { dayText, type LocalClock, momentText } from "../words/local-time.ts";
 import { endOfLocalDay_ms } from "./local-day.ts";
 import type { LimitLeft } from "./timed-figures.ts";
 
@@ -60,6 +60,22 @@ export function untilText(left: LimitLeft, clock: LocalClock): string {
     default:
       return left satisfies never;
   }
+}
+
+/**
+ * By how much and when something ends during a flight: `0.4 h before this flight ends, about 13:42`. Undefined for what
+ * does not.
+ */
+export function endsText(left: LimitLeft | undefined, clock: LocalClock): string | undefined {
+  if (left?.by === "date")
+    return left.flightEndsOn === undefined || left.pastAfterFlight !== true
+      ? undefined
+      : `with ${dateText(left.on, clock)}, and this flight ends on ${dateText(left.flightEndsOn, clock)}`;
+  if (left?.by !== "counter" || left.ends === undefined) return undefined;
+  const { over, at_ms } = left.ends;
+  return at_ms === undefined
+    ? `this flight counts ${countedText(left, -over)} more than are left`
+    : `${countedText(left, -over)} before this flight ends, about ${momentText(at_ms, clock)}`;
 }
 
 export const dateText = (on: LocalDate, clock: LocalClock): string =>

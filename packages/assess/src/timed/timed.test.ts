@@ -12,6 +12,7 @@ import { describe, expect, it } from "vitest";
 import { type DecodedCase, decodedCases } from "../rules/testing/decoded-cases.ts";
 import { book as smallBook } from "../testing/small-book.ts";
 import { type LimitLeft, type TimedFigure, timedFigures } from "./timed-figures.ts";
+import { endsText } from "./timed-words.ts";
 
 // Each case carries its source: 14 CFR and Regulation (EU) texts as published; dates worked there by hand and script.
 const CASES = decodedCases("airworthiness-timed.json", 32);
@@ -477,6 +478,41 @@ describe("no tighter limit is better", () => {
         },
       ),
       { numRuns: 200 },
+    );
+  });
+});
+
+describe("what ends during a flight says by how much and when", () => {
+  const NOON = { now_ms: Date.parse("2031-05-08T12:00:00Z"), offset_min: 0 };
+  const ends = (setting: Partial<Setting>) => {
+    const { nearest } = figureOf({ item: item({ limits: [] }), today: "2031-05-08", ...setting });
+    return endsText(nearest, NOON)?.replaceAll("\u00A0", " ");
+  };
+
+  it("by the hour: off blocks at noon, 0.4 h left of a flight of 0.8 h", () => {
+    const hundred = item({ limits: [{ by: "counter", counter: "hours", every: 100 }] });
+    const dones = [done("2031-01-01", { hours: 1200 })];
+    const at = (hours: number, flightTime_h: number) =>
+      ends({ item: hundred, dones, counters: { hours }, flightTime_h });
+    expect(at(1299.6, 0.8)).toBe("0.4 h before this flight ends, about 12:24");
+    expect(at(1299.6, 0.4)).toBeUndefined();
+    // 0.02 h over is told as 0.1 h: never less than it is
+    expect(at(1299.2, 0.82)).toBe("0.1 h before this flight ends, about 12:48");
+  });
+
+  it("by cycles, and by the day", () => {
+    const cycles = item({ limits: [{ by: "counter", counter: "cycles", every: 10 }] });
+    expect(
+      ends({
+        item: cycles,
+        dones: [done("2031-01-01", { cycles: 0 })],
+        counters: { cycles: 10 },
+        flightTime_h: 1,
+      }),
+    ).toBe("this flight counts 1 engine cycles more than are left");
+    const day = item({ limits: [{ by: "date", on: "2031-05-08" }] });
+    expect(ends({ item: day, flightTime_h: 13 })).toMatch(
+      /^with .*Thursday.*, and this flight ends on .*Friday/,
     );
   });
 });

@@ -11,6 +11,7 @@ export interface UseOfFlight {
   /** The local day of its end; undefined while no time is said. */
   readonly endsOn: LocalDate | undefined;
   readonly ends_ms: number | undefined;
+  readonly begins_ms: number;
   /** How much a counter goes on by the end of it; undefined while no time is said. */
   readonly adds: (counter: Counter) => number | undefined;
 }
@@ -25,6 +26,7 @@ export function useOfFlight(flight: PlannedFlight | null): UseOfFlight | undefin
   const ends_ms = time_s === undefined ? undefined : begins_ms + time_s * 1000;
   return {
     beginsOn: localDayOf(begins_ms, offset_min),
+    begins_ms,
     ends_ms,
     endsOn: ends_ms === undefined ? undefined : localDayOf(ends_ms, offset_min),
     // a flight is one landing, one start, one cycle

@@ -175,6 +175,11 @@ describe("the demo's two years", () => {
     const of = (flight: typeof plan | null) =>
       assess(book, state, flight, NOW_MS).verdicts.find(({ id }) => id === "timed:inspection-100h");
     expect(of(null)?.status).toBe("clear");
-    expect(of(plan)).toMatchObject({ status: "stop", because: ["It runs out during this flight"] });
+    const stopped = of(plan);
+    expect(stopped?.status).toBe("stop");
+    // 0.4 h are left of the 0.8 h that it takes
+    expect(stopped?.says).toMatch(
+      /^Runs out during this flight: 0\.4 h before this flight ends, about .*\d\d:\d\d\. At /,
+    );
   });
 });
