@@ -58,6 +58,14 @@ export const CheckSource = z.strictObject({
   oneSided: Line.optional().describe(
     'Why the other side has no such check, where the point has a mirror image: "the only drain is on the left".',
   ),
+  /** A picture of what right looks like; it travels beside the book. */
+  photo: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/, {
+      error: "the SHA-256 of a picture: 64 characters of 0-9 and a-f, as `witnessmark book pack` tells it",
+    })
+    .optional()
+    .describe("SHA-256 of a picture of what right looks like, hexadecimal."),
   /** Four figures of the FAA JASC table. */
   jasc: z
     .string()

@@ -60,18 +60,31 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
       (read?.curves ?? []).map(({ id, curve }) => [id, fitError(ink, frame, curve, "x")] as const),
     );
   }, [ink, read, kind]);
+  const isOnInk = (at: PicturePoint) => snapToLine(ink, at, ON_INK_px) !== undefined;
   const follow: Follow =
     work.follows && kind === "table"
       ? (from, to) => {
+          // a point that was set beside the line is meant so
+          if (!isOnInk(from) || !isOnInk(to)) return [];
           const { points, onLine_1 } = followLine(ink, from, to);
           return onLine_1 < FOLLOWED_FROM_1 ? [] : points.slice(1, -1);
         }
       : null;
-  const snapped = (at: PicturePoint, isCrossing: boolean): PicturePoint =>
-    work.snaps ? ((isCrossing ? snapToCrossing(ink, at) : snapToLine(ink, at))?.point ?? at) : at;
+  const snapped = (at: PicturePoint, isCrossing: boolean, reach_px: number | undefined): PicturePoint => {
+    if (!work.snaps || reach_px === undefined) return at;
+    return (isCrossing ? snapToCrossing(ink, at, reach_px) : snapToLine(ink, at, reach_px))?.point ?? at;
+  };
 
   const points = pointsOf(work).map(
-    ({ chosen, at }): PointShown => ({ chosen, at, name: nameOfPoint(work, chosen) }),
+    ({ chosen, at }): PointShown => ({
+      chosen,
+      at,
+      name: nameOfPoint(work, chosen),
+      grips:
+        chosen.on === "mark"
+          ? work.tapping === "marks"
+          : work.tapping === "curves" && chosen.curve === work.curve,
+    }),
   );
   const lines = linesOf(work, kind, read);
   const isCrossing = (on: "mark" | "curve") => on === "mark" || kind === "envelope";
@@ -92,9 +105,18 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
           points={points}
           lines={lines}
           chosen={work.chosen}
-          onTap={(at) => {
+          says={
+            work.tapping === "marks" && free >= 0
+              ? `Tap the ${markNames(panel.view)[free]}`
+              : work.chosen === null
+                ? kind === "envelope"
+                  ? "Tap the corners, round the edge"
+                  : "Tap along the curve"
+                : nameOfPoint(work, work.chosen)
+          }
+          onTap={(at, reach_px) => {
             const on = work.tapping === "marks" ? "mark" : "curve";
-            const place = snapped(at, isCrossing(on));
+            const place = snapped(at, isCrossing(on), reach_px);
             setWork((before) => {
               const next = tapped(before, place, follow);
               // four marks stand: what is tapped next is a curve
@@ -102,56 +124,46 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
               return isMarked && free >= 0 ? { ...next, tapping: "curves" } : next;
             });
           }}
-          onMove={(chosen, at, isEnd) =>
-            setWork((before) =>
-              moved(before, chosen, isEnd ? snapped(at, isCrossing(chosen.on)) : at, isEnd ? follow : null),
-            )
-          }
+          onMove={(chosen, at, reach_px) => {
+            const place = snapped(at, isCrossing(chosen.on), reach_px);
+            setWork((before) => moved(before, chosen, place, reach_px === undefined ? null : follow));
+          }}
           onChoose={(chosen) =>
             setWork((before) => ({
               ...before,
               chosen,
-              ...(chosen.on === "curve" ? { curve: chosen.curve, tapping: "curves" as const } : {}),
+              ...(chosen.on === "curve"
+                ? { curve: chosen.curve, tapping: "curves" as const }
+                : { tapping: "marks" as const }),
             }))
           }
           onRemove={() =>
             setWork((before) => (before.chosen === null ? before : removed(before, before.chosen, follow)))
           }
         />
-        <div className="chart-bar">
-          <p role="status">
-            {work.tapping === "marks" && free >= 0
-              ? `Tap the ${markNames(panel.view)[free]}`
-              : work.chosen === null
-                ? "Tap along the curve"
-                : nameOfPoint(work, work.chosen)}
-          </p>
-          <div className="chart-nudge">
-            {NUDGES.map(([sign, name, dx, dy]) => (
-              <button
-                key={name}
-                type="button"
-                className="button"
-                aria-label={`One pixel ${name}`}
-                disabled={work.chosen === null}
-                onClick={() => nudge(dx, dy)}
-              >
-                {sign}
-              </button>
-            ))}
+        <div className="chart-nudge">
+          {NUDGES.map(([sign, name, dx, dy]) => (
             <button
+              key={name}
               type="button"
               className="button"
+              aria-label={`One pixel ${name}`}
               disabled={work.chosen === null}
-              onClick={() =>
-                setWork((before) =>
-                  before.chosen === null ? before : removed(before, before.chosen, follow),
-                )
-              }
+              onClick={() => nudge(dx, dy)}
             >
-              Remove
+              {sign}
             </button>
-          </div>
+          ))}
+          <button
+            type="button"
+            className="button"
+            disabled={work.chosen === null}
+            onClick={() =>
+              setWork((before) => (before.chosen === null ? before : removed(before, before.chosen, follow)))
+            }
+          >
+            Remove
+          </button>
         </div>
       </div>
       <div className="chart-side">
@@ -244,6 +256,8 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
   );
 }
 
+/** So near to the middle of a line a point lies on it. */
+const ON_INK_px = 3;
 const NUDGES = [
   ["←", "left", -1, 0],
   ["→", "right", 1, 0],

@@ -48,48 +48,49 @@ export function FromPaperPage({ wanted, onTable }: FromPaperProps) {
   };
   return (
     <div className="chart">
-      <section className="chart-section">
-        {wanted === undefined ? (
-          <div className="chart-grid">
-            <Choose label="To be made" value={kind} options={KINDS} onChange={setKind} />
-            {kind === "table" ? (
-              <Choose label="It gives" value={quantity} options={NAMES} onChange={setQuantity} />
-            ) : null}
-          </div>
-        ) : null}
-        <div className="row-of-buttons chart-sources">
+      {picture === null && !pastes ? (
+        <section className="chart-section">
+          {wanted === undefined ? (
+            <>
+              <Choose label="To be made" value={kind} options={KINDS} onChange={setKind} />
+              {kind === "table" ? (
+                <Choose label="It gives" value={quantity} options={NAMES} onChange={setQuantity} />
+              ) : null}
+            </>
+          ) : null}
           <PhotoButton
-            label="Photograph the chart"
-            className="button filled"
+            label={keeping.busy ? "Opening" : "Photograph the chart"}
+            className="button filled tall full"
             onPhoto={(file) => void take(file)}
           />
-          <label className="button file-button" aria-busy={keeping.busy}>
-            {keeping.busy ? "Opening" : "Choose a picture"}
+          <label className="button full file-button" aria-busy={keeping.busy}>
+            Choose a picture
             <input type="file" accept="image/*" onChange={choose} />
           </label>
           {kind === "table" ? (
-            <button
-              type="button"
-              className="button"
-              aria-pressed={pastes}
-              onClick={() => {
-                setPastes(true);
-                setPicture(null);
-              }}
-            >
+            <button type="button" className="button full" onClick={() => setPastes(true)}>
               Paste a table
             </button>
           ) : null}
-        </div>
-        <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
-        {picture === null && !pastes ? (
+          <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
           <p className="chart-note">
             Lay the paper flat, in even light, and fill the picture with the chart. It need not be taken
             straight on. The approved manual stays what counts: what is made here is a copy of it, and as good
             as its two check points.
           </p>
-        ) : null}
-      </section>
+        </section>
+      ) : (
+        <button
+          type="button"
+          className="button full chart-again"
+          onClick={() => {
+            setPicture(null);
+            setPastes(false);
+          }}
+        >
+          {kind === "table" ? `${QUANTITIES[quantity].name}: begin again` : "Envelope: begin again"}
+        </button>
+      )}
       {picture === null ? null : (
         <ChartMaker
           key={`${picture.address} ${kind} ${quantity}`}

@@ -8,6 +8,8 @@ export interface PointShown {
   readonly chosen: Chosen;
   readonly at: PicturePoint;
   readonly name: string;
+  /** Whether a finger takes hold of it: where curves begin at a mark or run together, only what is in hand is meant. */
+  readonly grips: boolean;
 }
 
 export interface LineShown {
@@ -21,10 +23,14 @@ interface PicturePaneProps {
   readonly points: readonly PointShown[];
   readonly lines: readonly LineShown[];
   readonly chosen: Chosen | null;
-  readonly onTap: (at: PicturePoint) => void;
-  readonly onMove: (chosen: Chosen, at: PicturePoint, isEnd: boolean) => void;
+  /** `reach_px`: how far in the picture what the finger meant may lie from it. */
+  readonly onTap: (at: PicturePoint, reach_px: number) => void;
+  /** Without a reach it is under way, or was moved by keys: it stands where it is. */
+  readonly onMove: (chosen: Chosen, at: PicturePoint, reach_px?: number) => void;
   readonly onChoose: (chosen: Chosen) => void;
   readonly onRemove: () => void;
+  /** What the next tap does, or what is chosen. */
+  readonly says: string;
 }
 
 /** A finger is so wide. */
@@ -115,7 +121,7 @@ export function PicturePane(props: PicturePaneProps) {
     if (now?.kind === "point") {
       const at = inside(toPicture(view, x + now.offX, y + now.offY), picture);
       setLoupe(at);
-      props.onMove(now.chosen, at, false);
+      props.onMove(now.chosen, at);
     } else if (now?.kind === "pan") {
       const [dx, dy] = [x - now.lastX, y - now.lastY];
       gesture.current = { kind: "pan", lastX: x, lastY: y, moved: now.moved + Math.hypot(dx, dy) };
@@ -138,7 +144,7 @@ export function PicturePane(props: PicturePaneProps) {
     setLoupe(null);
     if (event.type === "pointercancel" || now === null) return;
     if (now.kind === "point") {
-      props.onMove(now.chosen, inside(toPicture(view, x + now.offX, y + now.offY), picture), true);
+      props.onMove(now.chosen, inside(toPicture(view, x + now.offX, y + now.offY), picture), reachOf(view));
     } else if (now.kind === "pan" && now.moved <= TAP_px) {
       const at = toPicture(view, x, y);
       if (at.x_px >= 0 && at.y_px >= 0 && at.x_px < picture.width && at.y_px < picture.height)
@@ -152,7 +158,7 @@ export function PicturePane(props: PicturePaneProps) {
     const arrow = ARROWS[event.key];
     if (arrow !== undefined && here !== undefined) {
       const at = { x_px: here.at.x_px + step * arrow[0], y_px: here.at.y_px + step * arrow[1] };
-      props.onMove(here.chosen, inside(at, picture), false);
+      props.onMove(here.chosen, inside(at, picture));
     } else if (event.key === "PageDown" || event.key === "PageUp") {
       const next =
         points[(index + (event.key === "PageDown" ? 1 : points.length - 1)) % Math.max(1, points.length)];
@@ -160,7 +166,8 @@ export function PicturePane(props: PicturePaneProps) {
     } else if (event.key === "Delete" && here !== undefined) props.onRemove();
     else if (event.key === "+" || event.key === "=") zoom(1.5);
     else if (event.key === "-") zoom(1 / 1.5);
-    else if (event.key === "Enter") props.onTap(toPicture(view, size.width / 2, size.height / 2));
+    else if (event.key === "Enter")
+      props.onTap(toPicture(view, size.width / 2, size.height / 2), reachOf(view));
     else return;
     event.preventDefault();
   };
@@ -212,12 +219,13 @@ export function PicturePane(props: PicturePaneProps) {
         </svg>
         {loupe === null ? null : <Loupe picture={picture} at={loupe} view={view} size={size} />}
       </div>
-      <div className="chart-zoom">
-        <button type="button" className="button" aria-label="Larger" onClick={() => zoom(1.5)}>
-          +
-        </button>
+      <div className="chart-bar">
+        <p role="status">{props.says}</p>
         <button type="button" className="button" aria-label="Smaller" onClick={() => zoom(1 / 1.5)}>
           −
+        </button>
+        <button type="button" className="button" aria-label="Larger" onClick={() => zoom(1.5)}>
+          +
         </button>
       </div>
     </div>
@@ -278,12 +286,15 @@ function Loupe({ picture, at, view, size }: LoupeProps) {
   );
 }
 
+/** Eight pixels of the screen, and not so many of the picture that another line is meant. */
+const reachOf = ({ scale }: View): number => Math.min(24, Math.max(6, 8 / scale));
+
 function nearest(points: readonly PointShown[], view: View, x: number, y: number): PointShown | undefined {
   let found: PointShown | undefined;
   let least = NEAR_px;
   for (const point of points) {
     const away = Math.hypot(point.at.x_px * view.scale + view.x - x, point.at.y_px * view.scale + view.y - y);
-    if (away < least) {
+    if (point.grips && away < least) {
       least = away;
       found = point;
     }
