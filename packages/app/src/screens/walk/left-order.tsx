@@ -9,6 +9,7 @@ import { shortestLeft } from "../../walk/order/left-over.ts";
 import { setTurn, turnOf } from "../../walk/order/walk-turn.ts";
 import { aboutWords, timeLeft_s } from "../../walk/time-left.ts";
 import type { WalkView } from "../../walk/walk-view.ts";
+import { capital } from "../../words/capital.ts";
 import { TwoOfUs } from "./two-of-us.tsx";
 import "./order.css";
 
@@ -30,7 +31,7 @@ export function LeftOrder({ open, view }: LeftOrderProps) {
   return (
     <section className="left-order">
       <p>
-        <b>{aboutWords(timeLeft_s(open.book, open.state, view))}</b> left
+        <b>{capital(aboutWords(timeLeft_s(open.book, open.state, view)))}</b> left
         {turn === undefined
           ? ""
           : turn.half === undefined

@@ -1,6 +1,6 @@
 import type { OrderedStop, OrderFaults, Step, WalkPlan } from "@witnessmark/planner";
 import { stepsOf } from "@witnessmark/planner";
-import { type KeyboardEvent, useMemo, useRef } from "react";
+import { type KeyboardEvent, useMemo, useRef, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { stepName } from "../../walk/walk-view.ts";
 import { tally } from "../../words/figures.ts";
@@ -18,6 +18,7 @@ interface OrderListProps {
 /** The stops in order; each is moved by its buttons, by its grip, or with Alt and an arrow key, and opens on its steps. */
 export function OrderList({ open, plan, stops, faults, onStop, onStep }: OrderListProps) {
   const list = useRef<HTMLOListElement>(null);
+  const [shown, setShown] = useState<ReadonlySet<string>>(new Set());
   const drag = useDragOrder(list, onStop);
   const steps = useMemo(() => new Map(stepsOf(plan).map((step) => [step.id, step])), [plan]);
   const faultOf = useMemo(() => faultsById(faults, steps, open), [faults, steps, open]);
@@ -30,17 +31,27 @@ export function OrderList({ open, plan, stops, faults, onStop, onStep }: OrderLi
     <ol className="order-stops" ref={list}>
       {stops.map((stop, at) => {
         const name = open.book.stancesById.get(stop.stance)?.name ?? stop.stance;
+        const key = `${stop.stance} ${stop.steps[0]}`;
         const isFaulty = stop.steps.some((id) => faultOf.has(id));
+        const isShown = isFaulty || shown.has(key);
         return (
-          <li key={`${stop.stance} ${stop.steps[0]}`} className={drag.held === at ? "held" : undefined}>
+          <li key={key} className={drag.held === at ? "held" : undefined}>
             {/* biome-ignore lint/a11y/noStaticElementInteractions: the keys are heard from the buttons in it */}
             <div className="order-row" onKeyDown={(event) => byKey(event, (way) => onStop(at, at + way))}>
               <span className="order-grip" aria-hidden="true" {...drag.grip(at)} />
               <b>{at + 1}</b>
-              <span className="order-name">
+              <button
+                type="button"
+                className="order-name"
+                aria-expanded={isShown}
+                onClick={() => setShown(toggled(shown, key))}
+              >
                 {name}
-                <small>{tally(stop.steps.length, "step")}</small>
-              </span>
+                <small>
+                  {tally(stop.steps.length, "step")}
+                  {isFaulty ? ", not in order" : ""}
+                </small>
+              </button>
               <MoveButtons
                 name={`${at + 1}, ${name}`}
                 isFirst={at === 0}
@@ -48,11 +59,7 @@ export function OrderList({ open, plan, stops, faults, onStop, onStep }: OrderLi
                 onMove={(way) => onStop(at, at + way)}
               />
             </div>
-            <details {...(isFaulty ? { open: true } : {})}>
-              <summary>
-                Steps at {name}
-                {isFaulty ? ", not in order" : ""}
-              </summary>
+            {isShown ? (
               <ol>
                 {stop.steps.map((id, place) => {
                   const step = steps.get(id);
@@ -78,12 +85,18 @@ export function OrderList({ open, plan, stops, faults, onStop, onStep }: OrderLi
                   );
                 })}
               </ol>
-            </details>
+            ) : null}
           </li>
         );
       })}
     </ol>
   );
+}
+
+function toggled(shown: ReadonlySet<string>, key: string): ReadonlySet<string> {
+  const next = new Set(shown);
+  if (!next.delete(key)) next.add(key);
+  return next;
 }
 
 interface MoveButtonsProps {

@@ -1,9 +1,18 @@
 import type { WalkKind } from "@witnessmark/book";
-import { hasFaults, type OrderedStop, orderFaults, type WalkPlan } from "@witnessmark/planner";
+import {
+  hasFaults,
+  type OrderedStop,
+  orderFaults,
+  planWalk,
+  type WalkPlan,
+  walkInOrder,
+} from "@witnessmark/planner";
 import { useEffect, useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
+import { useSize } from "../../instruments/use-width.ts";
+import { useWide } from "../../preferences/wide.ts";
 import { href } from "../../routes/route.ts";
 import { WALK_NAMES } from "../../walk/open-walk.ts";
 import { askOrder } from "../../walk/order/ask-order.ts";
@@ -23,6 +32,8 @@ import { useWalkPlans } from "../../walk/order/use-walk-plan.ts";
 import { countOf } from "../../words/figures.ts";
 import { OrderHead } from "./order-head.tsx";
 import { OrderList } from "./order-list.tsx";
+import { WholePlan } from "./whole-plan.tsx";
+import "./walk.css";
 import "./left.css";
 import "./order.css";
 
@@ -68,6 +79,7 @@ function WholeOrder({ open, plan }: { readonly open: OpenAircraft; readonly plan
   const { kind } = plan;
   const [edit, setEdit] = useState<OrderEdit>(() => beginEdit(stopsOf(plan)));
   const [trouble, setTrouble] = useState<string | null>(null);
+  const wide = useWide();
   const proof = useProof(book, kind, true);
   const counts = knownOrder(book, kind, []);
   const kept = myOrder(registration, kind);
@@ -89,56 +101,75 @@ function WholeOrder({ open, plan }: { readonly open: OpenAircraft; readonly plan
     setMyOrder(registration, kind, undefined);
     setEdit(replaced(edit, counts.stops));
   };
+  const shown = useMemo(
+    () => walkInOrder(planWalk(book, kind), book, { stops: edit.stops }),
+    [book, kind, edit.stops],
+  );
   return (
-    <>
-      <OrderHead
-        book={book}
-        kind={kind}
-        counts={counts}
-        isByHand={kept !== undefined}
-        walked={walked}
-        proof={proof}
-        onTake={(stops) => setEdit(replaced(edit, stops))}
-      />
-      <OrderList
-        open={open}
-        plan={plan}
-        stops={edit.stops}
-        faults={faults}
-        onStop={(from, to) => setEdit((now) => stopMoved(now, from, to))}
-        onStep={(id, way) => setEdit((now) => stepMoved(now, id, way, isOwn(plan)))}
-      />
-      <div className="order-foot">
-        <Trouble words={trouble} onDismiss={() => setTrouble(null)} />
-        <p className="order-state" role="status">
-          {faultWords(faults) ??
-            (isChanged ? "Changed, not kept yet" : kept === undefined ? "" : "Kept on this phone")}
-        </p>
-        <div className="order-acts">
-          <button
-            type="button"
-            className="button"
-            disabled={edit.before.length === 0}
-            onClick={() => setEdit(undone(edit))}
-          >
-            Undo
-          </button>
-          {kept === undefined && !isChanged ? null : (
-            <button type="button" className="button" onClick={backToPlanned}>
-              {counts?.follows === "manual" ? "Back to the manual’s" : "Back to the planned"}
+    <div className="order-whole">
+      {wide ? <Drawn open={open} plan={shown} /> : null}
+      <div className="order-sheet">
+        <OrderHead
+          book={book}
+          kind={kind}
+          counts={counts}
+          isByHand={kept !== undefined}
+          walked={walked}
+          proof={proof}
+          onTake={(stops) => setEdit(replaced(edit, stops))}
+        />
+        <OrderList
+          open={open}
+          plan={plan}
+          stops={edit.stops}
+          faults={faults}
+          onStop={(from, to) => setEdit((now) => stopMoved(now, from, to))}
+          onStep={(id, way) => setEdit((now) => stepMoved(now, id, way, isOwn(plan)))}
+        />
+        <div className="order-foot">
+          <Trouble words={trouble} onDismiss={() => setTrouble(null)} />
+          <p className="order-state" role="status">
+            {faultWords(faults) ??
+              (isChanged ? "Changed, not kept yet" : kept === undefined ? "" : "Kept on this phone")}
+          </p>
+          <div className="order-acts">
+            <button
+              type="button"
+              className="button"
+              disabled={edit.before.length === 0}
+              onClick={() => setEdit(undone(edit))}
+            >
+              Undo
             </button>
-          )}
-          <button
-            type="button"
-            className="button filled"
-            disabled={!isChanged || isFaulty}
-            onClick={() => void keepIt()}
-          >
-            Walk it like this
-          </button>
+            {kept === undefined && !isChanged ? null : (
+              <button type="button" className="button" onClick={backToPlanned}>
+                {counts?.follows === "manual" ? "Back to the manual’s" : "Back to the planned"}
+              </button>
+            )}
+            <button
+              type="button"
+              className="button filled"
+              disabled={!isChanged || isFaulty}
+              onClick={() => void keepIt()}
+            >
+              Walk it like this
+            </button>
+          </div>
         </div>
       </div>
-    </>
+    </div>
+  );
+}
+
+/** The walk as it would be walked, from above. */
+function Drawn({ open, plan }: { readonly open: OpenAircraft; readonly plan: WalkPlan }) {
+  const [ref, size] = useSize<HTMLDivElement>();
+  return (
+    <div className="order-plan">
+      <div className="plan-fill" ref={ref}>
+        {size.width_px === 0 ? null : <WholePlan book={open.book} plan={plan} {...size} />}
+      </div>
+    </div>
   );
 }
 
