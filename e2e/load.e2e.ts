@@ -55,6 +55,25 @@ describe("the load of a flight", () => {
     await load.answers(INSIDE);
   });
 
+  it.each(["Temperature of the fuel", "Fuel totaliser"])(
+    "takes the %s away again: not known",
+    async (name) => {
+      const { page } = phone;
+      const row = page.getByRole("button", { name: new RegExp(`^${name}`) });
+      const says = async (figure: string): Promise<void> => {
+        await row.tap();
+        const dialog = page.getByRole("dialog", { name });
+        await dialog.getByRole("textbox").fill(figure);
+        await dialog.getByRole("button", { name: "Set" }).tap();
+        await dialog.waitFor({ state: "hidden" });
+      };
+      await says("8");
+      await row.filter({ hasText: /8.(°C|L)$/ }).waitFor();
+      await says("");
+      await row.filter({ hasText: /not known$/ }).waitFor();
+    },
+  );
+
   it.each([/^Both tanks/, /^Aft bay/, /^Seat 1/])(
     "follows a finger on %s, and reads the same made anew",
     async (place) => {

@@ -13,6 +13,9 @@ import { understandFigure } from "../walk/understand-figure.ts";
 import { armText, type LoadUnits, marginWords, plain, symbolOf } from "./load-units.ts";
 import { PastLoadsPopup } from "./past-loads-popup.tsx";
 
+/** A part that is undefined is taken away: it is not known. */
+export type LoadPart = { readonly [K in keyof PlannedLoad]?: PlannedLoad[K] | undefined };
+
 interface LoadMoreProps {
   readonly state: AircraftState;
   readonly loading: Loading;
@@ -22,7 +25,7 @@ interface LoadMoreProps {
   readonly figures: LoadFigures;
   readonly units: LoadUnits;
   readonly flight: Flight;
-  readonly onLoadPart: (part: Partial<PlannedLoad>) => void;
+  readonly onLoadPart: (part: LoadPart) => void;
   readonly onRoute: (route: PlannedRoute) => void;
 }
 
@@ -70,7 +73,7 @@ export const LoadMore = memo(function LoadMore(props: LoadMoreProps) {
             </span>
             <em>
               {temperature === undefined
-                ? "not said"
+                ? "not known"
                 : withSymbol(figure(temperature.value), temperature.unit)}
             </em>
           </button>
@@ -87,7 +90,7 @@ export const LoadMore = memo(function LoadMore(props: LoadMoreProps) {
               <span>Usable fuel that it shows, held against gauge and dipstick</span>
               <em>
                 {load.totaliser === undefined
-                  ? "not said"
+                  ? "not known"
                   : withSymbol(figure(load.totaliser.value), load.totaliser.unit)}
               </em>
             </button>
@@ -143,6 +146,10 @@ export const LoadMore = memo(function LoadMore(props: LoadMoreProps) {
             onLoadPart({ fuelTemperature: read });
             close();
           }}
+          onEmpty={() => {
+            onLoadPart({ fuelTemperature: undefined });
+            close();
+          }}
           onClose={close}
         />
       ) : null}
@@ -158,6 +165,10 @@ export const LoadMore = memo(function LoadMore(props: LoadMoreProps) {
           understand={(text, unit) => understandFigure(text, unit, "384")}
           onSet={(read) => {
             onLoadPart({ totaliser: read });
+            close();
+          }}
+          onEmpty={() => {
+            onLoadPart({ totaliser: undefined });
             close();
           }}
           onClose={close}

@@ -7,6 +7,7 @@ import { loadOf, withLoad, withRoute } from "../../flight/plan-load.ts";
 import type { FlightEditing } from "../../flight/use-flight-editing.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { useWide } from "../../preferences/wide.ts";
+import { withPart } from "../conditions/plan-field.ts";
 import { amountOf, slideStep } from "./amount.ts";
 import { EnvelopeChart } from "./envelope-chart.tsx";
 import { loadAnswer } from "./envelope-words.ts";
@@ -16,7 +17,7 @@ import { HandPanel } from "./hand-panel.tsx";
 import { firstInHand, type InHand } from "./in-hand.ts";
 import { LoadAnswerLine } from "./load-answer-line.tsx";
 import { LoadDrawing } from "./load-drawing.tsx";
-import { LoadMore } from "./load-more.tsx";
+import { LoadMore, type LoadPart } from "./load-more.tsx";
 import { useLoadUnits } from "./load-units.ts";
 import { PhaseTable } from "./phase-table.tsx";
 import { PlaceList } from "./place-list.tsx";
@@ -47,7 +48,7 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
     [change, state],
   );
   const onLoadPart = useCallback(
-    (part: Partial<PlannedLoad>) => onLoad({ ...loadOf(inHand.current), ...part }),
+    (part: LoadPart) => onLoad(withPart(loadOf(inHand.current), part)),
     [onLoad],
   );
   const onRoute = useCallback(
@@ -64,18 +65,16 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
   useLayoutEffect(() => {
     if (live.ahead()?.flight === flight || !held) live.settle(made);
   });
-  const steps = useMemo(
-    () =>
-      stepsFrom((value): LoadStep | null => {
-        if (amount === null) return null;
-        const next = withLoad(flight, state, amount.put({ value, unit: amount.unit }));
-        const now = figuresOf(book, next, state);
-        const nextAmount = amountOf(hand, { loading, load: loadOf(next), figures: now, units });
-        return nextAmount === null
-          ? null
-          : { flight: next, figures: now, answer: loadAnswer(now, units), amount: nextAmount };
-      }),
-    [book, loading, flight, state, hand, units, amount],
+  const steps = useSteps([book, loading, hand, units], flight, () =>
+    stepsFrom((value): LoadStep | null => {
+      if (amount === null) return null;
+      const next = withLoad(flight, state, amount.put({ value, unit: amount.unit }));
+      const now = figuresOf(book, next, state);
+      const nextAmount = amountOf(hand, { loading, load: loadOf(next), figures: now, units });
+      return nextAmount === null
+        ? null
+        : { flight: next, figures: now, answer: loadAnswer(now, units), amount: nextAmount };
+    }),
   );
   // where a finger may go is worked out before it goes there
   useEffect(() => {
@@ -154,18 +153,22 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
         {panel}
       </div>
       <div className="load-right">
-        {chart}
-        {table}
-        {rest}
+        <div className="load-column">
+          {chart}
+          {table}
+          {rest}
+        </div>
       </div>
     </main>
   ) : (
     <main className="load-main">
       <div className="load-scroll">
-        {chart}
-        {drawing}
-        {table}
-        {rest}
+        <div className="load-column">
+          {chart}
+          {drawing}
+          {table}
+          {rest}
+        </div>
       </div>
       {panel}
     </main>

@@ -20,6 +20,8 @@ interface FigurePopupProps {
   readonly understand: (text: string, unit: UnitId) => Understood;
   /** The figure as it was typed, in the unit it was typed in: never converted on the way. */
   readonly onSet: (read: Read) => void;
+  /** Where a figure may be taken away again: set with nothing typed, it is not known. */
+  readonly onEmpty?: () => void;
   readonly onClose: () => void;
 }
 
@@ -32,16 +34,18 @@ export function FigurePopup(props: FigurePopupProps) {
   const [text, setText] = useState(value === null ? "" : plain(value, decimals));
   const [asked, setAsked] = useState(false);
   const typed = props.understand(text, unit);
+  const isEmpty = props.onEmpty !== undefined && text.trim() === "";
   const send = (event: FormEvent) => {
     event.preventDefault();
     setAsked(true);
-    if (typed.ok) props.onSet(typed.read);
+    if (isEmpty) props.onEmpty?.();
+    else if (typed.ok) props.onSet(typed.read);
   };
   const nudge = (way: 1 | -1) => {
     const from = typed.ok ? typed.read.value : (value ?? 0);
     setText(plain(from + way * step, decimals));
   };
-  const refused = !typed.ok && (asked || text !== "");
+  const refused = !isEmpty && !typed.ok && (asked || text !== "");
   return (
     <Popup title={props.title} onClose={props.onClose} first={field}>
       <form className="popup-body" onSubmit={send} noValidate>
@@ -84,7 +88,9 @@ export function FigurePopup(props: FigurePopupProps) {
             ? `Understood: ${withSymbol(figure(typed.read.value, shownDecimals(typed.read.value, typed.read.unit === props.unit ? decimals : 0)), typed.read.unit)}`
             : refused
               ? `${typed.message.replace(/[.?]$/, "")}${typed.message.endsWith("?") ? "?" : "."}`
-              : ""}
+              : isEmpty && value !== null
+                ? "Understood: not known. What rests on it is open again."
+                : ""}
         </p>
         <button type="submit" className="button filled tall full">
           Set
