@@ -79,8 +79,13 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     await page.getByLabel("Length").fill("7.1");
     await page.getByRole("img", { name: /^From above: 11\.1 m from tip to tip, 7\.1 m long/ }).waitFor();
     await page.getByRole("button", { name: "Begin this book" }).tap();
-    await page.getByRole("heading", { level: 1, name: "Aircraft", exact: true }).waitFor();
-    await page.getByText("not fit for a flight until it is", { exact: false }).waitFor();
+    await page.getByRole("heading", { level: 1, name: "Book", exact: true }).waitFor();
+    await page.getByText("Without a landing table the runway stays open.").waitFor();
+    await isClean();
+    for (const way of ["points/spinner", "tables", "timed-items", "text", "issue"]) {
+      await at(`#/ZZ-TUG/book/${way}`, "Book");
+      await isClean();
+    }
   });
 
   it("a check in the book", async () => {

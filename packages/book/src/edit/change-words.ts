@@ -163,8 +163,23 @@ function cellsText(was: Plain, now: Plain): string {
 
 const flat = (value: Plain): readonly Plain[] => (isList(value) ? value.flatMap(flat) : [value]);
 
-/** `take-off-over-50ft` or `pressureAltitude`, as words. */
+/** What is said otherwise than its name is written. */
+const SAID: Readonly<Record<string, string>> = {
+  "take-off-ground-roll": "take-off ground roll",
+  "take-off-over-50ft": "take-off over 50 ft",
+  "landing-over-50ft": "landing over 50 ft",
+  "accelerate-stop": "accelerate-stop",
+  "first-of-day": "first of the day",
+  unattended: "left alone",
+  "95-percent": "95 %",
+  oat: "outside temperature",
+  h: "hours",
+  "1": "a number",
+};
+
+/** `landing-ground-roll` or `pressureAltitude`, as words. */
 export const spaced = (key: string): string =>
+  SAID[key] ??
   key
     .replaceAll(/([a-z])([A-Z])/g, (_, before: string, letter: string) => `${before} ${letter.toLowerCase()}`)
     .replaceAll(/-(?!\d)/g, " ");

@@ -172,7 +172,7 @@ function Rows({ field, path, value }: PartProps<"rows">) {
       <legend>{field.label}</legend>
       <Faults id={undefined} path={path} />
       {rows.map((row, index) => (
-        <div className="bk-row" key={idOf(row) ?? index}>
+        <div className="bk-row" key={idOf(row) ?? index} data-short={isShort(field.fields) ? "" : undefined}>
           <Faults id={undefined} path={[...path, index]} />
           <Fields fields={field.fields} path={[...path, index]} />
           {isRead ? null : (
@@ -185,13 +185,21 @@ function Rows({ field, path, value }: PartProps<"rows">) {
       ))}
       {isRead ? null : (
         <button type="button" className="button" onClick={add}>
-          Add a {field.one}
+          Add {article(field.one)}
         </button>
       )}
       {isRead && rows.length > 6 ? <p className="note">{tally(rows.length, field.one)}</p> : null}
     </fieldset>
   );
 }
+
+/** Two or three figures have room beside each other. */
+const isShort = (fields: readonly BookField[]): boolean =>
+  fields.length <= 3 &&
+  fields.every(({ is }) => is === "measure" || is === "gauge-measure" || is === "number");
+
+/** "a corner", "an axis" */
+export const article = (one: string): string => `${/^[aeiou]/.test(one) ? "an" : "a"} ${one}`;
 
 function Kinds({ field, path, value }: PartProps<"kinds">) {
   const desk = useDesk();

@@ -108,8 +108,8 @@ function Box({
   };
   return (
     <label className="bk-box">
-      <span className="out-of-sight">{label}</span>
       <input
+        aria-label={label}
         value={typed}
         inputMode="text"
         autoComplete="off"

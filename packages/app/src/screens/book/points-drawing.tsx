@@ -61,8 +61,9 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
           label={`${label}, from above`}
           onPlace={put}
           squares={!small}
+          up={NOSE_LEFT}
           tools={small ? "folded" : "all"}
-          apart_px={small ? 32 : 26}
+          apart_px={small ? 20 : 14}
           mark_px={14}
         />
       </div>
@@ -73,7 +74,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
             view="side"
             label={`${label}, from the left`}
             tools="none"
-            apart_px={20}
+            apart_px={14}
             mark_px={14}
             squares
           />
@@ -104,6 +105,9 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
     </>
   );
 }
+
+/** As one stands on its left, looking to the right. */
+const NOSE_LEFT = { heading_deg: 90 } as const;
 
 /** The shape as it is drawn: that of the draft as it read last. */
 const useGeometry = () => useDesk().book?.geometry ?? null;

@@ -14,7 +14,7 @@ import { countOf } from "../../words/figures.ts";
 import { sectionBlank } from "./blanks.ts";
 import { listIn } from "./book-toc.tsx";
 import { EnvelopePreview } from "./envelope-preview.tsx";
-import { Fields } from "./fields.tsx";
+import { article, Fields } from "./fields.tsx";
 import { ItemPage } from "./item-page.tsx";
 import { indexOfPath, sectionOfPath } from "./section-of-path.ts";
 import { useDesk } from "./use-desk.ts";
@@ -152,7 +152,7 @@ function ItemList({ section, items, index }: ItemListProps) {
       </ul>
       {draft === null ? null : (
         <button type="button" className="button full" onClick={add}>
-          Add a {section.one}
+          Add {article(section.one ?? "")}
         </button>
       )}
       {section.id === "envelopes" ? <EnvelopePreview index={index ?? 0} /> : null}

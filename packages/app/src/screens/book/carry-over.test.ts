@@ -1,0 +1,89 @@
+import { assess } from "@witnessmark/assess";
+import { type Book, type BookEdit, editText, readBook, smallBookText } from "@witnessmark/book";
+import { newId } from "@witnessmark/ledger";
+import { planWalk } from "@witnessmark/planner";
+import { expect, it } from "vitest";
+import { person, ToldLedger } from "../../testing/told-ledger.ts";
+import { openWalk } from "../../walk/open-walk.ts";
+import { walkView } from "../../walk/walk-view.ts";
+
+async function read(text: string): Promise<Book> {
+  const result = await readBook(text, "small.yaml");
+  if (!result.ok)
+    throw new Error(`expected a book, found ${result.faults[0].path}: ${result.faults[0].found}`);
+  return result.book;
+}
+
+const adopted = (book: Book, text: string) =>
+  ({
+    type: "book.adopted",
+    body: {
+      sha256: book.sha256,
+      revision: book.revision,
+      registration: book.aircraft.registration,
+      type: book.aircraft.type,
+      text,
+    },
+  }) as const;
+
+it("a walk that is open goes on under the next revision: what was seen stays, readings are held against the new limits, what is new is asked", async () => {
+  const first = await read(smallBookText);
+  const look = first.checks.find(({ id }) => id === "right-brake");
+  if (look === undefined) throw new Error("expected the check of the brake");
+  const { point: _point, stance: _stance, reading: _reading, ...rest } = look;
+  const edits: readonly BookEdit[] = [
+    { set: ["revision"], to: 4 },
+    { set: ["checks", 3, "reading", "limit", "rows", 1, "low"], to: "6.5 US qt" },
+    {
+      insert: ["checks", 4],
+      item: {
+        ...(JSON.parse(JSON.stringify(rest)) as { readonly [key: string]: string }), // what a check says, as plain text
+        holds: { until: ["flown"] },
+        least: "2 s",
+        id: "oil-cap",
+        at: "oil",
+        title: "Turn the cap",
+        oneSided: "x",
+      },
+    },
+    { remove: ["checks", 4, "oneSided"] },
+  ];
+  const text = editText(smallBookText, edits);
+  const next = await read(text);
+
+  const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
+  const pilot = person("MK");
+  const walk = newId();
+  await ledger.tell(pilot, adopted(first, smallBookText));
+  await ledger.tell(pilot, {
+    type: "walk.started",
+    body: { walk, kind: "first-of-day", bookSha256: first.sha256 },
+  });
+  await ledger.tell(pilot, {
+    type: "reading.recorded",
+    body: {
+      walk,
+      check: "oil-level",
+      gauge: "dipstick",
+      read: { value: 6, unit: "USqt" },
+      temperature: { value: 15, unit: "degC" },
+    },
+  });
+  for (const check of ["oil-level", "right-brake"])
+    await ledger.tell(pilot, { type: "check.answered", body: { walk, check, answer: "as-it-should-be" } });
+
+  const statusIn = (book: Book, check: string) => {
+    const open = openWalk(ledger.state);
+    if (open === undefined) throw new Error("expected an open walk");
+    const assessment = assess(book, ledger.state, null, ledger.now_ms);
+    return walkView(open, planWalk(book, "first-of-day"), ledger.state, assessment).byId.get(check)?.status;
+  };
+  expect(statusIn(first, "oil-level")).toBe("clear");
+  const before = statusIn(first, "right-brake");
+
+  await ledger.tell(pilot, adopted(next, text));
+  expect(openWalk(ledger.state)).toMatchObject({ id: walk, bookSha256: first.sha256 });
+  expect(statusIn(next, "right-brake")).toBe(before); // the same look
+  expect(statusIn(next, "oil-level")).toBe("stop"); // read 6, and now at least 6.5 is asked
+  expect(statusIn(next, "oil-cap")).toBe("open"); // never looked at
+});
