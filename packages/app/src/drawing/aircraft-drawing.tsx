@@ -31,7 +31,7 @@ export type {
 
 const MOST_pxPerMetre = 260;
 const TARGET_px = 48;
-const MARGIN = { side_px: 26, top_px: 26, bottom_px: 26 } as const;
+const MARGIN = { side_px: 30, top_px: 36, bottom_px: 36 } as const;
 const FINGER_px = 24;
 /** Beyond its square a mark can still be meant, when no other is nearer. */
 const REACH_px = 34;

@@ -59,6 +59,8 @@ export class Gestures {
   #rest: ReturnType<typeof setTimeout> | undefined;
   readonly #fingers = new Map<number, Finger>();
   #moved = false;
+  /** The one finger that is down moves the page, not the drawing. */
+  #isPages = false;
   #held: { readonly id: string; readonly from: Px } | null = null;
   #asked: Fingers;
   readonly #surface: HTMLElement;
@@ -121,18 +123,18 @@ export class Gestures {
     if (this.#fingers.size > 1) {
       this.#moved = true;
       this.#held = null;
+      this.#isPages = false;
       return;
     }
     this.#moved = false;
     const id = this.#asked.hold(at, event.pointerType !== "mouse");
     this.#held = id === null ? null : { id, from: at };
+    this.#isPages =
+      id === null && event.pointerType !== "mouse" && this.#isHome && isInScroller(this.#surface);
   };
 
   readonly #touch = (event: TouchEvent) => {
-    if (!event.cancelable) return;
-    const isOurs =
-      event.touches.length > 1 || this.#held !== null || !this.#isHome || !isInScroller(this.#surface);
-    if (isOurs) event.preventDefault();
+    if (event.cancelable && (event.touches.length > 1 || !this.#isPages)) event.preventDefault();
   };
 
   readonly #move = (event: PointerEvent) => {
@@ -147,6 +149,7 @@ export class Gestures {
       this.#surface.setPointerCapture(event.pointerId);
     }
     this.#fingers.set(event.pointerId, { ...finger, last: at });
+    if (this.#isPages) return;
     if (this.#held !== null) {
       this.#asked.onDrag(this.#held.id, at, false);
       return;

@@ -32,7 +32,7 @@ export const StoodMark = memo(function StoodMark({ stood, marks, size_px, isSele
       ) : null}
       {isSelected ? <circle className="mark-ring" cx={x} cy={y} r={Math.max(12, size_px * 0.72)} /> : null}
       {marks.length > 1 ? (
-        <Several marks={marks} x={x} y={y} size_px={Math.min(size_px, stood.half_px * 1.6)} />
+        <Several marks={marks} x={x} y={y} half_px={Math.min(stood.half_px, size_px * 0.75)} />
       ) : mark.status === undefined ? (
         <circle className={`mark-dot mark-${mark.state ?? "left"}`} cx={x} cy={y} r={size_px * 0.28} />
       ) : (
@@ -61,16 +61,17 @@ function Several({
   marks,
   x,
   y,
-  size_px,
+  half_px,
 }: {
   readonly marks: readonly DrawingMark[];
   readonly x: number;
   readonly y: number;
-  readonly size_px: number;
+  readonly half_px: number;
 }) {
   const statuses = marks.flatMap(({ status }) => (status === undefined ? [] : [status]));
   const status = statuses.length === 0 ? "plain" : worst(statuses);
-  const r = Math.max(9, Math.min(13, size_px * 0.6));
+  // the ring and half its line stay inside the square
+  const r = Math.min(13, half_px - 0.8);
   const letter_px = Math.max(LEAST_LETTER_px, r * 1.2);
   return (
     <g className={`mark-several several-${status}`}>
