@@ -285,6 +285,20 @@ describe("a database", () => {
     rmSync(other, { recursive: true });
   });
 
+  it("says of another operator's file in one sentence what it is, how many, and which are the first", async () => {
+    const other = mkdtempSync(join(tmpdir(), "witnessmark-cli-"));
+    const { exit, err, out } = await command(`ledger import walk.jsonl --operator strangers --data ${other}`);
+    const count = ledger.events.length;
+    const [first, second, third] = ledger.events.map(({ id }) => id);
+    const lines = err.trim().split("\n");
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toMatch(/^Set aside: \d+ entries\. It belongs to the operator /);
+    expect(lines[0]).toContain(`They are ${first}, ${second}, ${third} and ${count - 3} more.`);
+    expect(out).toBe(`ZZ-SML: 0 taken, 0 known already, ${count} set aside.`);
+    expect(exit).toBe(EXIT.faults);
+    rmSync(other, { recursive: true });
+  });
+
   it("names the aircraft there are when one is not there", async () => {
     const { exit, err } = await command(`assess ZZ-NON --data ${folder}`);
     expect(err).toContain("There is no ledger of ZZ-NON in the database. There are: ZZ-SML.");

@@ -8,6 +8,24 @@ import { withStore } from "../open-database.ts";
 import { Refused } from "../refused.ts";
 
 const BATCH = 500;
+/** So many are named of those that were set aside for one reason; `--json` has them all. */
+const NAMED = 3;
+
+/** One sentence for each reason, with its count and the first few: a file of another operator has one for every event. */
+function asideLines(aside: readonly { readonly id: string; readonly reason: string }[]): readonly string[] {
+  const byReason = new Map<string, string[]>();
+  for (const { id, reason } of aside) {
+    const ids = byReason.get(reason);
+    if (ids === undefined) byReason.set(reason, [id]);
+    else ids.push(id);
+  }
+  return [...byReason].map(([reason, ids]) => {
+    if (ids.length === 1) return `Set aside: ${ids[0]}: ${reason}`;
+    const first = ids.slice(0, NAMED).join(", ");
+    const rest = ids.length > NAMED ? ` and ${(ids.length - NAMED).toLocaleString("en")} more` : "";
+    return `Set aside: ${ids.length.toLocaleString("en")} entries. ${reason} They are ${first}${rest}.`;
+  });
+}
 
 export const ledgerImportCommand: Command = {
   words: ["ledger", "import"],
@@ -29,7 +47,7 @@ export const ledgerImportCommand: Command = {
       }
     }
     const counts = { accepted: 0, duplicate: 0, conflict: 0, quarantined: 0 };
-    const aside: string[] = [];
+    const aside: { readonly id: string; readonly reason: string }[] = [];
     await withStore(given, async (store, operator) => {
       for (let at = 0; at < read.events.length; at += BATCH) {
         const arrivals = await Promise.all(
@@ -38,13 +56,20 @@ export const ledgerImportCommand: Command = {
         const { results } = await store.append(aircraft, arrivals, io.now_ms());
         for (const result of results) {
           counts[result.outcome] += 1;
-          if ("reason" in result) aside.push(`${result.id}: ${result.reason}`);
+          if ("reason" in result) aside.push({ id: result.id, reason: result.reason });
         }
       }
     });
-    if (options["json"] === true) io.out(JSON.stringify({ file: path, aircraft, ...counts, aside }, null, 2));
+    if (options["json"] === true)
+      io.out(
+        JSON.stringify(
+          { file: path, aircraft, ...counts, aside: aside.map(({ id, reason }) => `${id}: ${reason}`) },
+          null,
+          2,
+        ),
+      );
     else {
-      for (const line of aside) io.err(`Set aside: ${line}`);
+      for (const line of asideLines(aside)) io.err(line);
       io.out(
         `${aircraft}: ${counts.accepted} taken, ${counts.duplicate} known already, ${counts.conflict + counts.quarantined} set aside.`,
       );
