@@ -52,6 +52,28 @@ describe("the headline", () => {
     expect(of(walked()).status).toBe("clear");
   });
 
+  it("counts everything that is open: the headline's figures come to what the list has", () => {
+    const story = new Story({
+      ...theBook,
+      timedItems: [
+        {
+          id: "annual",
+          name: "Annual inspection",
+          about: "aircraft",
+          limits: [{ by: "calendar-months", months: 12 }],
+          combine: "first",
+          recurring: true,
+          endsLife: false,
+          why: "What ages.",
+        },
+      ],
+    });
+    story.ada.start();
+    const { headline, counts } = assess(story.book, story.state, null, at("09:00"));
+    expect(headline).toBe("4 checks and 1 other thing open");
+    expect(counts.open).toBe(5);
+  });
+
   it("counts what is open, checks and ground gear apart", () => {
     const story = new Story(theBook);
     story.ada.start();

@@ -34,10 +34,13 @@ function openText(findings: readonly Finding[]): string {
   const checks = open.filter(({ verdict }) => verdict.topic === "check").length;
   const gear = open.filter(({ verdict }) => verdict.topic === "ground-gear").length;
   const flight = open.filter(({ verdict }) => OF_FLIGHT.has(verdict.topic)).length;
+  const other = open.length - checks - gear - flight;
   const parts = [
     ...(checks > 0 ? [counted(checks, "check")] : []),
     ...(gear > 0 ? [counted(gear, "item of ground gear", "items of ground gear")] : []),
     ...(flight > 0 ? [counted(flight, "thing of the flight", "things of the flight")] : []),
+    // what runs out, releases, the record: all that is open is counted, so that the headline and the list agree
+    ...(other > 0 && other < open.length ? [counted(other, "other thing", "other things")] : []),
   ];
   return parts.length === 0 ? counted(open.length, "thing open", "things open") : `${listed(parts)} open`;
 }
