@@ -47,6 +47,7 @@ export {
 export { editPlain, type Merged, type MergeQuestion, mergeBooks } from "./edit/merge.ts";
 export { type MissingPart, missingFor } from "./edit/missing-for.ts";
 export { type PlainResult, plainOf, valueAt } from "./edit/plain-of.ts";
+export { renameEdits } from "./edit/rename.ts";
 export type { BookField, BookFieldKind, Section } from "./edit/sections/field.ts";
 export { GROUP_NAMES, SECTIONS, sectionOf } from "./edit/sections/sections.ts";
 export { type BookDoubt, consistencyOf } from "./faults/consistency.ts";

@@ -51,7 +51,8 @@ export function valueAt(plain: Plain | undefined, path: BookPath): Plain | undef
   let value: Plain | undefined = plain;
   for (const step of path) {
     if (typeof value !== "object" || value === null) return undefined;
-    const next: unknown = Object.hasOwn(value, step) ? Reflect.get(value, step) : undefined;
+    const isThere = Object.hasOwn(value, step) && Array.isArray(value) === (typeof step === "number");
+    const next: unknown = isThere ? Reflect.get(value, step) : undefined;
     value = next as Plain | undefined; // what is in plain data is plain
   }
   return value;

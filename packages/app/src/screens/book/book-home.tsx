@@ -3,6 +3,7 @@ import { useMemo } from "react";
 import { href } from "../../routes/route.ts";
 import { countOf as countWords } from "../../words/figures.ts";
 import { countOf } from "./book-toc.tsx";
+import { Merge } from "./changes.tsx";
 import { FaultsAndDoubts } from "./faults-and-doubts.tsx";
 import { sectionOfPath } from "./section-of-path.ts";
 import { useChanges } from "./use-changes.ts";
@@ -24,6 +25,7 @@ export function BookHome() {
           <span>{changes.length === 0 ? "none" : countWords(changes.length, "change")}</span>
         </a>
       )}
+      <Merge />
       <FaultsAndDoubts />
       {GROUPS.map((group) => (
         <section key={group}>

@@ -1,6 +1,7 @@
 import type { BookField, BookPath, Plain } from "@witnessmark/book";
-import { idOf, spaced, valueAt } from "@witnessmark/book";
+import { idOf, renameEdits, SECTIONS, spaced, valueAt } from "@witnessmark/book";
 import { useEffect, useId, useState } from "react";
+import { go } from "../../routes/use-route.ts";
 import { capital } from "../../words/capital.ts";
 import { PairInput, PlaceInput } from "./place-input.tsx";
 import { useDesk } from "./use-desk.ts";
@@ -23,8 +24,16 @@ export function FieldInput(props: FieldInputProps) {
   };
   const common = { ...props, set };
   switch (field.is) {
-    case "line":
     case "id":
+      return (
+        <TextInput
+          {...common}
+          set={(to) => rename(desk, path, plainText(to))}
+          toText={plainText}
+          read={(text) => text}
+        />
+      );
+    case "line":
     case "date":
       return (
         <TextInput
@@ -116,6 +125,16 @@ export function FieldInput(props: FieldInputProps) {
     default:
       return null;
   }
+}
+
+/** Another short name, wherever it stands; the page of the item goes with it. */
+function rename(desk: ReturnType<typeof useDesk>, path: BookPath, to: string): void {
+  if (desk.plain === null) return;
+  const item = path.slice(0, -1);
+  desk.edit(renameEdits(desk.plain, item, to));
+  const section = SECTIONS.find(({ path: list }) => list.join(".") === item.slice(0, -1).join("."));
+  if (section?.one !== undefined)
+    go({ at: "book", registration: desk.registration, page: section.id, item: to }, "replace");
 }
 
 export const plainText = (value: Plain | undefined): string =>

@@ -62,7 +62,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
           onPlace={put}
           squares={!small}
           up={NOSE_LEFT}
-          tools={small ? "folded" : "all"}
+          tools="folded"
           apart_px={small ? 20 : 14}
           mark_px={14}
         />
