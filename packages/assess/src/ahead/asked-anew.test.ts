@@ -6,11 +6,13 @@ import { assessWithCauses } from "../assess.ts";
 import type { Flight, Verdict, VerdictTopic } from "../assessment.ts";
 import { type Finding, worthOf } from "../finding.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
-import { flightVerdicts } from "../flight/flight-verdicts.ts";
+import { flightParts, flightVerdicts } from "../flight/flight-verdicts.ts";
 import { workLoad } from "../flight/load/load-figures.ts";
+import { BADNESS } from "../order.ts";
 import { anyFlight } from "../testing/any-flight.ts";
 import { demoBook } from "../testing/demo-book.ts";
 import { DEMO_NOW_ms, demoFlight } from "../testing/demo-flight.ts";
+import { answerOf } from "./answer.ts";
 import { type Variable, variablesOf } from "./variables.ts";
 
 const BOOKS = ["zz-skr", "zz-dun", "zz-brk"] as const;
@@ -117,6 +119,49 @@ describe("what is remembered from one question to the next", () => {
     }
     expect(first).toEqual(anew(book, demoFlight));
   });
+});
+
+describe("an answer that is looked at no further than it takes", () => {
+  /** The worst of everything and all that stops, from every verdict. */
+  const wholeKey = (findings: readonly Finding[]): string => {
+    const all = findings.map(worthOf);
+    const worst = all.map(({ status }) => status).sort((a, b) => BADNESS[a] - BADNESS[b])[0];
+    const stops = all.flatMap(({ id, status }) => (status === "stop" ? [id] : []));
+    return JSON.stringify([worst, stops.sort()]);
+  };
+
+  it.each(BOOKS)(
+    "is another exactly when the whole of it is, whatever is changed of any flight of %s",
+    (name) => {
+      const book = bookOf(name);
+      fc.assert(
+        fc.property(anyFlight(book), steps(6), (flight, asks) => {
+          const context = contextOf(book, flight);
+          const whole = flightVerdicts(context, flight);
+          const stops = new Set(
+            whole.map(worthOf).flatMap(({ id, status }) => (status === "stop" ? [id] : [])),
+          );
+          const now = answerOf(context, flight);
+          const variables = variablesFor(book, flight);
+          for (const { which, share_1 } of asks) {
+            const variable = variables[which % variables.length];
+            if (variable === undefined) continue;
+            const moved = variable.with(variable.low + (variable.high - variable.low) * share_1);
+            const anew = flightVerdicts(context, moved);
+            const isSame = answerOf(context, moved, stops).key === now.key;
+            expect(isSame).toBe(wholeKey(anew) === wholeKey(whole));
+            // nothing stops a flight that its part does not name among what may
+            const mayStop = [...flightParts(context, moved)].flatMap((part) =>
+              part.stops.map((one) => worthOf(one).id),
+            );
+            for (const { id, status } of anew.map(worthOf))
+              if (status === "stop") expect(mayStop).toContain(id);
+          }
+        }),
+        { numRuns: 12 },
+      );
+    },
+  );
 });
 
 describe("a verdict that is told when it is read", () => {

@@ -5,9 +5,9 @@ import { assessWithCauses } from "../assess.ts";
 import type { Flight } from "../assessment.ts";
 import { type Finding, worthOf } from "../finding.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
-import { flightVerdicts } from "../flight/flight-verdicts.ts";
 import { workLoad } from "../flight/load/load-figures.ts";
 import { BADNESS } from "../order.ts";
+import { type Answer, answerOf } from "./answer.ts";
 import { type Asked, nearestChange } from "./nearest-change.ts";
 import { type Variable, variablesOf } from "./variables.ts";
 
@@ -37,25 +37,7 @@ export interface TippingPoint {
   readonly likelihood_1: number;
 }
 
-/** An answer: what each of its verdicts is worth. Few of them are ever read. */
-interface Answer {
-  readonly findings: readonly Finding[];
-  /** The worst of them, and which of them stop: two answers with the same one are the same answer. */
-  readonly key: string;
-}
-
-function answerOf(findings: readonly Finding[]): Answer {
-  let worst: Status = "clear";
-  const stops: string[] = [];
-  for (const finding of findings) {
-    const { id, status } = worthOf(finding);
-    if (BADNESS[status] < BADNESS[worst]) worst = status;
-    if (status === "stop") stops.push(id);
-  }
-  return { findings, key: `${worst} ${stops.sort().join(" ")}` };
-}
-
-const byId = ({ findings }: Answer): ReadonlyMap<string, Finding> =>
+const byId = (findings: readonly Finding[]): ReadonlyMap<string, Finding> =>
   new Map(findings.map((finding) => [worthOf(finding).id, finding]));
 
 /**
@@ -75,8 +57,11 @@ export function tippingPoints(
   const plan = flight?.plan;
   if (flight === null || plan === undefined) return [];
   const { context } = assessWithCauses(book, state, flight, now_ms);
-  const ask = (other: Flight): Answer => answerOf(flightVerdicts(context, other));
-  const now = ask(flight);
+  const now = answerOf(context, flight);
+  const stops = new Set(
+    now.all().flatMap((one) => (worthOf(one).status === "stop" ? [worthOf(one).id] : [])),
+  );
+  const ask = (other: Flight): Answer => answerOf(context, other, stops);
   const masses = massesOf(workLoad(book, plan).figures);
   return variablesOf(book, flight, plan, masses, now_ms)
     .flatMap((variable) => tipsOf(variable, flight, now, ask))
@@ -89,8 +74,8 @@ export function tippingPoints(
  */
 function edgeBetween(near: Asked<Answer>, far: Asked<Answer>): number | undefined {
   let share_1 = Number.POSITIVE_INFINITY;
-  const known = byId(near.answer);
-  for (const finding of far.answer.findings) {
+  const known = byId(near.answer.seen);
+  for (const finding of far.answer.seen) {
     const { id, status } = worthOf(finding);
     const before = known.get(id);
     if (before === undefined || worthOf(before).status === status) continue;
@@ -137,8 +122,9 @@ function pointOf(
   now: Answer,
   found: { readonly holds: number; readonly changes: number; readonly answer: Answer },
 ): TippingPoint | undefined {
-  const before = byId(now);
-  const turned = found.answer.findings
+  const before = byId(now.all());
+  const turned = found.answer
+    .all()
     .map((finding) => {
       const { id, status: becomes } = worthOf(finding);
       const one = before.get(id);

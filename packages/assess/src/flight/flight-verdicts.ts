@@ -2,7 +2,7 @@ import type { FlightPlan, PlannedFlight } from "@witnessmark/ledger";
 import { bookSource } from "../book-index.ts";
 import type { Context } from "../context.ts";
 import type { Finding } from "../finding.ts";
-import { conditionVerdicts, massesOf } from "./conditions/condition-verdicts.ts";
+import { conditionsFound, massesOf, type PartFound } from "./conditions/condition-verdicts.ts";
 import type { FlightMasses } from "./conditions/field-figures.ts";
 import { finding } from "./finding-of.ts";
 import { fuelVerdicts } from "./fuel/fuel-verdicts.ts";
@@ -32,11 +32,19 @@ const noRoute = (context: Context, plan: FlightPlan): readonly Finding[] =>
       ];
 
 /** The verdicts of the flight's numbers. A flight that is only named, or none, has none. */
-export function flightVerdicts(context: Context, flight: PlannedFlight | null): readonly Finding[] {
+export const flightVerdicts = (context: Context, flight: PlannedFlight | null): readonly Finding[] =>
+  [...flightParts(context, flight)].flatMap(({ all }) => all());
+
+/**
+ * The same part by part: first what is aboard, then each field. Each is worked out when it is come to, so that whoever
+ * looks for one verdict need not make them all.
+ */
+export function* flightParts(context: Context, flight: PlannedFlight | null): Generator<PartFound, void> {
   const plan = flight?.plan;
-  if (flight === null || plan === undefined) return [];
+  if (flight === null || plan === undefined) return;
   const { masses, findings } = aboard(context, flight, plan);
-  return [...findings, ...conditionVerdicts(context, flight, masses)];
+  yield { stops: findings, all: () => findings };
+  yield* conditionsFound(context, flight, masses);
 }
 
 interface Aboard {

@@ -1,9 +1,10 @@
 import { type AbortPoint, abortPoint } from "@witnessmark/engine";
-import type { RunwayCondition, Status } from "@witnessmark/ledger";
+import type { RunwayCondition } from "@witnessmark/ledger";
 import { type DistanceAnswer, distanceOf } from "./distances.ts";
 import type { Missing } from "./figure.ts";
 import { flapsOf, type PerformanceAsk } from "./read-performance.ts";
 import { stallWith } from "./speeds.ts";
+import type { Warned } from "./told.ts";
 
 /** From the decision to full braking. Common practice. */
 export const REACTION_S = 3;
@@ -14,7 +15,7 @@ export interface AbortFigures extends AbortPoint {
   readonly takeOffRoll_m: number;
   readonly landingRoll_m: number;
   readonly available_m: number;
-  readonly status: Status;
+  readonly status: Warned;
 }
 
 export type AbortFound =

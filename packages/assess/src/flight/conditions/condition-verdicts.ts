@@ -5,23 +5,24 @@ import { finding, findingLater } from "../finding-of.ts";
 import type { LoadFigures } from "../load/figures.ts";
 import { loadFigures } from "../load/load-figures.ts";
 import { remembered } from "../remembered.ts";
+import { whenAsked } from "../when-asked.ts";
 import {
   type AlternateNeed,
   alternateNeed,
   alternateNeededVerdict,
   alternateUsableVerdict,
 } from "./alternate-verdicts.ts";
-import { distanceVerdicts } from "./distance-verdicts.ts";
+import { distanceVerdict, stopVerdict } from "./distance-verdicts.ts";
 import { type FieldFigures, type FlightMasses, fieldGround, withDistances } from "./field-figures.ts";
 import { onceMissing } from "./figure.ts";
-import { coldAltimeterVerdict, frostVerdict, icingVerdict } from "./ice-verdicts.ts";
+import { carburettorVerdict, coldAltimeterVerdict, frostVerdict, icingVerdict } from "./ice-verdicts.ts";
 import { lightVerdict } from "./light-verdicts.ts";
-import { performanceVerdicts } from "./performance-verdicts.ts";
+import { climbVerdicts, performanceWarnings } from "./performance-verdicts.ts";
 import { partVerdicts } from "./report-verdicts.ts";
 import { FIELD_ROLES, type FieldRole } from "./role.ts";
 import { hazardVerdicts, skyVerdicts } from "./sky-verdicts.ts";
 import { fieldTime } from "./times.ts";
-import type { FieldContext, Told } from "./told.ts";
+import type { FieldContext, Told, Warned } from "./told.ts";
 import { crosswindVerdict, tailwindVerdict } from "./wind-verdicts.ts";
 
 /** The masses that distances are looked up with; none while not everything aboard is known. */
@@ -46,6 +47,7 @@ const ofGround = (field: FieldContext): OfGround => ({
     lightVerdict(field),
     icingVerdict(field),
     ...frostVerdict(field),
+    ...carburettorVerdict(field),
     ...coldAltimeterVerdict(field),
     ...(field.figures.role === "alternate" ? alternateUsableVerdict(field) : []),
   ],
@@ -64,25 +66,41 @@ function softened(hard: Finding): Finding {
 }
 
 const rememberedGround = remembered<OfGround>();
-const rememberedParts = remembered<readonly Told[]>();
+const rememberedParts = remembered<readonly Told<Warned>[]>();
 
-function fieldVerdicts(
-  { ground, figures }: FieldAsked,
-  more: readonly Told[],
-  isAsked: boolean,
-): readonly Finding[] {
+/** The verdicts of a part of a flight. */
+export interface PartFound {
+  /** Those of them that may stop a flight. */
+  readonly stops: readonly Finding[];
+  /** All of them: what at most warns is looked at when somebody asks. */
+  readonly all: () => readonly Finding[];
+}
+
+function fieldVerdicts({ ground, figures }: FieldAsked, more: readonly Told[], isAsked: boolean): PartFound {
   const { before, after } = rememberedGround(ground, [], () => ofGround(ground));
-  const all = [
-    ...before,
-    ...distanceVerdicts({ ...ground, figures }),
-    ...performanceVerdicts({ ...ground, figures }),
-    ...after,
-    ...more,
-  ];
-  const waiting = onceMissing(all.flatMap(({ waitsFor }) => waitsFor ?? []));
-  const parts = rememberedParts(ground, [JSON.stringify(waiting)], () => partVerdicts(ground, waiting));
-  const kept = [...all.filter(({ waitsFor }) => waitsFor === undefined), ...parts].map((one) => one.finding);
-  return isAsked ? kept : kept.map(softened);
+  const field = { ...ground, figures };
+  const distance = distanceVerdict(field);
+  const climbs = climbVerdicts(field);
+  const all = whenAsked(() => {
+    const warnings: readonly Told<Warned>[] = performanceWarnings(field);
+    const told: readonly Told[] = [
+      ...before,
+      distance,
+      ...stopVerdict(field, distance),
+      ...climbs,
+      ...warnings,
+      ...after,
+      ...more,
+    ];
+    const waiting = onceMissing(told.flatMap(({ waitsFor }) => waitsFor ?? []));
+    const parts: readonly Told<Warned>[] = rememberedParts(ground, [JSON.stringify(waiting)], () =>
+      partVerdicts(ground, waiting),
+    );
+    const kept = [...told.filter(({ waitsFor }) => waitsFor === undefined), ...parts];
+    return kept.map(({ finding: one }) => (isAsked ? one : softened(one)));
+  });
+  const mayStop = isAsked ? [...before, distance, ...climbs, ...after, ...more] : [];
+  return { stops: mayStop.map((one) => one.finding), all };
 }
 
 /** A field that every flight has, and that nobody has named yet. */
@@ -128,14 +146,21 @@ const ofEach = <T>(): Readonly<Record<FieldRole, ReturnType<typeof remembered<T>
 const rememberedGrounds = ofEach<FieldContext>();
 const rememberedFields = remembered<FieldAsked>();
 const rememberedNeed = remembered<AlternateNeed | undefined>();
-const rememberedVerdicts = remembered<readonly Finding[]>();
+const rememberedVerdicts = remembered<PartFound>();
 
 /** What the conditions at the fields of a flight are worth: wind, distances, sky, reports, daylight, ice. */
-export function conditionVerdicts(
+export const conditionVerdicts = (
   context: Context,
   flight: Flight,
   masses: FlightMasses = flight.plan === undefined ? {} : massesOf(loadFigures(context.book, flight.plan)),
-): readonly Finding[] {
+): readonly Finding[] => conditionsFound(context, flight, masses).flatMap(({ all }) => all());
+
+/** The same, field by field. */
+export function conditionsFound(
+  context: Context,
+  flight: Flight,
+  masses: FlightMasses,
+): readonly PartFound[] {
   const { plan } = flight;
   if (plan === undefined) return [];
   const evidence = evidenceOf(context, flight);
@@ -166,7 +191,8 @@ export function conditionVerdicts(
       : rememberedNeed(destination.ground, [], () => alternateNeed(plan, destination.ground.figures));
   return FIELD_ROLES.flatMap((role) => {
     const field = fields[role];
-    if (field === undefined) return role === "alternate" ? [] : [unnamed(role, evidence)];
+    if (field === undefined)
+      return role === "alternate" ? [] : { stops: [], all: () => [unnamed(role, evidence)] };
     const needed = role !== "alternate" || isAlternateAsked(need);
     return rememberedVerdicts(field, [needed, role === "destination" ? need : undefined], () =>
       fieldVerdicts(field, role === "destination" ? alternateNeededVerdict(field.ground, need) : [], needed),

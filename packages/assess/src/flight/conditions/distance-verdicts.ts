@@ -1,12 +1,21 @@
 import { type ChainStep, countedWind } from "@witnessmark/engine";
+import type { Status } from "@witnessmark/ledger";
 import type { Source, WorkingLine } from "../../assessment.ts";
 import { bookSource } from "../../book-index.ts";
-import { worthOf } from "../../finding.ts";
 import { axisText, type DistanceAnswer, KINDS, type Need } from "./distances.ts";
 import type { FieldFigures } from "./field-figures.ts";
 import type { Figure } from "./figure.ts";
 import { degC, kt, marginIn, metreDigits, metres } from "./texts.ts";
-import { type FieldContext, NOT_KNOWN, openSays, type Told, told, untilOf, withMissing } from "./told.ts";
+import {
+  type FieldContext,
+  NOT_KNOWN,
+  openSays,
+  type Told,
+  told,
+  untilOf,
+  type Warned,
+  withMissing,
+} from "./told.ts";
 
 const factorText = (factor_1: number): string => `× ${Number(factor_1.toPrecision(4))}`;
 
@@ -82,13 +91,18 @@ const NAMES = {
   "accelerate-stop": "Stop from lift-off speed at",
 } as const;
 
-function verdict(field: FieldContext, figure: Figure<DistanceAnswer>, kind: keyof typeof KINDS): Told {
+function verdict<S extends Status>(
+  field: FieldContext,
+  figure: Figure<DistanceAnswer>,
+  kind: keyof typeof KINDS,
+  worth: (status: Status) => S,
+): Told<S | "open"> {
   const { context, figures } = field;
   const { role, planned } = figures;
   const id = `runway:${role}:${kind === "accelerate-stop" ? "stop" : kind}`;
   const base = () => ({ topic: "runway" as const, title: `${NAMES[kind]} ${planned.code}` });
   const { value, missing } = figure;
-  const status = withMissing(value?.status, missing);
+  const status = withMissing(value === undefined ? undefined : worth(value.status), missing);
   if (value === undefined || status === "open") {
     const write = () => ({
       ...base(),
@@ -117,11 +131,25 @@ function verdict(field: FieldContext, figure: Figure<DistanceAnswer>, kind: keyo
   return told(field, { id, write }, status);
 }
 
-export function distanceVerdicts(field: FieldContext<FieldFigures>): readonly Told[] {
-  const { figures } = field;
-  const main = verdict(field, figures.distance, figures.role === "departure" ? "take-off" : "landing");
-  if (figures.stop === undefined) return [main];
-  const stop = verdict(field, figures.stop, "accelerate-stop");
-  // what keeps the take-off open keeps this open too, and is told once
-  return [main, stop].every(({ finding }) => worthOf(finding).status === "open") ? [main] : [main, stop];
+/** The distance that the field is used for: the take-off or the landing. */
+export const distanceVerdict = (field: FieldContext<FieldFigures>): Told =>
+  verdict(
+    field,
+    field.figures.distance,
+    field.figures.role === "departure" ? "take-off" : "landing",
+    (status) => status,
+  );
+
+/** Private flight need not be able to stop from lift-off speed; it is worth knowing. */
+const atMostCaution = (status: Status): Warned => (status === "stop" ? "caution" : status);
+
+/** The stop from lift-off speed. @param distance what keeps that open keeps this open too, and is told once */
+export function stopVerdict(
+  field: FieldContext<FieldFigures>,
+  distance: Pick<Told, "status">,
+): readonly Told<Warned>[] {
+  const { stop } = field.figures;
+  if (stop === undefined) return [];
+  const one = verdict(field, stop, "accelerate-stop", atMostCaution);
+  return distance.status === "open" && one.status === "open" ? [] : [one];
 }

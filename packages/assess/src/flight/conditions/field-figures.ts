@@ -4,6 +4,7 @@ import type { FlightPlan, PlannedField, Read } from "@witnessmark/ledger";
 import type { PlacedForecast, PlacedObservation } from "@witnessmark/weather";
 import type { Flight } from "../../assessment.ts";
 import { remembered } from "../remembered.ts";
+import { whenAsked } from "../when-asked.ts";
 import { type AirFigures, airFigures } from "./air.ts";
 import { type ApproachMinima, approachOf } from "./approach.ts";
 import { type DaylightFigures, daylightFigures } from "./daylight.ts";
@@ -61,8 +62,8 @@ export interface FieldGround {
 export interface FieldFigures extends FieldGround, PerformanceFigures {
   /** The take-off at the departure, the landing elsewhere. */
   readonly distance: Figure<DistanceAnswer>;
-  /** At the departure, where the book has a table of it. */
-  readonly stop?: Figure<DistanceAnswer>;
+  /** At the departure, where the book has a table of it; looked up when somebody asks. */
+  readonly stop?: Figure<DistanceAnswer> | undefined;
 }
 
 /** What of a plan the figures of a field are made from, beside the field and its time. */
@@ -290,14 +291,24 @@ export function withDistances(
     distanceFigure(name, ground, asked, book, plan, options);
   const distance = of(phaseOf(role));
   const hasStop = book.performance?.tables.some(({ quantity }) => quantity === "accelerate-stop") ?? false;
+  const stop = whenAsked(() => (role === "departure" && hasStop ? of("accelerate-stop") : undefined));
+  const { speeds, abort, ...climbs } = performanceOfField(book, ground, distance, asked, {
+    isByInstruments: plan.flightRules === "IFR",
+    ownGradient: ownOf(plan, "climbGradient"),
+  });
   return {
     ...ground,
     distance,
-    ...performanceOfField(book, ground, distance, asked, {
-      isByInstruments: plan.flightRules === "IFR",
-      ownGradient: ownOf(plan, "climbGradient"),
-    }),
-    ...(role === "departure" && hasStop ? { stop: of("accelerate-stop") } : {}),
+    ...climbs,
+    get stop() {
+      return stop();
+    },
+    get speeds() {
+      return speeds();
+    },
+    get abort() {
+      return abort();
+    },
   };
 }
 

@@ -1,4 +1,4 @@
-import { coldTemperatureTable, frostMargin } from "@witnessmark/engine";
+import { coldTemperatureTable, frostMargin, relativeHumidity } from "@witnessmark/engine";
 import { bookSource } from "../../book-index.ts";
 import { CORRECTED_HEIGHT_M } from "./air.ts";
 import type { IceFigures } from "./ice.ts";
@@ -114,6 +114,57 @@ export function frostVerdict(field: FieldContext): readonly Told[] {
       formula: frostMargin,
       because: [says],
       until: untilOf(ice.frost, planned.code),
+    };
+  };
+  return [told(field, { id, write }, status)];
+}
+
+const SA_11_01 = {
+  title: "US Department of the Interior, Safety Alert SA 11-01",
+  locator: "carburettor icing by temperature and humidity, 19 November 2010",
+};
+
+const ZONE_WORDS = {
+  severe: "Severe ice in the carburettor is likely",
+  possible: "Ice in the carburettor is possible",
+  rare: "Ice in the carburettor is rare",
+  "not known": "Hotter than the rule on ice in the carburettor speaks of",
+} as const;
+
+/** Ice in the carburettor of a piston engine: severe is a caution; that it is possible is told, as it nearly always is. */
+export function carburettorVerdict(field: FieldContext): readonly Told[] {
+  const { context, figures } = field;
+  const { role, planned, ice, weather } = figures;
+  const { carburettor } = ice;
+  if (carburettor === undefined) return [];
+  const id = `ice:${role}:carburettor`;
+  const { value } = carburettor;
+  const base = {
+    topic: "ice" as const,
+    title: `Carburettor ice at ${planned.code}`,
+    sources: [bookSource(context.book, "aircraft, carburettor"), SA_11_01],
+  };
+  const beyond = value?.zone === "not known" ? [{ what: "how likely ice is in air so hot" }] : [];
+  const missing = [...carburettor.missing, ...beyond];
+  const own = value?.zone === "severe" ? ("caution" as const) : ("clear" as const);
+  const status = withMissing(value === undefined ? undefined : own, missing);
+  if (value === undefined || status === "open")
+    return [told(field, { id, ...base, says: openSays(missing), margin: NOT_KNOWN }, "open", missing)];
+  const write = (): Omit<Draft, "id"> => {
+    const humidity = `${Math.ceil(value.relativeHumidity_1 * 100 - 1e-9)}\u00A0%`;
+    const [oat, dew_K] = [weather.oat.value, weather.dewPoint_K.value];
+    const says = `${ZONE_WORDS[value.zone]}, humidity ${humidity}${value.zone === "rare" ? "" : ": carburettor heat, above all at low power"}`;
+    return {
+      ...base,
+      says,
+      lines: [
+        ...(oat === undefined ? [] : [{ label: "Temperature, the coldest", value: degC(oat.coldest_K) }]),
+        ...(dew_K === undefined ? [] : [{ label: "Dew point", value: degC(dew_K) }]),
+        { label: "Relative humidity", value: humidity },
+      ],
+      formula: relativeHumidity,
+      because: [says],
+      until: untilOf(carburettor, planned.code),
     };
   };
   return [told(field, { id, write }, status)];

@@ -1,5 +1,5 @@
 import type { Book } from "@witnessmark/book";
-import { USUAL_ICING_FROM_K } from "@witnessmark/engine";
+import { type CarburettorIcing, carburettorIcing, USUAL_ICING_FROM_K } from "@witnessmark/engine";
 import type { RunwayCondition, Status } from "@witnessmark/ledger";
 import {
   type Elements,
@@ -9,7 +9,7 @@ import {
   reportedIcing,
 } from "@witnessmark/weather";
 import type { FieldWeather } from "./field-weather.ts";
-import { type Figure, onceMissing, restOf } from "./figure.ts";
+import { attempt, type Figure, onceMissing, restOf } from "./figure.ts";
 
 /** Ice at a field: in the air, and on an aircraft that stood there. */
 export interface IceFigures {
@@ -19,6 +19,8 @@ export interface IceFigures {
   readonly freezing: Figure<"present" | "possible" | "not reported">;
   readonly icingStatus: Status;
   readonly frost: Figure<FrostAnswer>;
+  /** Where a piston engine has a carburettor, or may have one. */
+  readonly carburettor?: Figure<CarburettorIcing>;
 }
 
 /** Cloud this far above the field counts as moisture at the field: none, it must be met in the air. */
@@ -118,6 +120,26 @@ function frostOf({ oat, dewPoint_K, winds }: FieldWeather, sky: Elements | undef
   return { ...restOf([oat, dewPoint_K]), value: ask(dewPoint_K.value) };
 }
 
+/** Ice in the carburettor at the field; in the coldest air that is told, and in the warmest, whichever is worse. */
+function carburettorOf({ oat, dewPoint_K }: FieldWeather): Figure<CarburettorIcing> {
+  const rest = restOf([oat, dewPoint_K]);
+  const [air, dew_K] = [oat.value, dewPoint_K.value];
+  if (air === undefined || dew_K === undefined) return rest;
+  // a dew point is never above the air that has it: a rounded report may say so
+  const found = attempt(() => {
+    const each = [air.coldest_K, air.hottest_K].map((oat_K) =>
+      carburettorIcing(oat_K, Math.min(dew_K, oat_K)),
+    );
+    return ZONES.flatMap((zone) => each.filter((one) => one.zone === zone))[0];
+  }, "ice in the carburettor");
+  return found.value === undefined
+    ? { ...rest, missing: onceMissing([...rest.missing, ...found.missing]) }
+    : { ...rest, value: found.value };
+}
+
+/** Worst first; what the rule does not speak of is no better than possible. */
+const ZONES: readonly CarburettorIcing["zone"][] = ["severe", "not known", "possible", "rare"];
+
 export function iceFigures(
   book: Book,
   weather: FieldWeather,
@@ -132,5 +154,8 @@ export function iceFigures(
     freezing,
     icingStatus: statusOf(book.iceProtection, icing, freezing, coldest_K),
     frost: frostOf(weather, sky),
+    ...(book.aircraft.engine === "piston" && book.aircraft.carburettor !== false
+      ? { carburettor: carburettorOf(weather) }
+      : {}),
   };
 }

@@ -1,5 +1,6 @@
 import type { Book } from "@witnessmark/book";
 import { remembered } from "../remembered.ts";
+import { whenAsked } from "../when-asked.ts";
 import { type AbortFigures, abortOf } from "./abort.ts";
 import { type ClimbFigures, climbOf } from "./climb.ts";
 import type { DistanceAnswer } from "./distances.ts";
@@ -9,16 +10,27 @@ import type { PerformanceAsk } from "./read-performance.ts";
 import { phaseOf } from "./role.ts";
 import { type SpeedFigures, speedsOf } from "./speeds.ts";
 
-export interface PerformanceFigures {
+export interface ClimbsOfField {
   /** At the departure, where the book has a table of it or somebody asks for a gradient. */
   readonly climb?: Figure<ClimbFigures>;
   /** Where one lands, and does not: at the landing mass, where the book has a table of it. */
   readonly goAround?: Figure<ClimbFigures>;
-  /** Where the book has stall speeds. */
-  readonly speeds?: Figure<SpeedFigures>;
-  /** At the departure, where the book has speeds for it. */
-  readonly abort?: Figure<AbortFigures>;
 }
+
+export interface PerformanceFigures extends ClimbsOfField {
+  /** Where the book has stall speeds; looked up when somebody asks. */
+  readonly speeds?: Figure<SpeedFigures> | undefined;
+  /** At the departure, where the book has speeds for it; looked up when somebody asks. */
+  readonly abort?: Figure<AbortFigures> | undefined;
+}
+
+/** What may stop a flight at once, and what at most warns when somebody asks. */
+export interface PerformanceFound extends ClimbsOfField {
+  readonly speeds: () => Figure<SpeedFigures> | undefined;
+  readonly abort: () => Figure<AbortFigures> | undefined;
+}
+
+const none = (): undefined => undefined;
 
 export interface PerformanceWanted {
   readonly isByInstruments: boolean;
@@ -58,26 +70,28 @@ export function performanceOfField(
   distance: Figure<DistanceAnswer>,
   asked: Figure<PerformanceAsk["at"]>,
   { isByInstruments, ownGradient }: PerformanceWanted,
-): PerformanceFigures {
+): PerformanceFound {
   const { performance } = book;
-  if (performance === undefined || runway === undefined || asked.value === undefined) return {};
+  if (performance === undefined || runway === undefined || asked.value === undefined)
+    return { speeds: none, abort: none };
   const at = asked.value;
   const ask: PerformanceAsk = { performance, runway, at };
   const { condition } = planned;
   const phase = phaseOf(role);
   const landing = phase === "landing" ? distance.value : undefined;
   const fieldWinds = weather.winds.value;
-  const speeds = figure(
-    asked,
-    rememberedSpeeds(at, [performance, runway, phase, fieldWinds, landing], () =>
-      attempt(() => {
-        const winds = (fieldWinds ?? []).map(({ wind }) => wind);
-        const found = speedsOf({ ...ask, phase, winds, landing });
-        return found?.ok === true ? { ok: true, value: found.speeds } : found;
-      }, "the speeds"),
+  const speeds = whenAsked(() =>
+    figure(
+      asked,
+      rememberedSpeeds(at, [performance, runway, phase, fieldWinds, landing], () =>
+        attempt(() => {
+          const winds = (fieldWinds ?? []).map(({ wind }) => wind);
+          const found = speedsOf({ ...ask, phase, winds, landing });
+          return found?.ok === true ? { ok: true, value: found.speeds } : found;
+        }, "the speeds"),
+      ),
     ),
   );
-  const told = speeds === undefined ? {} : { speeds };
   if (phase === "landing") {
     const goAround = figure(
       asked,
@@ -88,7 +102,7 @@ export function performanceOfField(
         }, "the go-around"),
       ),
     );
-    return goAround === undefined ? told : { ...told, goAround };
+    return { speeds, abort: none, ...(goAround === undefined ? {} : { goAround }) };
   }
   const own_1 = ownGradient?.value;
   const climb = figure(
@@ -101,7 +115,7 @@ export function performanceOfField(
     ),
   );
   const takeOff = distance.value;
-  const abort =
+  const abort = whenAsked(() =>
     takeOff === undefined
       ? undefined
       : figure(
@@ -112,12 +126,13 @@ export function performanceOfField(
               return found?.ok === true ? { ok: true, value: found.abort } : found;
             }, "the point to stop"),
           ),
-        );
+        ),
+  );
   return {
-    ...told,
+    speeds,
+    abort,
     ...(climb === undefined
       ? {}
       : { climb: { ...climb, missing: onceMissing([...climb.missing, ...(ownGradient?.missing ?? [])]) } }),
-    ...(abort === undefined ? {} : { abort }),
   };
 }

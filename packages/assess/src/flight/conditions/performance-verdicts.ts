@@ -15,6 +15,7 @@ import {
   type Told,
   told,
   untilOf,
+  type Warned,
   withMissing,
 } from "./told.ts";
 
@@ -44,7 +45,7 @@ function open(
   field: FieldContext<FieldFigures>,
   base: Pick<Draft, "id" | "topic" | "title" | "sources">,
   { missing }: Figure<unknown>,
-): readonly Told[] {
+): readonly Told<"open">[] {
   const waited = new Set(field.figures.distance.missing.map(({ what }) => what));
   if (missing.every(({ what }) => waited.has(what))) return [];
   return [told(field, { ...base, says: openSays(missing), margin: NOT_KNOWN }, "open", missing)];
@@ -234,7 +235,7 @@ function speedWords(
   };
 }
 
-function speedsVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
+function speedsVerdict(field: FieldContext<FieldFigures>): readonly Told<Warned>[] {
   const { context, figures } = field;
   const { speeds, planned, role } = figures;
   if (speeds === undefined) return [];
@@ -251,7 +252,7 @@ function speedsVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
   return [told(field, { id: base.id, write }, status)];
 }
 
-function abortVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
+function abortVerdict(field: FieldContext<FieldFigures>): readonly Told<Warned>[] {
   const { context, figures } = field;
   const { abort, planned } = figures;
   if (abort === undefined) return [];
@@ -293,10 +294,14 @@ function abortVerdict(field: FieldContext<FieldFigures>): readonly Told[] {
   return [told(field, { id: base.id, write }, status)];
 }
 
-/** Climb, go-around, speeds and the point to stop. */
-export const performanceVerdicts = (field: FieldContext<FieldFigures>): readonly Told[] => [
+/** The climb after the take-off, and that of a landing which is not made. */
+export const climbVerdicts = (field: FieldContext<FieldFigures>): readonly Told[] => [
   ...climbVerdict(field),
   ...goAroundVerdict(field),
+];
+
+/** Speeds and the point to stop: they stop no flight. */
+export const performanceWarnings = (field: FieldContext<FieldFigures>): readonly Told<Warned>[] => [
   ...speedsVerdict(field),
   ...abortVerdict(field),
 ];

@@ -1,11 +1,10 @@
-import type { Status } from "@witnessmark/ledger";
 import type { WorkingLine } from "../../assessment.ts";
 import { durationText } from "../../words/duration-text.ts";
 import { momentText } from "../../words/local-time.ts";
 import type { Missing, Root } from "./figure.ts";
 import type { ReportFigures } from "./report-figures.ts";
 import { METAR_COUNTS_MS, TYPED_COUNTS_MS } from "./report-figures.ts";
-import { type Draft, type FieldContext, NOT_KNOWN, type Told, told } from "./told.ts";
+import { type Draft, type FieldContext, NOT_KNOWN, type Told, told, type Warned } from "./told.ts";
 
 const OWN_RULE = {
   title: "Witnessmark's own rule",
@@ -40,7 +39,7 @@ const title = ({ figures }: FieldContext, kind: "Report" | "Forecast"): string =
 const NEWER = "A newer one is needed before you go";
 
 /** The report of a field: how old, until when it counts, and what of it was not understood. */
-function reportVerdict(field: FieldContext, waits: readonly Missing[]): readonly Told[] {
+function reportVerdict(field: FieldContext, waits: readonly Missing[]): readonly Told<Warned>[] {
   const { context, figures } = field;
   const { role, planned, observation, typed } = figures;
   const moment = (at_ms: number): string => momentText(at_ms, context.clock);
@@ -54,7 +53,7 @@ function reportVerdict(field: FieldContext, waits: readonly Missing[]): readonly
     ],
     sources: [OWN_RULE],
   });
-  const open = (says: string, text: string, what: string): readonly Told[] => [
+  const open = (says: string, text: string, what: string): readonly Told<Warned>[] => [
     told(field, { ...base(), id, says, margin: { ...NOT_KNOWN, text } }, "open", [{ what }]),
   ];
   if (observation === undefined) {
@@ -98,7 +97,7 @@ function reportVerdict(field: FieldContext, waits: readonly Missing[]): readonly
 }
 
 /** The forecast of a field: until when it counts, and what of it was not understood. */
-function forecastVerdict(field: FieldContext, waits: readonly Missing[]): readonly Told[] {
+function forecastVerdict(field: FieldContext, waits: readonly Missing[]): readonly Told<Warned>[] {
   const { context, figures } = field;
   const { role, planned, forecast } = figures;
   const moment = (at_ms: number): string => momentText(at_ms, context.clock);
@@ -112,7 +111,7 @@ function forecastVerdict(field: FieldContext, waits: readonly Missing[]): readon
     ],
     sources: [OWN_RULE],
   });
-  const open = (says: string, text: string): readonly Told[] => [
+  const open = (says: string, text: string): readonly Told<Warned>[] => [
     told(field, { ...base(), id, says, margin: { ...NOT_KNOWN, text } }, "open", [
       { what: `a forecast for ${planned.code} that covers the time` },
     ]),
@@ -126,7 +125,7 @@ function forecastVerdict(field: FieldContext, waits: readonly Missing[]): readon
   if (waits.length > 0)
     return open(`It ends ${moment(countsUntil_ms)} and does not cover the time`, "does not reach");
   const unclear = doubts(forecast);
-  const status: Status = unclear.length === 0 ? "clear" : "caution";
+  const status: Warned = unclear.length === 0 ? "clear" : "caution";
   const write = () => {
     const says = `Issued ${moment(at_ms)}${age(forecast.age_ms)}. Counts until ${moment(countsUntil_ms)}`;
     return {
@@ -158,7 +157,7 @@ const OTHERS: readonly {
  *
  * @param waiting what the verdicts of this field wait for
  */
-export function partVerdicts(field: FieldContext, waiting: readonly Missing[]): readonly Told[] {
+export function partVerdicts(field: FieldContext, waiting: readonly Missing[]): readonly Told<Warned>[] {
   const { figures } = field;
   const { role, planned } = figures;
   const of = (root: Root): readonly Missing[] => waiting.filter((missing) => missing.root === root);
@@ -197,7 +196,7 @@ export function partVerdicts(field: FieldContext, waiting: readonly Missing[]): 
 }
 
 /** What was typed at a time that cannot be is not used, and is told. */
-function typedFaults(field: FieldContext): readonly Told[] {
+function typedFaults(field: FieldContext): readonly Told<Warned>[] {
   const { role, planned, faults } = field.figures;
   const mine = faults.filter(({ where: { kind } }) => kind === "typed");
   const [first] = mine;

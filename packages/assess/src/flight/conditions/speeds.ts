@@ -5,10 +5,10 @@ import {
   roundToSafeSide,
   type Wind,
 } from "@witnessmark/engine";
-import type { Status } from "@witnessmark/ledger";
 import type { DistanceAnswer } from "./distances.ts";
 import { attempt, type Missing } from "./figure.ts";
 import { flapsOf, type PerformanceAsk, readCell } from "./read-performance.ts";
+import type { Warned } from "./told.ts";
 
 /** Stall and approach at the mass there, calibrated, in level flight. */
 export interface SpeedFigures {
@@ -21,7 +21,7 @@ export interface SpeedFigures {
   readonly stallClean_mPerS?: number;
   /** At a landing only. */
   readonly approach?: ApproachFigures;
-  readonly status: Status;
+  readonly status: Warned;
 }
 
 export interface ApproachFigures {
@@ -74,7 +74,7 @@ function fastLanding(
   steady_mPerS: number,
   more_mPerS: number,
   landing: DistanceAnswer | undefined,
-): Pick<ApproachFigures, "needed_m" | "available_m"> & { readonly status: Status } {
+): Pick<ApproachFigures, "needed_m" | "available_m"> & { readonly status: Warned } {
   if (more_mPerS <= 0 || landing === undefined) return { status: "clear" };
   const factor = attempt(() => fastApproachRule.compute({ excessSpeed_1: more_mPerS / steady_mPerS }), "");
   if (factor.value === undefined) return { status: "caution" }; // faster than the rule reaches

@@ -36,9 +36,13 @@ export interface Draft {
   readonly until?: { readonly at_ms: number; readonly because: string } | undefined;
 }
 
+/** What a verdict is worth that stops no flight. */
+export type Warned = Exclude<Status, "stop">;
+
 /** A finding, and the parts of the plan or the book that it only waits for. */
-export interface Told {
+export interface Told<S extends Status = Status> {
   readonly finding: Finding;
+  readonly status: S;
   /** Set when it is open for nothing but these, each told by a verdict of its own. */
   readonly waitsFor?: readonly Missing[];
 }
@@ -49,8 +53,10 @@ export const NOT_KNOWN: Margin = { value: 0, unit: "", text: "not known" };
  * What a status is worth with what is not known of it: a stop stays one whatever else comes; anything else is open
  * while something is missing.
  */
-export const withMissing = (status: Status | undefined, missing: readonly Missing[]): Status =>
-  status === "stop" ? "stop" : missing.length > 0 || status === undefined ? "open" : status;
+export const withMissing = <S extends Status>(
+  status: S | undefined,
+  missing: readonly Missing[],
+): S | "open" => (status === "stop" ? status : missing.length > 0 || status === undefined ? "open" : status);
 
 /** A draft that is written when somebody reads its verdict. */
 export interface DraftLater {
@@ -59,18 +65,18 @@ export interface DraftLater {
 }
 
 /** Makes the verdict of a draft: its worth at once, its words when somebody reads them. */
-export function told(
+export function told<S extends Status>(
   { evidence }: Pick<FieldContext, "evidence">,
   draft: Draft | DraftLater,
-  status: Status,
+  status: S,
   missing: readonly Missing[] = [],
-): Told {
+): Told<S> {
   const { id } = draft;
   const one = findingLater({ id, status }, () =>
     verdictOf("write" in draft ? { ...draft.write(), id } : draft, evidence, status, missing),
   );
   const waits = status === "open" && missing.length > 0 && missing.every(({ root }) => root !== undefined);
-  return waits ? { finding: one, waitsFor: missing } : { finding: one };
+  return waits ? { finding: one, status, waitsFor: missing } : { finding: one, status };
 }
 
 function verdictOf(
