@@ -31,7 +31,11 @@ export type {
 
 const MOST_pxPerMetre = 260;
 const TARGET_px = 48;
-const MARGIN = { side_px: 30, top_px: 36, bottom_px: 36 } as const;
+/** About a walk there are numbers; about an aircraft alone there is nothing. */
+const MARGIN = {
+  walk: { side_px: 30, top_px: 36, bottom_px: 36 },
+  alone: { side_px: 14, top_px: 14, bottom_px: 14 },
+} as const;
 const FINGER_px = 24;
 /** Beyond its square a mark can still be meant, when no other is nearer. */
 const REACH_px = 34;
@@ -91,6 +95,7 @@ function InRoom(props: InRoomProps) {
   const { mark_px = 16, apart_px = TARGET_px, onPoint, onPlace, onMove, print = false } = props;
   const isStill = print || props.still === true;
   const { home: askedHome, zero = CORNER } = props;
+  const isAboutAPlace = zero !== CORNER;
   const stances = useSettled(
     useMemo(() => (route?.stops ?? []).map(({ stance }) => stance), [route]),
     (was, now) => was.length === now.length && was.every((stance, index) => stance === now[index]),
@@ -109,15 +114,18 @@ function InRoom(props: InRoomProps) {
   const zeroAt: Px = [width_px * zero.x_1, height_px * zero.y_1 + zero.y_px];
   const middle: Px = [width_px / 2 - zeroAt[0], height_px / 2 - zeroAt[1]];
   const whole = useMemo(
-    () => wholeCamera(box, { width_px, height_px }, MARGIN, turn_deg),
-    [box, width_px, height_px, turn_deg],
+    () =>
+      wholeCamera(box, { width_px, height_px }, stances.length === 0 ? MARGIN.alone : MARGIN.walk, turn_deg),
+    [box, stances, width_px, height_px, turn_deg],
   );
   const home = useSettled(
     useMemo((): Camera => {
       if (askedHome === undefined) return whole;
       const asked = askedHome({ width_px, height_px });
-      return turn_deg === 0 ? asked : turnedTo(asked, turn_deg, [0, 0]);
-    }, [askedHome, whole, width_px, height_px, turn_deg]),
+      if (turn_deg === 0) return asked;
+      // a view about a place is turned about it; one of the whole is fitted anew
+      return isAboutAPlace ? turnedTo(asked, turn_deg, [0, 0]) : whole;
+    }, [askedHome, isAboutAPlace, whole, width_px, height_px, turn_deg]),
     sameView,
   );
   const [moved, setMoved] = useState<{ readonly from: Camera; readonly camera: Camera } | null>(null);
@@ -297,7 +305,7 @@ function InRoom(props: InRoomProps) {
     <div
       role="group"
       aria-label={props.label}
-      data-moved={isHome ? undefined : true}
+      data-moved={isHome && turn_deg === 0 ? undefined : true}
       className="drawing-group"
     >
       {/* biome-ignore lint/a11y/useSemanticElements: a picture that is moved by keys and holds buttons */}

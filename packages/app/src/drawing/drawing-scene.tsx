@@ -66,12 +66,14 @@ export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps)
         />
       )}
       {placed.marks.map((stood) => {
-        const its = stood.ids.flatMap((id) => byId.get(id) ?? []);
+        // what is in hand is seen itself, whoever shares its square
+        const isHere = here !== undefined && stood.ids.includes(here.id);
+        const its = isHere ? [here] : stood.ids.flatMap((id) => byId.get(id) ?? []);
         const [first] = its;
         if (first === undefined) return null;
         return (
           <StoodMark
-            key={first.id}
+            key={stood.ids[0]}
             stood={stood}
             marks={its}
             size_px={sizeOf(first, mark_px)}

@@ -20,7 +20,8 @@ export function walkMarks({ points, inHand }: Pick<WalkScene, "points" | "inHand
           : point.status === "open"
             ? ("left" as const)
             : ("done" as const),
-    size: point.near ? ("large" as const) : point.inside ? ("small" as const) : undefined,
+    // inside, many lie close together
+    size: point.near === point.inside ? undefined : point.near ? ("large" as const) : ("small" as const),
   }));
 }
 
