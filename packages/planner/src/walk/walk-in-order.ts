@@ -19,7 +19,7 @@ export function walkInOrder(
   const add = ({ stance, steps }: OrderedStop): void => {
     const found = book.stancesById.get(stance);
     if (found === undefined) return;
-    const here = steps.flatMap((id) => left.get(id) ?? []);
+    const here = [...new Set(steps)].flatMap((id) => left.get(id) ?? []);
     for (const { id } of here) left.delete(id);
     const before = stops.at(-1);
     if (before?.stance.id === stance) before.steps.push(...here);
