@@ -119,5 +119,6 @@ export type {
 export { BOOK_LIKE_CHECKS, BOOK_LIKE_GEAR, type CheckLike } from "./testing/book-like.ts";
 export { generateHistory, type HistoryOptions } from "./testing/generate.ts";
 export { Random } from "./testing/random.ts";
+export { SoundStream } from "./verify/sound-stream.ts";
 export { type LedgerReport, type VerifyOptions, verifyLedger } from "./verify/verify-ledger.ts";
 export { wallTime } from "./wall-time.ts";

@@ -12,12 +12,12 @@ export async function headOf(own: OperatorStore, aircraft: string): Promise<numb
   return head;
 }
 
-/** Page by page, so that a ledger of ten years does not have to fit into memory. */
-export async function* eventsUpTo(
+/** Page by page, so that a ledger of ten years does not have to fit into memory. Each as it was kept. */
+export async function* textsUpTo(
   own: OperatorStore,
   aircraft: string,
   head: number,
-): AsyncGenerator<LedgerEvent> {
+): AsyncGenerator<readonly string[], void> {
   let after = 0;
   while (after < head) {
     const { events } = await own.page(aircraft, {
@@ -27,13 +27,26 @@ export async function* eventsUpTo(
     });
     if (events.length === 0)
       throw new Error(`${aircraft}: expected an event after number ${after}, found none.`);
-    for (const { ledgerSeq, text } of events) {
+    yield events.map(({ text }) => text);
+    after = events.at(-1)?.ledgerSeq ?? head;
+    await setImmediate(); // others are answered between two pages, also where the store answers at once
+  }
+}
+
+/** As `textsUpTo`, read. */
+export async function* eventsUpTo(
+  own: OperatorStore,
+  aircraft: string,
+  head: number,
+): AsyncGenerator<LedgerEvent> {
+  let ledgerSeq = 0;
+  for await (const texts of textsUpTo(own, aircraft, head)) {
+    for (const text of texts) {
+      ledgerSeq += 1;
       const parsed = parseEvent(JSON.parse(text));
       if (!parsed.ok)
         throw new Error(`${aircraft}: number ${ledgerSeq} does not read: ${saysOfFaults(parsed.faults)}`);
       yield parsed.event;
-      after = ledgerSeq;
     }
-    await setImmediate(); // others are answered between two pages, also where the store answers at once
   }
 }

@@ -1,19 +1,16 @@
 import { type ResourceLimits, Worker } from "node:worker_threads";
-import type { LedgerEvent } from "@witnessmark/ledger";
 import { Refusal } from "../refusal.ts";
-import type { RecordInput, RecordJob, RecordOutput } from "./record-job.ts";
-
-/** So many events go over at once, so that others are answered in between. */
-const HANDFUL = 500;
+import type { RecordInput, RecordJob, RecordOutput, RecordWant } from "./record-job.ts";
 
 /**
- * The record of a period as a PDF, made in a thread of its own.
+ * The record of a period as a PDF, made in a thread of its own, which asks for the events as it goes through them.
  *
+ * @param events gives them in handfuls, as they are kept, the same ones each time it is called
  * @param limits of the thread's memory; the runtime's own where they are left out
  * @throws {Refusal} when the ledger is longer than this machine has memory for
  */
 export async function makeRecord(
-  events: AsyncIterable<LedgerEvent>,
+  events: () => AsyncIterator<readonly string[], void>,
   job: RecordJob,
   limits: ResourceLimits = {},
 ): Promise<RecordOutput> {
@@ -21,25 +18,21 @@ export async function makeRecord(
     workerData: job,
     resourceLimits: limits,
   });
-  const answer = new Promise<RecordOutput>((resolve, reject) => {
-    worker.once("message", resolve);
-    worker.once("error", reject);
-    worker.once("exit", (code) => reject(new Error(`record: the thread ended with ${code} and no answer`)));
-  });
-  // awaited below, or not at all when the events fail first
-  answer.catch(() => undefined);
   try {
-    const send = (input: RecordInput) => worker.postMessage(input);
-    let some: LedgerEvent[] = [];
-    for await (const event of events) {
-      some.push(event);
-      if (some.length < HANDFUL) continue;
-      send(some);
-      some = [];
-    }
-    send(some);
-    send(null);
-    return await answer;
+    return await new Promise<RecordOutput>((resolve, reject) => {
+      let reading = events();
+      const give = async ({ want }: RecordWant): Promise<void> => {
+        if (want === "again") reading = events();
+        const next = await reading.next();
+        worker.postMessage((next.done === true ? null : next.value) satisfies RecordInput);
+      };
+      worker.on("message", (said: RecordWant | RecordOutput) => {
+        if ("want" in said) give(said).catch(reject);
+        else resolve(said);
+      });
+      worker.once("error", reject);
+      worker.once("exit", (code) => reject(new Error(`record: the thread ended with ${code} and no answer`)));
+    });
   } catch (error) {
     if (error instanceof Error && "code" in error && error.code === "ERR_WORKER_OUT_OF_MEMORY")
       throw new Refusal(

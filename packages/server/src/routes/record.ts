@@ -2,7 +2,7 @@ import { createRoute, type RouteConfigToTypedResponse } from "@hono/zod-openapi"
 import { z } from "zod";
 import { Refusal } from "../refusal.ts";
 import { AircraftParam } from "../schemas.ts";
-import { eventsUpTo, headOf } from "./kept-events.ts";
+import { headOf, textsUpTo } from "./kept-events.ts";
 import { makeRecord } from "./make-record.ts";
 import { newRoutes, refusals } from "./new-routes.ts";
 import type { Parts } from "./parts.ts";
@@ -30,7 +30,13 @@ export function recordRoutes({ own, now_ms }: Parts) {
     const { aircraft } = c.req.valid("param");
     const { from, to, paper } = c.req.valid("query");
     const head = await headOf(own, aircraft);
-    const made = await makeRecord(eventsUpTo(own, aircraft, head), { from, to, paper, now_ms: now_ms() });
+    const made = await makeRecord(() => textsUpTo(own, aircraft, head), {
+      from,
+      to,
+      paper,
+      now_ms: now_ms(),
+      count: head,
+    });
     if (!made.ok) {
       const { why, says, field } = made;
       throw new Refusal(

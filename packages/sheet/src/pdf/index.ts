@@ -6,6 +6,7 @@ import { drawSheet } from "./page.ts";
 import { Pen } from "./pen.ts";
 import { registerTypeFace } from "./type-face.ts";
 
+export { type LedgerSource, recordOfSource, type SourceRecord } from "../record/record-of-source.ts";
 export { renderRecordPdf } from "../record/render-record-pdf.ts";
 
 /** The signed record that travels inside the PDF. */

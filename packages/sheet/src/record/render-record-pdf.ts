@@ -1,4 +1,5 @@
 import PdfDocument from "pdfkit";
+import { attachPacked, type PackedFile, packText } from "../pdf/attach-packed.ts";
 import { collect } from "../pdf/collect.ts";
 import { Pen } from "../pdf/pen.ts";
 import { registerTypeFace } from "../pdf/type-face.ts";
@@ -11,8 +12,8 @@ import { drawRecord } from "./draw-record.ts";
  */
 export async function renderRecordPdf(given: {
   readonly record: AircraftRecord;
-  /** The file that `record.ledger` names. */
-  readonly ledgerText: string;
+  /** The file that `record.ledger` names, or as much as a PDF needs of it. */
+  readonly ledgerText: string | PackedFile;
   readonly paper?: "A4" | "LETTER";
 }): Promise<Uint8Array> {
   const { record, ledgerText } = given;
@@ -36,12 +37,12 @@ export async function renderRecordPdf(given: {
   const done = collect(document);
   registerTypeFace(document);
   drawRecord(new Pen(document), record, () => document.addPage());
-  document.file(Buffer.from(ledgerText, "utf8"), {
+  const file = typeof ledgerText === "string" ? packText(ledgerText) : ledgerText;
+  attachPacked(document, file, {
     name: ledger.file,
     type: "application/jsonl",
     description: "The whole ledger as JSON Lines",
-    creationDate: at,
-    modifiedDate: at,
+    at,
   });
   document.end();
   return done;
