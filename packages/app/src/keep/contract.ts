@@ -80,6 +80,13 @@ export interface PhotoToKeep {
   readonly file: Blob;
 }
 
+/** A picture of what right looks like, that a check of a book names by its hash. */
+export interface BookPicture {
+  readonly sha256: string;
+  readonly mediaType: "image/jpeg" | "image/png" | "image/webp";
+  readonly bytes: ArrayBuffer;
+}
+
 /** What this phone keeps, and how it gets to the server. One per page, made by `openKeep`. */
 export interface Keep {
   subscribe(onChange: () => void): () => void;
@@ -103,10 +110,22 @@ export interface Keep {
   /** Shrinks a picture on the phone and keeps it with its event. @throws {NotKept} @throws {Error} when it is no picture */
   attachPhoto(registration: string, subject: Subject, file: Blob): Promise<void>;
   photo(sha256: string): Promise<Blob | null>;
-  /** Reads a book; when it is right, adopts it (the aircraft is added when it is new). @throws {NotKept} */
+  /**
+   * Makes a picture small and keeps it for a book that will name it. @returns its SHA-256, for the check's `photo`
+   *
+   * @throws {NotKept} @throws {Error} when it is no picture
+   */
+  keepBookPicture(registration: string, file: Blob): Promise<string>;
+  /**
+   * Reads a book; when it is right, adopts it (the aircraft is added when it is new).
+   *
+   * @param pictures what right looks like, as the book's checks name them; each is kept by its hash, which was checked
+   * @throws {NotKept}
+   */
   adoptBook(
     text: string,
     fileName: string,
+    pictures?: readonly BookPicture[],
   ): Promise<{ readonly registration: string } | { readonly faults: readonly BookFault[] }>;
   /** Books in the making, on this phone alone. */
   readonly drafts: BookDrafts;

@@ -36,6 +36,7 @@ const parts = {
   exchange: part(() => import("./exchange/exchange.ts")),
   exportLedger: part(() => import("./ledger/export-ledger.ts")),
   older: part(() => import("./exchange/fetch-older.ts")),
+  pictures: part(() => import("./photos/keep-pictures.ts")),
 };
 
 /** A phone that needs more new ids than this in one sitting is not being told the truth. */
@@ -372,10 +373,15 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     );
   }
 
-  async function adopt(text: string, fileName: string): ReturnType<Keep["adoptBook"]> {
+  async function adopt(
+    text: string,
+    fileName: string,
+    pictures: readonly PhotoRow[] = [],
+  ): ReturnType<Keep["adoptBook"]> {
     const { book, faults } = await shelf.read(text, fileName);
     if (book === null) return { faults };
     const { registration, type } = book.aircraft;
+    await keepBookPictures(registration, pictures);
     const { state } = holdings.of(registration).ledger;
     const drafts: Draft[] = [];
     if (state.books.at(-1)?.sha256 !== book.sha256) {
@@ -385,6 +391,20 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     if (state.archived) drafts.push({ type: "aircraft.restored", body: {} });
     await keepDrafts(registration, drafts);
     return { registration };
+  }
+
+  /** Keeps pictures that a book names, and has them sent. @throws {NotKept} */
+  async function keepBookPictures(registration: string, pictures: readonly PhotoRow[]): Promise<void> {
+    if (pictures.length === 0) return;
+    await opened;
+    const { keepPictures } = await parts.pictures();
+    try {
+      await withRoom(connection, report, () => keepPictures(connection, registration, pictures));
+    } catch (error) {
+      throw await asNotKept(error, estimate);
+    }
+    await refreshPhone();
+    post.go();
   }
 
   const small = new WeakMap<Blob, Promise<ReadyPhoto>>();
@@ -454,6 +474,11 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     },
     photo: (hash) => findPhoto(connection, server, hash, report),
     adoptBook: adopt,
+    async keepBookPicture(registration, file) {
+      const { row } = await readyPhoto(file);
+      await keepBookPictures(registration, [row]);
+      return row.sha256;
+    },
     drafts: makeDrafts(connection, now_ms, estimate),
     introduce: (person) => changePeople(() => introducePerson(connection, person)),
     choosePerson: (id) => changePeople(() => handTo(connection, id)),

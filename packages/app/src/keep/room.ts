@@ -27,7 +27,10 @@ export async function withRoom<T>(
 async function makeRoom(connection: Connection): Promise<void> {
   await connection.run(async (database) => {
     const uploads = await database.getAll("uploads");
-    const own = new Set(uploads.filter(({ event }) => event !== null).map(({ sha256 }) => sha256));
+    // what the server does not have yet is on this phone alone
+    const own = new Set(
+      uploads.filter(({ event, state }) => event !== null || state === "waiting").map(({ sha256 }) => sha256),
+    );
     const kept = await database.getAllKeys("photos");
     const transaction = database.transaction(["projections", "photos"], "readwrite");
     await Promise.all([

@@ -12,6 +12,7 @@ const anyRoute: fc.Arbitrary<Exclude<Route, { at: "unknown" }>> = fc.oneof(
       "archived" as const,
       "add" as const,
       "begin" as const,
+      "chart" as const,
       "settings" as const,
     )
     .map((name) => ({ at: name })),

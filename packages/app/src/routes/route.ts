@@ -4,6 +4,7 @@ export type Route =
   | { readonly at: "archived" }
   | { readonly at: "add" }
   | { readonly at: "begin" }
+  | { readonly at: "chart" }
   | { readonly at: "settings" }
   | { readonly at: "calculators"; readonly quantity?: string }
   | { readonly at: "rules"; readonly question?: string }
@@ -41,7 +42,7 @@ export interface StepAddress {
   readonly id: string;
 }
 
-const SINGLE = ["archived", "add", "begin", "settings"] as const;
+const SINGLE = ["archived", "add", "begin", "chart", "settings"] as const;
 const OF_AIRCRAFT = [
   "start",
   "left",
@@ -141,6 +142,7 @@ export function href(route: Exclude<Route, { at: "unknown" }>): string {
     case "archived":
     case "add":
     case "begin":
+    case "chart":
     case "settings":
       return `#/${route.at}`;
     case "calculators":

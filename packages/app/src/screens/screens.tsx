@@ -31,6 +31,7 @@ const parts = {
   settings: partOf(async () => (await import("./settings/settings.tsx")).Settings),
   add: partOf(async () => (await import("./add/add-aircraft.tsx")).AddAircraft),
   begin: partOf(async () => (await import("./begin/begin-screen.tsx")).BeginScreen),
+  chart: partOf(async () => (await import("./chart/chart-screen.tsx")).ChartScreen),
   load: partOf(async () => (await import("./load/load-screen.tsx")).LoadScreen),
   conditions: partOf(async () => (await import("./conditions/conditions-screen.tsx")).ConditionsScreen),
   record: partOf(async () => (await import("./record/record-screen.tsx")).RecordScreen),
@@ -59,6 +60,7 @@ const DecisionSheet = parts.sheet.Screen;
 const Settings = parts.settings.Screen;
 const AddAircraft = parts.add.Screen;
 const BeginScreen = parts.begin.Screen;
+const ChartScreen = parts.chart.Screen;
 const LoadScreen = parts.load.Screen;
 const ConditionsScreen = parts.conditions.Screen;
 const RecordScreen = parts.record.Screen;
@@ -115,6 +117,8 @@ function Screen({ snapshot, route }: { readonly snapshot: KeepSnapshot; readonly
       return <AddAircraft snapshot={snapshot} />;
     case "begin":
       return <BeginScreen snapshot={snapshot} />;
+    case "chart":
+      return <ChartScreen snapshot={snapshot} />;
     case "settings":
       return <Settings snapshot={snapshot} />;
     case "calculators":

@@ -13,6 +13,8 @@ export interface Snapped {
 const FAINTEST_1 = 0.04;
 /** A step to the middle of a line that is longer than this belongs to another pixel. */
 const LONGEST_STEP_px = 0.75;
+/** How much the nearer line counts for more: where two meet, it is the tap that says which is meant. */
+const NEARER = 6;
 
 /** A place in the middle of a line, and the direction across the line there. */
 export interface RidgePoint extends Snapped {
@@ -30,7 +32,7 @@ export function snapToLine(ink: Ink, tap: PicturePoint, reach_px = 10): Snapped 
   let found: Snapped | undefined;
   let worth = 0;
   for (const { point, strength_1 } of ridgePoints(ink, tap, reach_px)) {
-    const counts = strength_1 * Math.exp(-2 * (distance_px(point, tap) / reach_px) ** 2);
+    const counts = strength_1 * Math.exp(-NEARER * (distance_px(point, tap) / reach_px) ** 2);
     if (counts > worth) {
       worth = counts;
       found = { point, strength_1 };

@@ -96,3 +96,32 @@ describe("adopting a book", () => {
     expect(keep.snapshot().aircraft.get("ZZ-SKR")?.book?.aircraft.type).toBe("Skerry 460T");
   });
 });
+
+describe("the pictures of a book", () => {
+  const picture = async (text: string) => {
+    const bytes = new TextEncoder().encode(text).buffer;
+    return { sha256: await sha256(text), mediaType: "image/jpeg" as const, bytes };
+  };
+
+  it("are kept with it, sent without an event, and come to another phone", async () => {
+    const server = new FakeServer();
+    const one = await pickUp(server, newPhone());
+    const right = await picture("the seal all round");
+    await one.adoptBook(TEXT, "zz-skr.yaml", [right]);
+    expect(await (await one.photo(right.sha256))?.text()).toBe("the seal all round");
+    await one.exchange();
+    await one.exchange();
+    expect(server.requests).toContain(`PUT /api/photos/${right.sha256}`);
+    const two = await pickUp(server, newPhone());
+    await two.exchange();
+    expect(await (await two.photo(right.sha256))?.text()).toBe("the seal all round");
+  });
+
+  it("are not kept with a book that has faults", async () => {
+    const keep = await pickUp(new FakeServer(), newPhone());
+    const right = await picture("of nothing");
+    await keep.adoptBook("witnessmark: none", "wrong.yaml", [right]);
+    expect(keep.snapshot().status.photosToSend).toBe(0);
+    expect(await keep.photo(right.sha256)).toBeNull();
+  });
+});

@@ -1,4 +1,5 @@
 import type { BookFault } from "@witnessmark/book";
+import type { PackFault } from "@witnessmark/pack";
 import { type ChangeEvent, useState } from "react";
 import { PlainTitle } from "../../frame/title-block.tsx";
 import { Trouble } from "../../frame/trouble.tsx";
@@ -10,11 +11,15 @@ import { go } from "../../routes/use-route.ts";
 import { keptOfAll } from "../../words/keeping.ts";
 import { CopyOfABook, DraftsHere } from "../begin/drafts-here.tsx";
 import { BookFaults } from "./book-faults.tsx";
+import { PackFaults } from "./pack-faults.tsx";
+import { readBookFile } from "./read-book-file.ts";
 import "./add.css";
 
 interface Outcome {
   readonly fileName: string;
   readonly faults: readonly BookFault[];
+  /** Of the pack that the book came in. */
+  readonly packFaults: readonly PackFault[];
 }
 
 /** Adds an aircraft from its book; every fault of the file is shown at once, with its place. */
@@ -27,8 +32,9 @@ export function AddAircraft({ snapshot }: { readonly snapshot: KeepSnapshot }) {
         <section>
           <h2>From its book</h2>
           <p>
-            A book is a text file (.yaml) that tells the aircraft’s shape, what to look at, what right looks
-            like and its limits. One for an aircraft that is here already becomes its next revision.
+            A book is a text file (.yaml), or one with its pictures (.zip), that tells the aircraft’s shape,
+            what to look at, what right looks like and its limits. One for an aircraft that is here already
+            becomes its next revision.
           </p>
           <BookFile
             label="Choose a book"
@@ -72,8 +78,13 @@ export function BookFile({ label, onAdopted }: BookFileProps) {
     if (file === undefined) return;
     setOutcome(null);
     await keeping.keep(async () => {
-      const result = await keep.adoptBook(await file.text(), file.name);
-      if ("faults" in result) setOutcome({ fileName: file.name, faults: result.faults });
+      const read = await readBookFile(file);
+      if ("packFaults" in read) {
+        setOutcome({ fileName: file.name, faults: [], packFaults: read.packFaults });
+        return;
+      }
+      const result = await keep.adoptBook(read.text, read.name, read.pictures);
+      if ("faults" in result) setOutcome({ fileName: read.name, faults: result.faults, packFaults: [] });
       else onAdopted(result.registration);
     });
     // so that the same file can be chosen again once it is mended
@@ -83,10 +94,18 @@ export function BookFile({ label, onAdopted }: BookFileProps) {
     <>
       <label className="button filled tall full file-button" aria-busy={keeping.busy}>
         {keeping.busy ? "Reading" : label}
-        <input type="file" accept=".yaml,.yml,text/yaml" onChange={(event) => void take(event)} />
+        <input
+          type="file"
+          accept=".yaml,.yml,.zip,text/yaml,application/zip"
+          onChange={(event) => void take(event)}
+        />
       </label>
       <Trouble words={keeping.trouble} />
-      {outcome === null ? null : <BookFaults fileName={outcome.fileName} faults={outcome.faults} />}
+      {outcome === null ? null : outcome.packFaults.length > 0 ? (
+        <PackFaults fileName={outcome.fileName} faults={outcome.packFaults} />
+      ) : (
+        <BookFaults fileName={outcome.fileName} faults={outcome.faults} />
+      )}
     </>
   );
 }

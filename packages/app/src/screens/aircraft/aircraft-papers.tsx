@@ -13,6 +13,7 @@ import { figure, tally } from "../../words/figures.ts";
 import { personText } from "../../words/people.ts";
 import { BookFile } from "../add/add-aircraft.tsx";
 import { LedgerFile } from "./ledger-file.tsx";
+import { PackFile } from "./pack-file.tsx";
 
 /** What the book is and is fit for, its gauges, its next revision; the ledger; who and what wrote in it. */
 export function AircraftPapers({ open }: { readonly open: OpenAircraft }) {
@@ -165,6 +166,10 @@ function Revision({ open }: { readonly open: OpenAircraft }) {
       <button type="button" className="button" onClick={save}>
         Save revision {book.revision} as text
       </button>
+      {text === undefined ? null : <PackFile open={open} text={text} />}
+      <a className="button" href={href({ at: "chart" })}>
+        Tables from paper
+      </a>
     </section>
   );
 }

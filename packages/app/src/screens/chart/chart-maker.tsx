@@ -71,7 +71,7 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
         }
       : null;
   const snapped = (at: PicturePoint, isCrossing: boolean, reach_px: number | undefined): PicturePoint => {
-    if (!work.snaps || reach_px === undefined) return at;
+    if (!work.snaps || reach_px === undefined || reach_px === 0) return at;
     return (isCrossing ? snapToCrossing(ink, at, reach_px) : snapToLine(ink, at, reach_px))?.point ?? at;
   };
 

@@ -25,7 +25,7 @@ interface PicturePaneProps {
   readonly chosen: Chosen | null;
   /** `reach_px`: how far in the picture what the finger meant may lie from it. */
   readonly onTap: (at: PicturePoint, reach_px: number) => void;
-  /** Without a reach it is under way, or was moved by keys: it stands where it is. */
+  /** Without a reach the finger is still on it; with a reach of 0 it was moved by keys and stands where it is. */
   readonly onMove: (chosen: Chosen, at: PicturePoint, reach_px?: number) => void;
   readonly onChoose: (chosen: Chosen) => void;
   readonly onRemove: () => void;
@@ -148,7 +148,7 @@ export function PicturePane(props: PicturePaneProps) {
     } else if (now.kind === "pan" && now.moved <= TAP_px) {
       const at = toPicture(view, x, y);
       if (at.x_px >= 0 && at.y_px >= 0 && at.x_px < picture.width && at.y_px < picture.height)
-        props.onTap(at);
+        props.onTap(at, reachOf(view));
     }
   };
   const press = (event: KeyboardEvent) => {
@@ -158,7 +158,7 @@ export function PicturePane(props: PicturePaneProps) {
     const arrow = ARROWS[event.key];
     if (arrow !== undefined && here !== undefined) {
       const at = { x_px: here.at.x_px + step * arrow[0], y_px: here.at.y_px + step * arrow[1] };
-      props.onMove(here.chosen, inside(at, picture));
+      props.onMove(here.chosen, inside(at, picture), 0);
     } else if (event.key === "PageDown" || event.key === "PageUp") {
       const next =
         points[(index + (event.key === "PageDown" ? 1 : points.length - 1)) % Math.max(1, points.length)];
@@ -287,7 +287,7 @@ function Loupe({ picture, at, view, size }: LoupeProps) {
 }
 
 /** Eight pixels of the screen, and not so many of the picture that another line is meant. */
-const reachOf = ({ scale }: View): number => Math.min(24, Math.max(6, 8 / scale));
+const reachOf = ({ scale }: View): number => Math.min(16, Math.max(6, 8 / scale));
 
 function nearest(points: readonly PointShown[], view: View, x: number, y: number): PointShown | undefined {
   let found: PointShown | undefined;

@@ -9,6 +9,7 @@ import { ANSWER_WORDS, REASON_WORDS } from "../../words/answers.ts";
 import { capital } from "../../words/capital.ts";
 import { clockTime, shortDay, whenShort } from "../../words/dates.ts";
 import { figure } from "../../words/figures.ts";
+import { RightLooks } from "./right-looks.tsx";
 import type { ReadingInHand } from "./use-reading.ts";
 
 interface CheckPartsProps {
@@ -35,6 +36,7 @@ export function CheckParts({ open, view, inHand, check, reading, everything }: C
         <Part label="Do">{check.how}</Part>
       ) : null}
       <Part label="Should be">{check.shouldBe}</Part>
+      <RightLooks check={check} />
       {everything ? <Part label="Why">{whyText(check)}</Part> : null}
       <Part label="Last">{lastText(state, view, check, reading, everything)}</Part>
       {now === null ? null : <Part label="Now">{now}</Part>}
