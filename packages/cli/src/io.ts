@@ -1,3 +1,4 @@
+import { once } from "node:events";
 import { readFile, writeFile } from "node:fs/promises";
 import { text as textOf } from "node:stream/consumers";
 import { Refused } from "./refused.ts";
@@ -9,7 +10,7 @@ export interface Io {
   /** The text of a file, or of standard input for `-`. @throws {Refused} with a way out */
   readText(path: string): Promise<string>;
   /** @throws {Refused} with a way out */
-  writeBytes(path: string, bytes: Uint8Array | string): Promise<void>;
+  writeBytes(path: string, bytes: Uint8Array | string | AsyncIterable<string>): Promise<void>;
   now_ms(): number;
   readonly env: Readonly<Record<string, string | undefined>>;
 }
@@ -42,8 +43,12 @@ export const machineIo: Io = {
   },
   async writeBytes(path, bytes) {
     try {
-      if (path === "-") process.stdout.write(bytes);
-      else await writeFile(path, bytes);
+      if (path !== "-") await writeFile(path, bytes);
+      else if (typeof bytes === "string" || bytes instanceof Uint8Array) process.stdout.write(bytes);
+      else
+        for await (const text of bytes) {
+          if (!process.stdout.write(text)) await once(process.stdout, "drain");
+        }
     } catch (error) {
       throw new Refused("unreadable", `${path} could not be written: ${reasonOf(error)}.`);
     }

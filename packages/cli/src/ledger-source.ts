@@ -8,7 +8,7 @@ import {
   parseEvent,
   readLedger,
 } from "@witnessmark/ledger";
-import type { OperatorStore } from "@witnessmark/store";
+import type { KeptEvent, OperatorStore } from "@witnessmark/store";
 import { type Given, textOption } from "./arguments.ts";
 import { withStore } from "./open-database.ts";
 import { Refused } from "./refused.ts";
@@ -30,18 +30,69 @@ export const LEDGER_OPTIONS = {
 
 const PAGE = { limit: 500, most_B: 8_000_000 };
 
+/** A ledger in the database, read page by page as often as it is needed: it need not fit into memory. */
+export interface StoredLedger {
+  readonly aircraft: string;
+  readonly operator: string;
+  readonly count: number;
+  events(): AsyncIterable<readonly LedgerEvent[]>;
+}
+
+/** Whether a ledger is named by its file; otherwise by a registration. */
+export const isFile = (from: string): boolean => from === "-" || /\.jsonl?$|[/\\]/.test(from);
+
+/** Opens the database for as long as the ledger is used. @throws {Refused} when it has none of that registration */
+export async function withStoredLedger<T>(
+  given: Given,
+  aircraft: string,
+  use: (ledger: StoredLedger) => Promise<T>,
+): Promise<T> {
+  return await withStore(given, async (store, operator) => {
+    const { head } = await store.page(aircraft, { after: 0, limit: 1, most_B: 1 });
+    if (head === 0) throw await noLedger(store, aircraft);
+    return await use({ aircraft, operator, count: head, events: () => pagesOf(store, aircraft, head) });
+  });
+}
+
+async function* pagesOf(
+  store: OperatorStore,
+  aircraft: string,
+  head: number,
+): AsyncGenerator<readonly LedgerEvent[]> {
+  for (let after = 0; after < head; ) {
+    const { events } = await store.page(aircraft, {
+      ...PAGE,
+      after,
+      limit: Math.min(PAGE.limit, head - after),
+    });
+    yield events.map((kept) => asEvent(kept, aircraft));
+    after = events.at(-1)?.ledgerSeq ?? head;
+  }
+}
+
+function asEvent({ text, ledgerSeq }: KeptEvent, aircraft: string): LedgerEvent {
+  const parsed = parseEvent(JSON.parse(text));
+  if (parsed.ok) return parsed.event;
+  throw new Refused(
+    "unreadable",
+    `Event ${ledgerSeq} of ${aircraft} in the database does not read; run the program that wrote it.`,
+  );
+}
+
+async function noLedger(store: OperatorStore, from: string): Promise<Refused> {
+  const known = (await store.heads()).map((head) => head.aircraft).join(", ") || "none";
+  return new Refused(
+    "unreadable",
+    `There is no ledger of ${from} in the database. There are: ${known}. For a file, give its name with its ending: ${from}.jsonl`,
+  );
+}
+
 export async function eventsOf(store: OperatorStore, aircraft: string): Promise<LedgerEvent[]> {
   const events: LedgerEvent[] = [];
   for (let after = 0; ; ) {
     const page = await store.page(aircraft, { after, ...PAGE });
     for (const kept of page.events) {
-      const parsed = parseEvent(JSON.parse(kept.text));
-      if (!parsed.ok)
-        throw new Refused(
-          "unreadable",
-          `Event ${kept.ledgerSeq} of ${aircraft} in the database does not read; run the program that wrote it.`,
-        );
-      events.push(parsed.event);
+      events.push(asEvent(kept, aircraft));
       after = kept.ledgerSeq;
     }
     if (page.events.length === 0 || after >= page.head) return events;
@@ -55,7 +106,7 @@ export async function eventsOf(store: OperatorStore, aircraft: string): Promise<
  */
 export async function loadLedger(given: Given, from: string): Promise<LoadedLedger> {
   const { io } = given;
-  if (from === "-" || /\.jsonl?$|[/\\]/.test(from)) {
+  if (isFile(from)) {
     const read = await readLedger(await io.readText(from), { now_ms: io.now_ms() });
     const first = read.events[0];
     if (first === undefined) {
@@ -67,11 +118,7 @@ export async function loadLedger(given: Given, from: string): Promise<LoadedLedg
   return withStore(given, async (store, operator) => {
     const events = await eventsOf(store, from);
     if (events.length > 0) return { aircraft: from, operator, events, faults: [] };
-    const known = (await store.heads()).map((head) => head.aircraft).join(", ") || "none";
-    throw new Refused(
-      "unreadable",
-      `There is no ledger of ${from} in the database. There are: ${known}. For a file, give its name with its ending: ${from}.jsonl`,
-    );
+    throw await noLedger(store, from);
   });
 }
 

@@ -1,9 +1,9 @@
 import { recordOfLedger } from "@witnessmark/sheet";
-import { renderRecordPdf } from "@witnessmark/sheet/pdf";
-import { type Command, oneWord, textOption } from "../arguments.ts";
+import { recordOfSource, renderRecordPdf, type SourceRecord } from "@witnessmark/sheet/pdf";
+import { type Command, type Given, oneWord, textOption } from "../arguments.ts";
 import { EXIT } from "../exit-code.ts";
 import { faultLine } from "../fault-line.ts";
-import { LEDGER_OPTIONS, loadLedger } from "../ledger-source.ts";
+import { isFile, LEDGER_OPTIONS, loadLedger, withStoredLedger } from "../ledger-source.ts";
 import { Refused } from "../refused.ts";
 
 export const recordCommand: Command = {
@@ -27,19 +27,12 @@ export const recordCommand: Command = {
         "usage",
         `Where to? Give the file to write, such as --out record.pdf, or --json to see what it says.\nIt is written: witnessmark ${recordCommand.usage}`,
       );
-    const ledger = await loadLedger(given, oneWord(given, recordCommand, "a ledger file or a registration"));
-    for (const fault of ledger.faults) io.err(`The ledger: ${faultLine(fault)}`);
-    const result = await recordOfLedger(ledger.events, {
-      from: textOption(given, "from"),
-      to: textOption(given, "to"),
-      now_ms: io.now_ms(),
-      faults: ledger.faults,
-    });
+    const result = await recordFrom(given, oneWord(given, recordCommand, "a ledger file or a registration"));
     if (!result.ok) {
       if (result.why === "bad-period") throw new Refused("usage", `--${result.says}.`);
       throw new Refused("unreadable", `${result.says}.`);
     }
-    const { record, ledgerText } = result;
+    const { record, file: ledgerText } = result;
     if (isJson) io.out(JSON.stringify(record, null, 2));
     if (out !== undefined) {
       await io.writeBytes(
@@ -58,3 +51,14 @@ export const recordCommand: Command = {
     return record.ledger.isSound ? EXIT.done : EXIT.faults;
   },
 };
+
+/** Of a file all of it is read and judged; out of the database it comes page by page. */
+async function recordFrom(given: Given, from: string): Promise<SourceRecord> {
+  const { io } = given;
+  const asked = { from: textOption(given, "from"), to: textOption(given, "to"), now_ms: io.now_ms() };
+  if (!isFile(from)) return await withStoredLedger(given, from, (ledger) => recordOfSource(ledger, asked));
+  const { events, faults } = await loadLedger(given, from);
+  for (const fault of faults) io.err(`The ledger: ${faultLine(fault)}`);
+  const result = await recordOfLedger(events, { ...asked, faults });
+  return result.ok ? { ok: true, record: result.record, file: result.ledgerText } : result;
+}

@@ -15,7 +15,11 @@ export function memoryIo(files: Record<string, string> = {}, now_ms = Date.UTC(2
       return text;
     },
     async writeBytes(path, bytes) {
-      written.set(path, typeof bytes === "string" ? new TextEncoder().encode(bytes) : bytes);
+      const whole =
+        bytes instanceof Uint8Array || typeof bytes === "string"
+          ? bytes
+          : (await Array.fromAsync(bytes)).join("");
+      written.set(path, typeof whole === "string" ? new TextEncoder().encode(whole) : whole);
     },
     now_ms: () => now_ms,
     env: {},
