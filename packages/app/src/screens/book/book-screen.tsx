@@ -55,10 +55,10 @@ function Frame({ desk, snapshot, page, item }: FrameProps) {
         {wide ? <BookToc page={at} item={item} /> : null}
         <Page page={at} item={item} snapshot={snapshot} wide={wide} />
       </main>
-      <div className="bk-foot">
+      <footer className="bk-foot">
         <Trouble words={desk.trouble} onDismiss={desk.dismiss} />
         <BookActs snapshot={snapshot} page={at} />
-      </div>
+      </footer>
     </div>
   );
 }
