@@ -32,6 +32,10 @@ const Identity = z.strictObject({
     .enum(AIRCRAFT_CLASSES)
     .optional()
     .describe("As licences name it; left out, a land plane with as many engines."),
+  carburettor: z
+    .boolean()
+    .optional()
+    .describe("Whether a piston engine draws its air through a carburettor; left out, it may."),
   typeRating: Line.optional().describe("The type, where its pilot needs a rating for it."),
   seats: z.int().min(1).max(20),
   certification: Certification.optional(),
