@@ -1,5 +1,11 @@
 export { type Span, type Timeline, type Turn, timeline } from "./ahead/timeline.ts";
-export { type TippingPoint, tippingPoints } from "./ahead/tipping-points.ts";
+export {
+  type Steady,
+  type TippingPoint,
+  type Tips,
+  tippingPoints,
+  tipsOfFlight,
+} from "./ahead/tipping-points.ts";
 export { assess, clockOf } from "./assess.ts";
 export type {
   Assessment,

@@ -1,4 +1,4 @@
-import { type Flight, type Timeline, type TippingPoint, timeline, tippingPoints } from "@witnessmark/assess";
+import { type Flight, type Timeline, type Tips, timeline, tipsOfFlight } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState } from "@witnessmark/ledger";
 import { answerQuestions } from "../keep/ask-worker.ts";
@@ -14,11 +14,11 @@ export interface AheadQuestion {
 export interface Ahead {
   readonly at_ms: number;
   readonly timeline: Timeline;
-  readonly tips: readonly TippingPoint[];
+  readonly tips: Tips;
 }
 
 answerQuestions<AheadQuestion, Ahead>(async ({ book, state, flight, now_ms }) => ({
   at_ms: now_ms,
   timeline: timeline(book, state, flight, now_ms),
-  tips: tippingPoints(book, state, flight, now_ms),
+  tips: tipsOfFlight(book, state, flight, now_ms),
 }));

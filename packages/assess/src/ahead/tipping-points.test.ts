@@ -5,16 +5,18 @@ import { assess } from "../assess.ts";
 import type { Flight } from "../assessment.ts";
 import { demoBook } from "../testing/demo-book.ts";
 import { DEMO_NOW_ms, demoFlight } from "../testing/demo-flight.ts";
-import { type TippingPoint, tippingPoints } from "./tipping-points.ts";
+import { type TippingPoint, type Tips, tippingPoints, tipsOfFlight } from "./tipping-points.ts";
 
 let book: Book;
 let state: AircraftState;
+let tips: Tips;
 let points: readonly TippingPoint[];
 
 beforeAll(async () => {
   book = await demoBook();
   state = emptyState("ZZ-SKR");
-  points = tippingPoints(book, state, demoFlight, DEMO_NOW_ms);
+  tips = tipsOfFlight(book, state, demoFlight, DEMO_NOW_ms);
+  points = tips.points;
 });
 
 const pointOf = (variable: string, verdict: string): TippingPoint => {
@@ -68,6 +70,29 @@ describe("where the answer tips over", () => {
         expect(value).toBeLessThanOrEqual(high);
       }
     }
+  });
+
+  it("says of each value that tips nothing how far it was looked at: at its ends the answer is what it is", () => {
+    const tipping = new Set(points.map(({ variable }) => variable));
+    const steady = tips.steady.find(({ variable }) => variable === "oat:departure");
+    if (steady === undefined)
+      throw new Error("expected that no temperature at the departure changes anything");
+    for (const { variable, low, now, high } of tips.steady) {
+      expect(tipping).not.toContain(variable);
+      expect(now).toBeGreaterThanOrEqual(low);
+      expect(now).toBeLessThanOrEqual(high);
+    }
+    const { plan } = demoFlight;
+    const departure = plan?.departure;
+    if (plan === undefined || departure === undefined) throw new Error("expected a departure");
+    const stopsAt = (value: number): readonly string[] => {
+      const typed = { oat: { value, unit: "degC" as const }, observedAt: "2026-11-12T08:20:00.000+00:00" };
+      const flight: Flight = { ...demoFlight, plan: { ...plan, departure: { ...departure, typed } } };
+      const { verdicts } = assess(book, state, flight, DEMO_NOW_ms);
+      return verdicts.filter(({ status }) => status === "stop").map(({ id }) => id);
+    };
+    expect(stopsAt(steady.low)).toEqual(stopsAt(steady.now));
+    expect(stopsAt(steady.high)).toEqual(stopsAt(steady.now));
   });
 
   it("is nowhere for a flight that is only named", () => {

@@ -40,22 +40,27 @@ export interface TippingPoint {
 const byId = (findings: readonly Finding[]): ReadonlyMap<string, Finding> =>
   new Map(findings.map((finding) => [worthOf(finding).id, finding]));
 
+/** A value of a flight with which nothing changes, as far as it may plausibly go. All in `unit`. */
+export type Steady = Pick<TippingPoint, "variable" | "title" | "unit" | "now" | "low" | "high">;
+
+export interface Tips {
+  /** The likeliest first. */
+  readonly points: readonly TippingPoint[];
+  /** What was looked at as well, in no order: it tips nothing within its range. */
+  readonly steady: readonly Steady[];
+}
+
 /**
  * Where the answer for a flight tips over: for each value that could be wrong or can change, the nearest on either side
  * at which something begins to stop the flight, or ceases to, or the worst of its answers is another. Found by asking
  * the same verdicts that `assess` gives, so it holds for whatever they hold for. The walk is left as it is.
  *
  * @param now_ms milliseconds since 1970 UTC
- * @returns the likeliest first; empty when the flight has no plan
+ * @returns nothing when the flight has no plan
  */
-export function tippingPoints(
-  book: Book,
-  state: AircraftState,
-  flight: Flight | null,
-  now_ms: number,
-): readonly TippingPoint[] {
+export function tipsOfFlight(book: Book, state: AircraftState, flight: Flight | null, now_ms: number): Tips {
   const plan = flight?.plan;
-  if (flight === null || plan === undefined) return [];
+  if (flight === null || plan === undefined) return { points: [], steady: [] };
   const { context } = assessWithCauses(book, state, flight, now_ms);
   const now = answerOf(context, flight);
   const stops = new Set(
@@ -63,10 +68,25 @@ export function tippingPoints(
   );
   const ask = (other: Flight): Answer => answerOf(context, other, stops);
   const masses = massesOf(workLoad(book, plan).figures);
-  return variablesOf(book, flight, plan, masses, now_ms)
-    .flatMap((variable) => tipsOf(variable, flight, now, ask))
-    .sort((a, b) => a.likelihood_1 - b.likelihood_1);
+  const points: TippingPoint[] = [];
+  const steady: Steady[] = [];
+  for (const variable of variablesOf(book, flight, plan, masses, now_ms)) {
+    const found = tipsOf(variable, flight, now, ask);
+    if (found === undefined) continue;
+    points.push(...found);
+    const { id, title, unit, low, high } = variable;
+    if (found.length === 0) steady.push({ variable: id, title, unit, now: variable.now, low, high });
+  }
+  return { points: points.sort((one, other) => one.likelihood_1 - other.likelihood_1), steady };
 }
+
+/** Of `tipsOfFlight` only where it tips over: the likeliest first; empty when the flight has no plan. */
+export const tippingPoints = (
+  book: Book,
+  state: AircraftState,
+  flight: Flight | null,
+  now_ms: number,
+): readonly TippingPoint[] => tipsOfFlight(book, state, flight, now_ms).points;
 
 /**
  * Where the margin of a verdict that turns between two answers comes to nothing, were it a straight line; the nearest
@@ -87,13 +107,16 @@ function edgeBetween(near: Asked<Answer>, far: Asked<Answer>): number | undefine
   return Number.isFinite(share_1) ? near.value + share_1 * (far.value - near.value) : undefined;
 }
 
-/** @param now the answer for the flight as it is */
+/**
+ * @param now the answer for the flight as it is
+ * @returns undefined where what was reported, asked about as if it had been typed, has another answer than there is
+ */
 function tipsOf(
   variable: Variable,
   flight: Flight,
   now: Answer,
   ask: (flight: Flight) => Answer,
-): readonly TippingPoint[] {
+): readonly TippingPoint[] | undefined {
   const { low, high, resolution } = variable;
   const asked = new Map<number, Answer>();
   const answerAt = (value: number): Answer => {
@@ -103,7 +126,7 @@ function tipsOf(
     return answer;
   };
   // asked about as if it had been typed, the answer must be the one there is; else the two cannot be compared
-  if (answerAt(variable.now).key !== now.key) return [];
+  if (answerAt(variable.now).key !== now.key) return undefined;
   return [low, high].flatMap((end) => {
     const found = nearestChange({
       now: variable.now,

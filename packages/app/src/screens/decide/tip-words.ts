@@ -1,4 +1,4 @@
-import type { TippingPoint } from "@witnessmark/assess";
+import type { Steady, TippingPoint } from "@witnessmark/assess";
 import { UNITS, withSymbol } from "@witnessmark/engine";
 import { clockTime } from "../../words/dates.ts";
 import { figure } from "../../words/figures.ts";
@@ -41,4 +41,10 @@ export function tipWords(point: TippingPoint, offBlocks_ms: number): TipWords {
     what: `${title}. ${happens}`,
     now: `${withSymbol(figure(now, 0), unit)} now`,
   };
+}
+
+/** How far a value was looked at, rounded towards now: `temperature at ZZTW, −36 to 44 °C`. */
+export function steadyWords({ title, unit, low, high }: Steady): string {
+  const to = withSymbol(figure(Math.floor(high), 0), unit);
+  return `${title}, ${figure(Math.ceil(low), 0)} to ${to}`;
 }

@@ -3,7 +3,7 @@ import { useState } from "react";
 import type { AheadState } from "../../ahead/use-ahead.ts";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { useSize } from "../../instruments/use-width.ts";
-import { tipWords } from "./tip-words.ts";
+import { steadyWords, tipWords } from "./tip-words.ts";
 import "./ahead.css";
 
 /** The likeliest are shown; the rest unfold. */
@@ -33,7 +33,7 @@ export function WhereItTips({ ahead, offBlocks_ms }: WhereItTipsProps) {
       </section>
     );
   }
-  const { tips } = ahead.ahead;
+  const { points: tips, steady } = ahead.ahead.tips;
   const shown = all ? tips : tips.slice(0, SHOWN);
   return (
     <section className="tips">
@@ -51,6 +51,9 @@ export function WhereItTips({ ahead, offBlocks_ms }: WhereItTipsProps) {
         <button type="button" className="quiet" aria-expanded={all} onClick={() => setAll(!all)}>
           {all ? "Fewer" : `${tips.length - SHOWN} more, less likely`}
         </button>
+      ) : null}
+      {tips.length > 0 && steady.length > 0 ? (
+        <p>Looked for too, and nothing changes: {steady.map(steadyWords).join("; ")}.</p>
       ) : null}
     </section>
   );
