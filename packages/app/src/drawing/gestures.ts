@@ -201,7 +201,11 @@ export class Gestures {
 
   #show(): void {
     const css = this.#seen === this.#drawn ? "" : cssBetween(this.#drawn, this.#seen);
-    for (const layer of this.#layer()) layer.style.transform = css;
+    for (const layer of this.#layer()) {
+      // a layer of its own while it moves, so that moving it paints nothing
+      layer.style.willChange = css === "" ? "" : "transform";
+      layer.style.transform = css;
+    }
   }
 
   /** By the buttons and the keys: about the middle, and drawn at once. */
