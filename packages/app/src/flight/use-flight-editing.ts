@@ -5,6 +5,8 @@ import { canUndoFlight, setFlight, undoFlight } from "./flight-in-hand.ts";
 
 /** Rested this long, the change goes to the rest of the app, which assesses everything anew. */
 const PAUSE_ms = 350;
+/** The same under a finger that is still down: it may move again, and all that is made anew would be in its way. */
+const HELD_PAUSE_ms = 900;
 
 export interface FlightEditing {
   /** As it stands on this screen now, a step ahead of what the rest of the app knows. */
@@ -59,7 +61,7 @@ export function useFlightEditing(open: OpenAircraft): FlightEditing {
     (next: Flight) => {
       pending.current = next;
       clearTimeout(timer.current);
-      timer.current = setTimeout(flush, PAUSE_ms);
+      timer.current = setTimeout(flush, HELD_PAUSE_ms);
     },
     [flush],
   );

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, memo, type PointerEvent, useRef } from "react";
+import { type KeyboardEvent, memo, type RefCallback, useCallback, useRef } from "react";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { multiples, straightScale, tickIntervals } from "../../instruments/scale.ts";
 import { useWidth } from "../../instruments/use-width.ts";
@@ -58,14 +58,16 @@ function Slider({
   // where the rule lies, from when the finger came down on it: measuring it again would lay out the page each time
   const held = useRef<{ readonly left: number; value: number } | null>(null);
   const scale = straightScale(0, max, width_px - 2 * END);
-  const follow = (event: PointerEvent<HTMLDivElement>) => {
+  const follow = (clientX: number) => {
     const now = held.current;
     if (now === null) return;
-    const next = scale.under(event.clientX - now.left - END, step);
+    const next = scale.under(clientX - now.left - END, step);
     if (next === now.value) return;
     now.value = next;
     onDrag(next);
   };
+  const parts = useParts();
+  const slider = useMoves(follow, parts.ref("slider"));
   const end = () => {
     if (held.current === null) return;
     held.current = null;
@@ -89,7 +91,6 @@ function Slider({
   };
   const now = END + scale.at(value);
   const edge = END + scale.at(limit);
-  const parts = useParts();
   useFollowing(
     live,
     ({ amount }) => {
@@ -118,7 +119,7 @@ function Slider({
   );
   return (
     <div
-      ref={parts.ref("slider")}
+      ref={slider}
       className="amount-slides"
       role="slider"
       tabIndex={0}
@@ -132,9 +133,8 @@ function Slider({
         held.current = { left: event.currentTarget.getBoundingClientRect().left, value };
         event.currentTarget.setPointerCapture(event.pointerId);
         onHold();
-        follow(event);
+        follow(event.clientX);
       }}
-      onPointerMove={follow}
       onPointerUp={end}
       onPointerCancel={end}
       onKeyDown={onKeyDown}
@@ -146,6 +146,33 @@ function Slider({
         <path ref={parts.ref("pointer")} className="amount-pointer" d={pointerAt(now)} />
       </svg>
     </div>
+  );
+}
+
+/**
+ * Hears a finger move, at most once a frame: a browser hands all movements of a frame over as one, before the frame is
+ * drawn. It goes past React, which would look through the whole screen for who else may want to know.
+ *
+ * @returns the ref of what the finger is on
+ */
+function useMoves(follow: (clientX: number) => void, part: RefCallback<Element>): RefCallback<HTMLElement> {
+  const latest = useRef(follow);
+  latest.current = follow;
+  return useCallback(
+    (element: HTMLElement | null) => {
+      part(element);
+      if (element === null) return;
+      const move = (event: PointerEvent) => {
+        event.stopPropagation();
+        latest.current(event.clientX);
+      };
+      element.addEventListener("pointermove", move);
+      return () => {
+        element.removeEventListener("pointermove", move);
+        part(null);
+      };
+    },
+    [part],
   );
 }
 

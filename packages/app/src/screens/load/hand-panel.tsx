@@ -75,7 +75,7 @@ export function HandPanel(props: HandPanelProps) {
       if (now.thing !== null) parts.say(...now.thing);
       return true;
     },
-    "words",
+    "rest",
   );
   const { item } = amount;
   const seat = hand.kind === "station" && loading.stations.find(({ id }) => id === hand.id)?.kind === "seat";
@@ -96,9 +96,11 @@ export function HandPanel(props: HandPanelProps) {
         −
       </button>
       <button type="button" className="hand-figure" onClick={() => setAsking("figure")}>
-        <b ref={parts.ref("figure")}>{figureOf(amount)}</b> <span>{symbolOf(unit)}</span>
-        <span ref={parts.ref("typed")} className="out-of-sight">
-          {typeIt(amount)}
+        <span className="hand-figure-box">
+          <b ref={parts.ref("figure")}>{figureOf(amount)}</b> <span>{symbolOf(unit)}</span>
+          <span ref={parts.ref("typed")} className="out-of-sight">
+            {typeIt(amount)}
+          </span>
         </span>
       </button>
       <button

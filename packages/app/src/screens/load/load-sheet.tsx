@@ -12,7 +12,7 @@ import { amountOf, slideStep } from "./amount.ts";
 import { EnvelopeChart } from "./envelope-chart.tsx";
 import { loadAnswer } from "./envelope-words.ts";
 import { type LoadStep, liveLoad } from "./follow/live-load.ts";
-import { placesAround, stepsFrom, whenIdle } from "./follow/steps.ts";
+import { placesAround, stepsFrom, useSteps, whenIdle } from "./follow/steps.ts";
 import { HandPanel } from "./hand-panel.tsx";
 import { firstInHand, type InHand } from "./in-hand.ts";
 import { LoadAnswerLine } from "./load-answer-line.tsx";
@@ -65,7 +65,7 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
   useLayoutEffect(() => {
     if (live.ahead()?.flight === flight || !held) live.settle(made);
   });
-  const steps = useSteps([book, loading, hand, units], flight, () =>
+  const steps = useSteps([book, loading, hand, units, amount?.item?.id, amount?.unit], flight, () =>
     stepsFrom((value): LoadStep | null => {
       if (amount === null) return null;
       const next = withLoad(flight, state, amount.put({ value, unit: amount.unit }));

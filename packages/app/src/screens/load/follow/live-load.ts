@@ -24,13 +24,14 @@ export interface Follower {
   write(step: LoadStep): boolean;
 }
 
+const TURNS = ["margins", "drawing", "names", "words"] as const;
+
 /**
  * When a step is written: the figures at once; what says the same in another place, such as a tank on the drawing, takes
- * turns, one a step, so that no frame has to carry all of it.
+ * turns, one a step, so that no frame has to carry all of it; and what lays out its whole surroundings when it changes,
+ * when the finger rests.
  */
-export type Turn = "margins" | "drawing" | "names" | "words";
-
-const TURNS: readonly Turn[] = ["margins", "drawing", "names", "words"];
+export type Turn = (typeof TURNS)[number] | "rest";
 
 /**
  * The load under a moving finger, ahead of what the screen was last made of. Making the screen anew costs several
@@ -92,7 +93,7 @@ export function liveLoad(later: (call: () => void) => () => void = afterRest): L
       ahead = step;
       const now = TURNS[turn % TURNS.length];
       turn += 1;
-      late = new Set(TURNS.filter((one) => one !== now));
+      late = new Set<Turn>(["rest", ...TURNS.filter((one) => one !== now)]);
       const all = write(step, (its) => its === undefined || its === now);
       tell();
       callOff();

@@ -1,9 +1,13 @@
+import type { Flight } from "@witnessmark/assess";
+import { useRef } from "react";
 import type { LoadStep } from "./live-load.ts";
 
 /** The steps that a finger on a rule can come to from one load, each worked out once: a drag comes by many of them again. */
 export interface Steps {
   /** `null` where what is in hand is not in the book. */
   at(value: number): LoadStep | null;
+  /** Whether this flight is that of a step: what else is aboard is the same then, and so the steps from it are. */
+  has(flight: Flight): boolean;
 }
 
 export function stepsFrom(workOut: (value: number) => LoadStep | null): Steps {
@@ -16,7 +20,25 @@ export function stepsFrom(workOut: (value: number) => LoadStep | null): Steps {
       known.set(value, made);
       return made;
     },
+    has: (flight) => [...known.values()].some((step) => step?.flight === flight),
   };
+}
+
+/** The steps from a flight as it is in hand, kept as long as nothing but what is on the rule was changed. */
+export function useSteps(given: readonly unknown[], flight: Flight, make: () => Steps): Steps {
+  const last = useRef<{
+    readonly given: readonly unknown[];
+    readonly flight: Flight;
+    readonly steps: Steps;
+  } | null>(null);
+  const before = last.current;
+  const isKept =
+    before !== null &&
+    given.every((one, index) => one === before.given[index]) &&
+    (flight === before.flight || before.steps.has(flight));
+  const steps = isKept ? before.steps : make();
+  last.current = { given, flight, steps };
+  return steps;
 }
 
 /** So far to either side it is worked out ahead; a rule in pounds is longer. */
