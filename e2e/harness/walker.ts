@@ -103,7 +103,7 @@ export class Walker {
   }
 
   get pieces(): Locator {
-    return this.card.getByRole("button", { name: /^\d+ pieces? off$/ });
+    return this.card.getByRole("button", { name: /^\d+ pieces? off, / });
   }
 
   /** The rule on which a reading slides. */
@@ -242,11 +242,14 @@ export class Walker {
     return step.id;
   }
 
-  /** @param stowedIn where the pieces went; the first place that the book names when left out */
+  /** One tap. @param stowedIn where the pieces went; the first place that the book names when left out */
   async countOff(stowedIn?: string): Promise<void> {
     const { place } = await this.onCard();
-    if (stowedIn !== undefined) await this.card.getByRole("button", { name: stowedIn }).tap();
-    await this.kept(this.pieces, place);
+    const button =
+      stowedIn === undefined
+        ? this.pieces
+        : this.card.getByRole("button", { name: new RegExp(`${stowedIn}$`, "i") });
+    await this.kept(button, place);
   }
 
   /** Types a reading, and the temperature that its limit moves with when this walk has not said it yet. */

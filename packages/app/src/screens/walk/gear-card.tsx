@@ -24,6 +24,9 @@ interface GearCardProps {
 
 const NOT_FITTED = "nowhere: it was not fitted";
 
+/** `in the cover bag` stands as it is written; what was not fitted went nowhere. */
+const inWords = (place: string): string => (place === NOT_FITTED ? "it was not fitted" : place);
+
 /** Ground gear is counted off piece by piece, and says where each went; after a flight it is counted on. */
 export function GearCard(props: GearCardProps) {
   const { open, view, inHand, item, sayer, wide } = props;
@@ -34,12 +37,12 @@ export function GearCard(props: GearCardProps) {
     : piecesOffCount(open.state, view.walk, item.id);
   const rest = Math.max(0, item.count - done);
   const [count, setCount] = useState(rest);
-  const places = fitting ? [] : [...item.stowedIn, NOT_FITTED];
-  const [place, setPlace] = useState(places[0] ?? "");
+  // the usual place is offered first, by name on the button: a tap says where it went, nothing is taken as said
+  const [usual, ...others] = fitting ? [] : [...item.stowedIn, NOT_FITTED];
   const [whyOpen, setWhyOpen] = useState(false);
   const verb = fitting ? "on" : "off";
 
-  const keepIt = () => {
+  const keepIn = (place: string) => {
     const body = { item: item.id, count, walk: view.walk.id };
     void sayer.say([
       fitting
@@ -93,11 +96,13 @@ export function GearCard(props: GearCardProps) {
             ))}
           </fieldset>
         ) : null}
-        {fitting || rest === 0 ? null : (
+        {fitting || rest === 0 || others.length === 0 ? null : (
           <fieldset className="choices stow">
-            <legend className="legend">Stowed in</legend>
-            {places.map((each) => (
-              <button key={each} type="button" aria-pressed={each === place} onClick={() => setPlace(each)}>
+            <legend className="legend">
+              Or stowed elsewhere: a tap counts {count === 1 ? "it" : "them"} off
+            </legend>
+            {others.map((each) => (
+              <button key={each} type="button" aria-busy={sayer.busy} {...onTap(() => keepIn(each))}>
                 {each === NOT_FITTED ? "It was not fitted" : capital(each)}
               </button>
             ))}
@@ -113,9 +118,11 @@ export function GearCard(props: GearCardProps) {
           className="yes filled"
           aria-busy={sayer.busy}
           disabled={rest === 0}
-          {...onTap(keepIt)}
+          {...onTap(() => keepIn(usual ?? NOT_FITTED))}
         >
-          {rest === 0 ? `All ${verb}` : `${tally(count, "piece")} ${verb}`}
+          {rest === 0
+            ? `All ${verb}`
+            : `${tally(count, "piece")} ${verb}${usual === undefined ? "" : `, ${inWords(usual)}`}`}
         </button>
         <button type="button" onClick={() => putOff(view.walk.id, item.id)}>
           Not yet
