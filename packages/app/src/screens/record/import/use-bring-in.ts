@@ -6,6 +6,8 @@ import type { Plan } from "./plan.ts";
 
 /** So many events are hashed and kept at once: what is kept stays kept when the phone dies in between. */
 const BATCH = 200;
+/** To take back what stands far behind folds everything anew, once for each batch: those are few and large. */
+const BACK_BATCH = 2_000;
 
 export interface Brought {
   /** Ids of the events that were kept. */
@@ -34,15 +36,15 @@ export function useBringIn(registration: string): BringIn {
   const [trouble, setTrouble] = useState<string | null>(null);
   const underWay = useRef(false);
   const inBatches = useCallback(
-    async (drafts: readonly Draft[], left: string): Promise<readonly string[]> => {
+    async (drafts: readonly Draft[], left: string, batch = BATCH): Promise<readonly string[]> => {
       if (underWay.current) return [];
       underWay.current = true;
       setTrouble(null);
       const kept: string[] = [];
       try {
-        for (let from = 0; from < drafts.length; from += BATCH) {
+        for (let from = 0; from < drafts.length; from += batch) {
           setProgress({ done: from, of: drafts.length });
-          const events = await keep.append(registration, drafts.slice(from, from + BATCH));
+          const events = await keep.append(registration, drafts.slice(from, from + batch));
           kept.push(...events.map(({ id }) => id));
         }
       } catch (error) {
@@ -75,7 +77,7 @@ export function useBringIn(registration: string): BringIn {
           body: { event, why: "Brought in from a file, and taken back" },
         }),
       );
-      const kept = await inBatches(drafts, "were taken back.");
+      const kept = await inBatches(drafts, "were taken back.", BACK_BATCH);
       if (kept.length < events.length) return;
       setBrought((before) =>
         before === null
