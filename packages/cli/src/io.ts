@@ -1,5 +1,5 @@
 import { once } from "node:events";
-import { readFile, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { text as textOf } from "node:stream/consumers";
 import { Refused } from "./refused.ts";
 
@@ -9,6 +9,12 @@ export interface Io {
   err(line: string): void;
   /** The text of a file, or of standard input for `-`. @throws {Refused} with a way out */
   readText(path: string): Promise<string>;
+  /** The bytes of a file. @throws {Refused} with a way out */
+  readBytes(path: string): Promise<Uint8Array<ArrayBuffer>>;
+  /** The names of the files in a folder. @throws {Refused} with a way out */
+  namesIn(folder: string): Promise<readonly string[]>;
+  /** Makes a folder, and those above it, where they are not there. @throws {Refused} with a way out */
+  makeFolder(path: string): Promise<void>;
   /** @throws {Refused} with a way out */
   writeBytes(path: string, bytes: Uint8Array | string | AsyncIterable<string>): Promise<void>;
   now_ms(): number;
@@ -39,6 +45,28 @@ export const machineIo: Io = {
       return path === "-" ? await textOf(process.stdin) : await readFile(path, "utf8");
     } catch (error) {
       throw new Refused("unreadable", `${path} could not be read: ${reasonOf(error)}.`);
+    }
+  },
+  async readBytes(path) {
+    try {
+      return new Uint8Array(await readFile(path));
+    } catch (error) {
+      throw new Refused("unreadable", `${path} could not be read: ${reasonOf(error)}.`);
+    }
+  },
+  async namesIn(folder) {
+    try {
+      const entries = await readdir(folder, { withFileTypes: true });
+      return entries.filter((entry) => entry.isFile()).map(({ name }) => name);
+    } catch (error) {
+      throw new Refused("unreadable", `${folder} could not be read: ${reasonOf(error)}.`);
+    }
+  },
+  async makeFolder(path) {
+    try {
+      await mkdir(path, { recursive: true });
+    } catch (error) {
+      throw new Refused("unreadable", `${path} could not be made: ${reasonOf(error)}.`);
     }
   },
   async writeBytes(path, bytes) {

@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -17,7 +18,7 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-async function command(words: string, files: Record<string, string> = {}) {
+async function command(words: string, files: Record<string, string | Uint8Array> = {}) {
   const machine = memoryIo({ "walk.jsonl": ledger.text, ...files });
   const exit = await run(words.split(" "), machine.io);
   return { exit, out: machine.out(), err: machine.err(), written: machine.written };
@@ -341,5 +342,44 @@ describe("rules", () => {
     const saidOf = (out: string) => (JSON.parse(out) as { said: Record<string, number> }).said; // as written above
     expect(saidOf(miles?.out ?? "")["farthestFromDeparture_m"]).toBeCloseTo(92_600, 6);
     expect(saidOf(km?.out ?? "")["farthestFromDeparture_m"]).toBeCloseTo(92_600, 6);
+  });
+});
+
+describe("book pack and unpack", () => {
+  const JPEG = Uint8Array.from([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3]);
+  const SHA = createHash("sha256").update(JPEG).digest("hex");
+  const text = smallBookText.replace(/\n {4}method: /, `\n    photo: ${SHA}\n    method: `);
+
+  it("puts a book and the pictures it names into one file, and takes it apart again", async () => {
+    expect(text).toContain(SHA);
+    const packed = await command("book pack my.yaml --photos pictures", {
+      "my.yaml": text,
+      "pictures/left tyre.jpg": JPEG,
+      "pictures/notes.txt": "none",
+    });
+    expect(packed.err).toBe("");
+    expect(packed.out).toContain(`left tyre.jpg: ${SHA}, what right looks like`);
+    expect(packed.out).toContain("my.zip: the book and 1 picture.");
+    const zip = packed.written.get("my.zip");
+    if (zip === undefined) throw new Error("expected a pack");
+    const checked = await command("book check my.zip", { "my.zip": zip });
+    expect(checked.out).toMatch(/^my\.zip: ZZ-SML.* no faults/m);
+    const apart = await command("book unpack my.zip --output here", { "my.zip": zip });
+    expect(apart.exit).toBe(EXIT.done);
+    expect(new TextDecoder().decode(apart.written.get("here/book.yaml"))).toBe(text);
+    expect(apart.written.get(`here/photos/${SHA}.jpg`)).toEqual(JPEG);
+  });
+
+  it("says which picture is missing", async () => {
+    const { exit, err } = await command("book pack my.yaml", { "my.yaml": text });
+    expect(err).toContain(SHA);
+    expect(exit).toBe(EXIT.faults);
+  });
+
+  it("takes nothing of a file that is no pack", async () => {
+    const { exit, err, written } = await command("book unpack my.zip", { "my.zip": "PK no" });
+    expect(err).toContain("Expected a ZIP file with a book in it");
+    expect(exit).toBe(EXIT.faults);
+    expect(written.size).toBe(0);
   });
 });

@@ -1,6 +1,8 @@
 import { type Command, readArguments } from "./arguments.ts";
 import { assessCommand } from "./commands/assess.ts";
 import { bookCheckCommand } from "./commands/book-check.ts";
+import { bookPackCommand } from "./commands/book-pack.ts";
+import { bookUnpackCommand } from "./commands/book-unpack.ts";
 import { ledgerExportCommand } from "./commands/ledger-export.ts";
 import { ledgerImportCommand } from "./commands/ledger-import.ts";
 import { ledgerVerifyCommand } from "./commands/ledger-verify.ts";
@@ -16,6 +18,8 @@ export const COMMANDS: readonly Command[] = [
   assessCommand,
   workCommand,
   bookCheckCommand,
+  bookPackCommand,
+  bookUnpackCommand,
   ledgerExportCommand,
   ledgerImportCommand,
   ledgerVerifyCommand,

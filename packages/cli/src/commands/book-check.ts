@@ -2,11 +2,12 @@ import { basename } from "node:path";
 import { type BookDoubt, consistencyOf, faultSentence, readBook } from "@witnessmark/book";
 import type { Command } from "../arguments.ts";
 import { EXIT } from "../exit-code.ts";
+import { isPack, packOf } from "../pack-file.ts";
 import { Refused } from "../refused.ts";
 
 export const bookCheckCommand: Command = {
   words: ["book", "check"],
-  usage: "book check <file.yaml> …",
+  usage: "book check <file.yaml | file.zip> …",
   about: "Reads books, names every fault by file, line and column, and what does not hang together.",
   options: {},
   async run({ io, words, options }) {
@@ -55,8 +56,9 @@ export const bookCheckCommand: Command = {
 };
 
 async function checked(path: string, io: Parameters<Command["run"]>[0]["io"]) {
-  const text = await io.readText(path);
-  const file = path === "-" ? "standard input" : basename(path);
+  const text = isPack(path) ? (await packOf(io, path)).text : await io.readText(path);
+  const file =
+    path === "-" ? "standard input" : isPack(path) ? `book.yaml in ${basename(path)}` : basename(path);
   const result = await readBook(text, file);
   return { path, file, result, doubts: result.ok ? consistencyOf(result.book, text) : [] };
 }

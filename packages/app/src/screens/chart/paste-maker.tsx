@@ -62,6 +62,15 @@ export function PasteMaker({ quantity, wanted, onTaken }: PasteMakerProps) {
           onChange={(event) => setText(event.currentTarget.value)}
         />
       </label>
+      {text.trim() === "" || result.ok ? null : (
+        <ul className="chart-faults" aria-label="What is wrong with the table">
+          {result.faults.map(({ row, column: at, says }) => (
+            <li key={`${row} ${at} ${says}`}>
+              <b>{row === 0 ? "The whole" : at === 0 ? `Row ${row}` : `Row ${row}, column ${at}`}</b> {says}
+            </li>
+          ))}
+        </ul>
+      )}
       <div className="chart-grid">
         <ChooseUnit
           label="Figures in, where no heading says"
@@ -98,15 +107,7 @@ export function PasteMaker({ quantity, wanted, onTaken }: PasteMakerProps) {
             Take it
           </button>
         </>
-      ) : (
-        <ul className="chart-faults" aria-label="What is wrong with the table">
-          {result.faults.map(({ row, column: at, says }) => (
-            <li key={`${row} ${at} ${says}`}>
-              <b>{row === 0 ? "The whole" : at === 0 ? `Row ${row}` : `Row ${row}, column ${at}`}</b> {says}
-            </li>
-          ))}
-        </ul>
-      )}
+      ) : null}
     </section>
   );
 }
