@@ -31,7 +31,9 @@ export function OrderHead({ book, counts, isByHand, walked, proof, onTake }: Ord
             : `${Math.ceil(walked.walking_m)} m and ${walked.stops.length} stops, ${Math.ceil(walked.walking_s)} s besides the looks`}
         </dd>
         <dt>Another</dt>
-        <dd role="status">{anotherWords(walked, proof)}</dd>
+        <dd>
+          <span role="status">{anotherWords(walked, proof)}</span>
+        </dd>
       </dl>
       {saves_s >= WORTH_s && proof !== null ? (
         <button type="button" className="button full" onClick={() => onTake(proof.stops)}>
