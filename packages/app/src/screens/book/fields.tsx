@@ -40,7 +40,7 @@ function FieldRow({ field, path }: { readonly field: BookField; readonly path: B
   const desk = useDesk();
   const id = useId();
   const value = valueAt(desk.plain ?? undefined, path);
-  const faults = desk.faultsAt(path);
+  const faults = desk.faultsAt(path, true);
   const isRead = desk.draft === null;
   if (field.is === "part") return <Part field={field} path={path} value={value} />;
   if (field.is === "rows") return <Rows field={field} path={path} value={value} />;
@@ -62,15 +62,23 @@ function FieldRow({ field, path }: { readonly field: BookField; readonly path: B
         ) : (
           <FieldInput field={field} path={path} value={value} id={id} describedBy={about} />
         )}
-        <Faults id={about} path={path} />
+        <Faults id={about} path={path} deep />
       </div>
     </div>
   );
 }
 
 /** What is wrong at this very place, and what to do. */
-function Faults({ id, path }: { readonly id: string | undefined; readonly path: BookPath }) {
-  const faults = useDesk().faultsAt(path);
+function Faults({
+  id,
+  path,
+  deep = false,
+}: {
+  readonly id: string | undefined;
+  readonly path: BookPath;
+  readonly deep?: boolean;
+}) {
+  const faults = useDesk().faultsAt(path, deep);
   if (faults.length === 0) return null;
   return (
     <p className="bk-fault" id={id}>

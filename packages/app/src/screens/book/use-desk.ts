@@ -40,7 +40,8 @@ export interface Desk {
   begin(draft: BookDraft): Promise<boolean>;
   /** Throws the draft away. */
   drop(): Promise<boolean>;
-  faultsAt(path: BookPath): readonly BookFault[];
+  /** @param deep also of what is inside: the figures of a place, the lines of a list */
+  faultsAt(path: BookPath, deep?: boolean): readonly BookFault[];
 }
 
 const reader = makeBookReader();
@@ -70,9 +71,11 @@ export function useOpenDesk(registration: string, entry: AircraftEntry | undefin
     return found?.ok === true ? found.plain : null;
   }, [text]);
   const faultsAt = useCallback(
-    (path: BookPath) => {
+    (path: BookPath, deep = false) => {
       const place = pathText(path);
-      return read.faults.filter((fault) => fault.path === place);
+      return read.faults.filter(
+        (fault) => fault.path === place || (deep && fault.path.startsWith(`${place}[`)),
+      );
     },
     [read.faults],
   );
