@@ -2,8 +2,8 @@
  * How fast events are taken in: pushes of 500 through the PostgreSQL store, against raw multi-row INSERTs of the same
  * rows, through the same driver, into a table of the same shape with the same indexes, in the same PostgreSQL, which
  * waits for the disk at each commit. The two take turns. Limit: the store keeps at least 0.60 of the raw rate; more is
- * better, and about 1 means that what the store adds (the locked counter row, what is known already, one array for each
- * column in place of 4,000 placeholders) costs no more than it saves.
+ * better, and about 1 means that what the store adds (the locked counter row, what is known already, one JSON
+ * document in place of 4,000 placeholders) costs no more than it saves.
  *
  *   node --expose-gc bench/ingest.ts
  */
