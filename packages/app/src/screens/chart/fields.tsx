@@ -82,9 +82,8 @@ interface SwitchProps {
 
 export function Switch({ label, on, onChange }: SwitchProps) {
   return (
-    <label className="chart-switch">
-      <input type="checkbox" checked={on} onChange={(event) => onChange(event.currentTarget.checked)} />
-      <span>{label}</span>
-    </label>
+    <button type="button" className="button full" aria-pressed={on} onClick={() => onChange(!on)}>
+      {label}
+    </button>
   );
 }
