@@ -67,6 +67,19 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     await isClean();
   });
 
+  it("a table from paper: its beginning, one that is pasted, and one that is traced on a picture", async () => {
+    await at("#/chart", "From paper");
+    await isClean();
+    await page.getByRole("button", { name: "Paste a table" }).tap();
+    await page.getByLabel(/^Paste it here/).fill("PA ft \\ OAT °C\t0\t20\n0\t210\t240\n2000\t250\t190");
+    await page.getByText("against its neighbours").waitFor();
+    await isClean();
+    await page.getByRole("button", { name: /begin again$/ }).tap();
+    await page.getByLabel("Choose a picture").setInputFiles(await jpeg(page));
+    await page.getByRole("heading", { name: "The axes" }).waitFor();
+    await isClean();
+  });
+
   it("a book that is begun from a few figures, with what is missing, and one that stands", async () => {
     await at("#/begin", "Begin a book");
     await page.getByRole("button", { name: "Glider tug" }).tap();
