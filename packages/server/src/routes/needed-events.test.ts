@@ -1,12 +1,17 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { canonical, generateHistory, type LedgerEvent, LongPast } from "@witnessmark/ledger";
 import { openSqlite } from "@witnessmark/store";
-import { expect, it } from "vitest";
+import { expect, it, onTestFinished } from "vitest";
 import { neededEvents } from "./needed-events.ts";
 
 const SKR = "ZZ-SKR";
 
 async function ledgerOf(events: readonly LedgerEvent[]) {
-  const store = await openSqlite({ file: ":memory:" });
+  const folder = mkdtempSync(join(tmpdir(), "needed-"));
+  onTestFinished(() => rmSync(folder, { recursive: true }));
+  const store = await openSqlite({ file: join(folder, "ledger.db") });
   const own = store.forOperator("own");
   await own.append(
     SKR,
