@@ -3,6 +3,7 @@ import { useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href } from "../../routes/route.ts";
+import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import { tally } from "../../words/figures.ts";
 import { AskCard, type CardAnswer } from "./ask-card.tsx";
 import type { Card } from "./cards.ts";
@@ -20,13 +21,14 @@ interface Missed {
 /** Learning an aircraft: each check is explained before it is asked, and what would have been missed is counted. */
 export function LearnScreen({ open }: { readonly open: OpenAircraft }) {
   const { registration, book } = open;
+  const plan = useWalkPlan(open, "first-of-day");
   const known = progress.use()[registration] ?? NOTHING_LEARNT;
   const [round, setRound] = useState(known.rounds + 1);
   // the cards of a round are those of its beginning, whatever is learnt on the way
   const [learntBefore, setLearntBefore] = useState(known.checks);
   const cards = useMemo(
-    () => cardsOfRound(book, "first-of-day", learntBefore, round),
-    [book, learntBefore, round],
+    () => cardsOfRound(book, plan, learntBefore, round),
+    [book, plan, learntBefore, round],
   );
   const [at, setAt] = useState(0);
   const [missed, setMissed] = useState<readonly Missed[]>([]);

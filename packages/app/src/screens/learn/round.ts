@@ -1,5 +1,5 @@
-import type { Book, Check, WalkKind } from "@witnessmark/book";
-import { chanceOf, planWalk, stepsOf } from "@witnessmark/planner";
+import type { Book, Check } from "@witnessmark/book";
+import { chanceOf, stepsOf, type WalkPlan } from "@witnessmark/planner";
 import { type Card, cardOf } from "./cards.ts";
 
 /** What a person has answered of one check so far. */
@@ -27,14 +27,16 @@ const SEVERITY = { high: 0, medium: 1, low: 2 } as const;
  */
 export function cardsOfRound(
   book: Book,
-  kind: WalkKind,
+  plan: WalkPlan,
   learnt: LearntChecks,
   round: number,
 ): readonly Card[] {
-  const checks = stepsOf(planWalk(book, kind)).flatMap((step) => (step.kind === "check" ? [step.check] : []));
+  const checks = stepsOf(plan).flatMap((step) => (step.kind === "check" ? [step.check] : []));
   const chance = chanceOf(round * 7919);
+  const walked = new Set(checks);
   const cards = new Map<string, Card>();
-  for (const check of checks) {
+  // in the order of the book: the cards stay the same when the order of the walk changes
+  for (const check of book.checks.filter((each) => walked.has(each))) {
     const card = cardOf(book, check, chance);
     if (card !== undefined) cards.set(check.id, card);
   }

@@ -1,9 +1,8 @@
-import { planWalk } from "@witnessmark/planner";
 import { STANDING_CAUTION } from "@witnessmark/sheet";
-import { useMemo } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href } from "../../routes/route.ts";
+import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import "../sheet/sheet-page.css";
 import "../walk/left.css";
 import "./learn.css";
@@ -11,7 +10,7 @@ import "./learn.css";
 /** Study sheets: the whole first walk of the day with what right looks like, why, and what goes wrong; for paper. */
 export function StudyScreen({ open }: { readonly open: OpenAircraft }) {
   const { registration, book } = open;
-  const plan = useMemo(() => planWalk(book, "first-of-day"), [book]);
+  const plan = useWalkPlan(open, "first-of-day");
   return (
     <AircraftFrame open={open} sheet="aircraft" title="Learn" under="Study sheets" className="sheet-page">
       <main>

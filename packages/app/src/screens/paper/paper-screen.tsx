@@ -7,7 +7,7 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { preferences } from "../../preferences/preferences.ts";
 import { href } from "../../routes/route.ts";
 import { likelyKind, WALK_NAMES } from "../../walk/open-walk.ts";
-import { planOf } from "../../walk/walk-plan.ts";
+import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import { FigureField } from "./figure-field.tsx";
 import { PaperWalk } from "./paper-walk.tsx";
 import "../sheet/sheet-page.css";
@@ -18,13 +18,10 @@ const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"
 
 /** The walk to carry on paper: for when the phone is dead, or stays in the office. */
 export function PaperScreen({ open }: { readonly open: OpenAircraft }) {
-  const { registration, book, state, assessment } = open;
+  const { registration, book, state } = open;
   const [kind, setKind] = useState<WalkKind>(() => likelyKind(state, Date.now()));
   const [temperature, setTemperature] = useState<Read | null>(null);
-  const plan = useMemo(
-    () => planOf(book, kind, undefined, state, assessment),
-    [book, kind, state, assessment],
-  );
+  const plan = useWalkPlan(open, kind);
   const paper = useMemo(
     () => walkPaper(book, state, plan, temperature ?? undefined),
     [book, state, plan, temperature],

@@ -1,6 +1,6 @@
 import type { WalkKind } from "@witnessmark/book";
 import { UNITS } from "@witnessmark/engine";
-import { useMemo, useState } from "react";
+import { useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
@@ -10,7 +10,7 @@ import { preferences } from "../../preferences/preferences.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { WALK_NAMES } from "../../walk/open-walk.ts";
-import { planOf } from "../../walk/walk-plan.ts";
+import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import { tally } from "../../words/figures.ts";
 import { type TypedFault, type TypedStep, type TypedWalk, typedIn } from "./typed-in.ts";
 import { TypedRow } from "./typed-row.tsx";
@@ -22,15 +22,12 @@ const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"
 
 /** A walk that was made on paper, typed in on one screen and kept all at once. */
 export function TypedInScreen({ open }: { readonly open: OpenAircraft }) {
-  const { registration, book, state, assessment } = open;
+  const { registration, book } = open;
   const keep = useKeep();
   const keeping = useKeeping();
   const typed = typedWalks.use()[registration] ?? EMPTY_WALK;
   const [faults, setFaults] = useState<readonly TypedFault[]>([]);
-  const plan = useMemo(
-    () => planOf(book, typed.kind, undefined, state, assessment),
-    [book, typed.kind, state, assessment],
-  );
+  const plan = useWalkPlan(open, typed.kind);
   const unit = preferences.get().units.temperature ?? "degC";
   const change = (next: Partial<TypedWalk>) =>
     typedWalks.set({ ...typedWalks.get(), [registration]: { ...typed, ...next } });

@@ -42,3 +42,10 @@ export function useWalkPlans(
     }));
   }, [book, wanted, walk, state, assessment, registration, known, mine, turn, gaveUp]);
 }
+
+/** The plan of one kind of walk that has not begun. */
+export function useWalkPlan(open: OpenAircraft, kind: WalkKind): WalkPlan {
+  const kinds = useMemo(() => [kind], [kind]);
+  const [found] = useWalkPlans(open, kinds, undefined);
+  return found?.plan ?? planOf(open.book, kind, undefined, open.state, open.assessment);
+}
