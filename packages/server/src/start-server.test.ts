@@ -200,6 +200,7 @@ describe("the list of routes", () => {
       "/api/aircraft/{aircraft}/devices",
       "/api/aircraft/{aircraft}/events",
       "/api/aircraft/{aircraft}/ledger.jsonl",
+      "/api/aircraft/{aircraft}/needed",
       "/api/aircraft/{aircraft}/quarantine",
       "/api/aircraft/{aircraft}/record.pdf",
       "/api/live",

@@ -212,7 +212,7 @@ export const badPerformance: readonly BadBook[] = [
     wrong: "a quantity that is not known",
     edits: [["quantity: stall-speed", "quantity: ▶stall-sped"]],
     says: [
-      'performance.tables[3].quantity: expected `take-off-ground-roll`, `take-off-over-50ft`, `landing-ground-roll`, `landing-over-50ft`, `climb-gradient`, `accelerate-stop` or `stall-speed`, found "stall-sped"; did you mean `stall-speed`?',
+      'performance.tables[3].quantity: expected `take-off-ground-roll`, `take-off-over-50ft`, `landing-ground-roll`, `landing-over-50ft`, `climb-gradient`, `go-around-gradient`, `accelerate-stop` or `stall-speed`, found "stall-sped"; did you mean `stall-speed`?',
     ],
   },
   {

@@ -33,7 +33,7 @@ export const badShapes: readonly BadBook[] = [
     wrong: "a key that is not known",
     edits: [["  seats: 4", "  seats: 4\n  ▶colour: blue"]],
     says: [
-      "aircraft.colour: expected one of the keys `registration`, `type`, `description`, `engine`, `engines`, `gear`, `retractable`, `class`, `typeRating`, `seats` or `certification`, found `colour`",
+      "aircraft.colour: expected one of the keys `registration`, `type`, `description`, `engine`, `engines`, `gear`, `retractable`, `class`, `carburettor`, `typeRating`, `seats` or `certification`, found `colour`",
     ],
   },
   {

@@ -1,3 +1,4 @@
+import { AIRCRAFT_CLASSES } from "../../schema/kinds.ts";
 import { line, type Section, text } from "./field.ts";
 import { LOADING_SECTIONS } from "./loading-sections.ts";
 import { RECORD_SECTIONS } from "./record-sections.ts";
@@ -22,6 +23,15 @@ const AIRCRAFT: Section = {
         { is: "number", key: "seats", label: "Seats" },
         { is: "choice", key: "engine", label: "Engine", of: ["piston", "turboprop"] },
         { is: "number", key: "engines", label: "Engines" },
+        {
+          is: "switch",
+          key: "carburettor",
+          label: "Has a carburettor",
+          optional: true,
+          note: "A piston engine may have one where nothing is said.",
+        },
+        { is: "choice", key: "class", label: "Class", of: AIRCRAFT_CLASSES, optional: true },
+        line("typeRating", "Type rating", { optional: true, note: "Where its pilot needs one." }),
         { is: "choice", key: "gear", label: "Third wheel", of: ["nose-wheel", "tail-wheel"] },
         { is: "switch", key: "retractable", label: "Gear comes up" },
       ],
