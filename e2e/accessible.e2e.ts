@@ -112,6 +112,7 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
   it("a reading, its figure typed wrongly, and read", async () => {
     await walker.startFirstOfDay();
     expect(await answerCount(page)).toBeGreaterThan(5);
+    await walker.goToId("oxygen-pressure");
     await walker.readingButton.tap();
     await walker.figure.field.fill("plenty");
     await walker.figure.set.tap();

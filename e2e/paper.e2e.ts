@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { axeFindings } from "./harness/axe.ts";
 import { REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
-import { lookInEveryView } from "./harness/every-view.ts";
+import { lookInEveryView, lookOnNarrowPhone } from "./harness/every-view.ts";
 import { pagesOf } from "./harness/paper.ts";
 import { openScene, type Scene } from "./harness/scene.ts";
 import { go, introduce } from "./harness/screens.ts";
@@ -36,7 +37,7 @@ describe("a walk on paper, and learning the aircraft", () => {
     await page.getByLabel(/^Temperature of what stands outside/).fill("4");
     await paper.getByText("Limits are those at 4").waitFor();
     expect(await paper.getByText(/ at 20\s°C$/).count()).toBe(0);
-    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    expect((await lookOnNarrowPhone(page)).wrong).toEqual([]);
     await page.emulateMedia({ media: "print" });
     const pages = pagesOf(await page.pdf({ format: "A4", preferCSSPageSize: true }));
     await page.emulateMedia({ media: "screen" });
@@ -61,7 +62,8 @@ describe("a walk on paper, and learning the aircraft", () => {
     await page.getByRole("button", { name: /^Keep it: / }).tap();
     await row.getByRole("alert").waitFor();
     expect(await row.getByRole("alert").textContent()).toContain("is not a number");
-    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    // many rows of few kinds: what axe says of one it says of all
+    expect([...(await axeFindings(page)), ...(await lookOnNarrowPhone(page)).wrong]).toEqual([]);
     await page.reload();
     // half typed, and still there
     expect(await row.getByRole("textbox").inputValue()).toBe("much");
@@ -80,7 +82,6 @@ describe("a walk on paper, and learning the aircraft", () => {
     const { page } = phone;
     await go(page, `#/${REGISTRATION}/learn`);
     await page.getByText("If missed").waitFor();
-    expect((await lookInEveryView(page)).wrong).toEqual([]);
     await page.getByRole("button", { name: "Ask me" }).tap();
     const choice = page.getByRole("group", { name: "Things that may be wrong" }).getByRole("button").first();
     const good = page.getByRole("button", { name: "As it should be" });

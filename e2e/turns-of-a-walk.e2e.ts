@@ -51,8 +51,14 @@ describe("the turns that a walk takes", () => {
     const { left } = await walker.left();
     await walker.leave();
     await walker.comeBack();
-    await walker.leftBecomes(left + (await walker.askedAgain()));
-    expect(await walker.askedAgain()).toBeGreaterThan(0);
+    // one of them may have been open already: it rests on the step that was skipped
+    await until(
+      "more is left than before the break",
+      async () => (await walker.left()).left,
+      (now) => now > left,
+    );
+    expect(await walker.askedAgain()).toBeGreaterThan(1);
+    await walker.card.getByText(/^Away from .* look once more\.$/).waitFor();
   });
 
   it("comes to its end although a look could not be made that others rest on", async () => {

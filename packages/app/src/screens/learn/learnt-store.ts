@@ -10,16 +10,6 @@ export interface Progress {
 
 export const NOTHING_LEARNT: Progress = { rounds: 0, checks: {} };
 
-/** By registration. */
-export const progress = stored<Readonly<Record<string, Progress>>>("learnt", (found) => {
-  const all: Record<string, Progress> = {};
-  for (const [registration, value] of Object.entries(isRecord(found) ? found : {})) {
-    if (isRecord(value))
-      all[registration] = { rounds: count(value["rounds"]), checks: checksOf(value["checks"]) };
-  }
-  return all;
-});
-
 const count = (found: unknown): number =>
   typeof found === "number" && Number.isSafeInteger(found) && found >= 0 ? found : 0;
 
@@ -36,3 +26,13 @@ function checksOf(found: unknown): LearntChecks {
   }
   return checks;
 }
+
+/** By registration. */
+export const progress = stored<Readonly<Record<string, Progress>>>("learnt", (found) => {
+  const all: Record<string, Progress> = {};
+  for (const [registration, value] of Object.entries(isRecord(found) ? found : {})) {
+    if (isRecord(value))
+      all[registration] = { rounds: count(value["rounds"]), checks: checksOf(value["checks"]) };
+  }
+  return all;
+});

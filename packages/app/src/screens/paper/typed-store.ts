@@ -3,15 +3,6 @@ import { isRecord, stored } from "../../preferences/stored.ts";
 import { ANSWER_WORDS, REASONS } from "../../words/answers.ts";
 import type { TypedStep, TypedWalk } from "./typed-in.ts";
 
-/** A walk half typed in, by aircraft: a killed app must not lose it. */
-export const typedWalks = stored<Readonly<Record<string, TypedWalk>>>("typed-in", (found) => {
-  const walks: Record<string, TypedWalk> = {};
-  for (const [registration, walk] of Object.entries(isRecord(found) ? found : {})) {
-    if (isRecord(walk)) walks[registration] = walkOf(walk);
-  }
-  return walks;
-});
-
 export const EMPTY_WALK: TypedWalk = {
   kind: "first-of-day",
   begun: "",
@@ -52,3 +43,12 @@ function stepOf(found: Readonly<Record<string, unknown>>): TypedStep {
     ...(typeof found["stowedIn"] === "string" ? { stowedIn: found["stowedIn"] } : {}),
   };
 }
+
+/** A walk half typed in, by aircraft: a killed app must not lose it. */
+export const typedWalks = stored<Readonly<Record<string, TypedWalk>>>("typed-in", (found) => {
+  const walks: Record<string, TypedWalk> = {};
+  for (const [registration, walk] of Object.entries(isRecord(found) ? found : {})) {
+    if (isRecord(walk)) walks[registration] = walkOf(walk);
+  }
+  return walks;
+});
