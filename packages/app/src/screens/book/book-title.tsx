@@ -6,6 +6,7 @@ import { useMinute } from "../../preferences/clock.ts";
 import { href } from "../../routes/route.ts";
 import { clockTime } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
+import { keptOfOne } from "../../words/keeping.ts";
 import { useChanges } from "./use-changes.ts";
 import { useDesk } from "./use-desk.ts";
 
@@ -29,6 +30,11 @@ export function BookTitle({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   const revision =
     draft === null ? `Revision ${book?.revision ?? "?"}` : `Revision ${nextRevision(draft)}, draft`;
   const checks = book === null ? countIn(plain, "checks") : book.checks.length;
+  const keptText = !isKept
+    ? "Being kept"
+    : draft === null && entry !== undefined
+      ? keptOfOne(entry.toSend, deviceWord())
+      : `Kept on this ${deviceWord()}`;
   return (
     <header className="title-block">
       <a href={entry === undefined ? href({ at: "add" }) : href({ at: "aircraft", registration })}>
@@ -62,7 +68,7 @@ export function BookTitle({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       </div>
       <div className="when">
         <b>{clockTime(minute * 60_000)}</b>
-        <span role="status">{isKept ? `Kept on this ${deviceWord()}` : "Being kept"}</span>
+        <span role="status">{keptText}</span>
       </div>
     </header>
   );
