@@ -9,8 +9,8 @@ export default defineConfig({
     environment: "node",
     // a worker for each file costs more than half of the run; what a test changes of its surroundings, it puts back
     isolate: false,
-    // the browser's tests run beside these, and a server that is killed again and again mostly waits
-    maxWorkers: Math.max(2, availableParallelism() - 2),
+    // one more than the two cores of a small machine: a server that is killed again and again mostly waits
+    maxWorkers: Math.max(3, availableParallelism() - 1),
     sequence: {
       sequencer: longestFirst([
         "server-on-postgres.test.ts",

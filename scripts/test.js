@@ -1,6 +1,6 @@
 // `npm test`: installs what it needs and runs every check: types, lint and arrows, unit, property, published-value
 // and database tests, then the app in a real browser. Ends with one line of counts.
-import { spawn } from "node:child_process";
+import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { CACHE, ensureInstalled, onWantedNode, ROOT } from "./runtime.js";
@@ -15,38 +15,25 @@ mkdirSync(CACHE, { recursive: true });
 const counts = { passed: 0, failed: 0 };
 const failures = [];
 
-/** Runs a program of the project; `tell` is given what it prints. */
-function run(args, tell, env = {}) {
-  const child = spawn(process.execPath, args, {
-    cwd: ROOT,
-    stdio: ["ignore", "pipe", "pipe"],
-    env: { ...process.env, ...env },
-  });
-  child.stdout.on("data", tell);
-  child.stderr.on("data", tell);
-  return new Promise((done) => {
-    child.on("error", (error) => {
-      tell(`${error.message}\n`);
-      done(1);
-    });
-    child.on("close", (status) => done(status ?? 1));
-  });
+function run(args, env = {}) {
+  return spawnSync(process.execPath, args, { cwd: ROOT, stdio: "inherit", env: { ...process.env, ...env } })
+    .status;
 }
 
 /** A check that passes or fails as a whole. */
-async function check(name, tell, args) {
-  tell(`\n== ${name}\n`);
-  const ok = (await run(args, tell)) === 0;
+function check(name, args) {
+  console.log(`\n== ${name}`);
+  const ok = run(args) === 0;
   counts[ok ? "passed" : "failed"] += 1;
   if (!ok) failures.push(name);
 }
 
 /** A run of tests, counted one by one from the runner's own report. */
-async function suite(name, tell, config) {
-  tell(`\n== ${name}\n`);
+function suite(name, config) {
+  console.log(`\n== ${name}`);
   const report = join(CACHE, `report-${config.replaceAll(/[^a-z0-9]+/g, "-")}.json`);
   rmSync(report, { force: true });
-  const status = await run(
+  const status = run(
     [
       "node_modules/vitest/vitest.mjs",
       "run",
@@ -56,14 +43,13 @@ async function suite(name, tell, config) {
       "--reporter=json",
       `--outputFile.json=${report}`,
     ],
-    tell,
     { WITNESSMARK_BROWSER: browser },
   );
   let result = { numPassedTests: 0, numFailedTests: 0, numTotalTests: 0 };
   try {
     result = JSON.parse(readFileSync(report, "utf8"));
   } catch (error) {
-    tell(`The test runner left no report: ${error.message}\n`);
+    console.error(`The test runner left no report: ${error.message}`);
   }
   counts.passed += result.numPassedTests;
   counts.failed += result.numFailedTests;
@@ -74,39 +60,16 @@ async function suite(name, tell, config) {
   if (status !== 0 || result.numTotalTests === 0 || unrun > 0) failures.push(name);
 }
 
-async function withoutBrowser(tell) {
-  await check("Types", tell, ["node_modules/typescript/bin/tsc", "-p", "."]);
-  await check("Lint, format, and arrows that point down", tell, [
-    "node_modules/@biomejs/biome/bin/biome",
-    "ci",
-    "--colors=off",
-    ".",
-  ]);
-  await suite("Unit, property, published-value and database tests", tell, "vitest.config.ts");
-}
-
-const say = (text) => void process.stdout.write(text);
-
-/** What is printed meanwhile waits its turn; what is printed after that is told at once. */
-function inTurn() {
-  const waiting = [];
-  let isOpen = false;
-  return {
-    tell: (text) => void (isOpen ? say(text) : waiting.push(text)),
-    open() {
-      for (const text of waiting) say(text);
-      isOpen = true;
-    },
-  };
-}
-
-// both at once: much of the browser's time is waiting, and so is much of what a database is asked
+check("Types", ["node_modules/typescript/bin/tsc", "-p", "."]);
+check("Lint, format, and arrows that point down", [
+  "node_modules/@biomejs/biome/bin/biome",
+  "ci",
+  "--colors=off",
+  ".",
+]);
+suite("Unit, property, published-value and database tests", "vitest.config.ts");
 ensureAppBuilt();
-const later = inTurn();
-const inBrowser = suite("The app in a real browser", later.tell, "e2e/vitest.config.ts");
-await withoutBrowser(say);
-later.open();
-await inBrowser;
+suite("The app in a real browser", "e2e/vitest.config.ts");
 
 if (failures.length > 0) console.error(`\nFailed: ${failures.join("; ")}`);
 console.log(`\n${counts.passed} passed, ${counts.failed} failed`);
