@@ -11,9 +11,10 @@ import { readFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { readBook } from "@witnessmark/book";
-import { canonical, generateHistory, type LedgerEvent, ledgerLines } from "@witnessmark/ledger";
+import { generateHistory, type LedgerEvent, ledgerLines } from "@witnessmark/ledger";
 import { recordOfSource, renderRecordPdf } from "@witnessmark/sheet/pdf";
 import { openSqlite } from "@witnessmark/store";
+import { keepHistory } from "./keep-history.ts";
 
 const AIRCRAFT = "ZZ-SKR";
 const FLIGHTS_A_YEAR = 340;
@@ -41,16 +42,7 @@ async function fill(file: string, years: number): Promise<void> {
   });
   const store = await openSqlite({ file });
   const own = store.forOperator("own");
-  for (let from = 0; from < history.length; from += PAGE) {
-    const arrivals = history.slice(from, from + PAGE).map((event) => ({
-      kind: "sound" as const,
-      id: event.id,
-      device: event.device,
-      deviceSeq: event.deviceSeq,
-      text: canonical(event),
-    }));
-    await own.append(AIRCRAFT, arrivals, Date.now());
-  }
+  await keepHistory(own, AIRCRAFT, history);
   await store.close();
 }
 

@@ -22,15 +22,15 @@ import { introduce, toWalk } from "@witnessmark/e2e/screens";
 import { DATABASE, startServer } from "@witnessmark/e2e/server";
 import { percentile } from "@witnessmark/e2e/stopwatch";
 import { fromSI } from "@witnessmark/engine";
-import { canonical, generateHistory } from "@witnessmark/ledger";
+import { generateHistory } from "@witnessmark/ledger";
 import { openSqlite } from "@witnessmark/store";
+import { keepHistory } from "./keep-history.ts";
 
 const LIMIT_ms = 300;
 const SLOWER = 4;
 const TIMES = Number(process.argv[4] ?? 15);
 const FLIGHTS_A_YEAR = 300;
 const YEAR_MS = 365.25 * 86_400_000;
-const PAGE = 1000;
 /** A phone takes ten years from a server only once. */
 const TAKES_ms = 1_800_000;
 const BOOK = new URL("../books/zz-skr.yaml", import.meta.url);
@@ -70,16 +70,7 @@ async function fill(file: string, years: number): Promise<number> {
   const store = await openSqlite({ file });
   try {
     const own = store.forOperator("own");
-    for (let from = 0; from < history.length; from += PAGE) {
-      const arrivals = history.slice(from, from + PAGE).map((event) => ({
-        kind: "sound" as const,
-        id: event.id,
-        device: event.device,
-        deviceSeq: event.deviceSeq,
-        text: canonical(event),
-      }));
-      await own.append(REGISTRATION, arrivals, Date.now());
-    }
+    await keepHistory(own, REGISTRATION, history);
   } finally {
     await store.close();
   }

@@ -16,6 +16,8 @@ describe("the turns that a walk takes", () => {
   let phone: Phone;
   let walker: Walker;
   let before = "";
+  /** Checks among the steps that were done before the break. */
+  let looks = 0;
   const leftButton = () => phone.page.getByRole("button", { name: /^Left, \d+$/ });
 
   beforeAll(async () => {
@@ -40,7 +42,10 @@ describe("the turns that a walk takes", () => {
     await walker.skip();
     const next = await walker.inHand();
     expect(next.step.id).not.toBe(skipped.step.id);
-    for (let at = 0; at < 3; at += 1) await walker.doStep();
+    for (let at = 0; at < 3; at += 1) {
+      if ((await walker.inHand()).step.kind === "check") looks += 1;
+      await walker.doStep();
+    }
     await go(phone.page, `#/${SMALL}/left`);
     await phone.page.getByRole("listitem").filter({ hasText: skipped.title }).first().waitFor();
     await go(phone.page, `#/${SMALL}/walk`);
@@ -57,7 +62,7 @@ describe("the turns that a walk takes", () => {
       async () => (await walker.left()).left,
       (now) => now > left,
     );
-    expect(await walker.askedAgain()).toBeGreaterThan(1);
+    expect(await walker.askedAgain()).toBe(looks);
     await walker.card.getByText(/^Away from .* look once more\.$/).waitFor();
   });
 

@@ -1,6 +1,6 @@
-import { band } from "@witnessmark/assess";
+import { band, limitWords } from "@witnessmark/assess";
 import type { Book, Check, Fault } from "@witnessmark/book";
-import { differenceFromSI, fromSI, toSI, withSymbol } from "@witnessmark/engine";
+import { differenceFromSI, differenceToSI, fromSI, roundToSafeSide, withSymbol } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 import { below, type Chance } from "@witnessmark/planner";
 import { entryUnit, temperatureText } from "../../walk/reading-view.ts";
@@ -40,8 +40,7 @@ const OWN_MOST = 2;
  */
 export function cardOf(book: Book, check: Check, chance: Chance): Card | undefined {
   const place = book.points.get(check.point)?.name ?? check.point;
-  const kinds = [readingCard, sizeCard].flatMap((make) => make(book, check, chance) ?? []);
-  const judged = kinds[0];
+  const judged = readingCard(book, check, chance) ?? sizeCard(check, chance);
   const lookFor = lookForCard(book, check, chance);
   // where both can be asked, one is asked as often as the other
   const card = judged !== undefined && (lookFor === undefined || chance() < 0.5) ? judged : lookFor;
@@ -86,16 +85,13 @@ function readingCard(book: Book, check: Check, chance: Chance): Asked | undefine
   if (reading === undefined || gauge === undefined) return undefined;
   const day = reading.limit.by === "fixed" ? undefined : DAYS[below(chance, DAYS.length)];
   const limits = band(check, book, day);
-  if (limits === undefined) return undefined;
+  const limit = limitWords(reading, gauge, day);
+  if (limits === undefined || !limit.known) return undefined;
   const { low, high } = limits;
   const entry = entryUnit(reading, gauge, undefined);
   const step_1 = 10 ** -entry.decimals;
   const away = Math.max(
-    2 *
-      differenceFromSI(
-        toSI(gauge.accuracy.value, gauge.accuracy.unit) - toSI(0, gauge.accuracy.unit),
-        entry.unit,
-      ),
+    2 * differenceFromSI(differenceToSI(gauge.accuracy.value, gauge.accuracy.unit), entry.unit),
     2 * step_1,
   );
   const isRight = chance() < 0.5;
@@ -104,7 +100,7 @@ function readingCard(book: Book, check: Check, chance: Chance): Asked | undefine
   if (endSI === undefined) return undefined;
   const end = fromSI(endSI, entry.unit);
   const inward = atLow ? 1 : -1;
-  const value = roundedAway(
+  const value = roundToSafeSide(
     end + (isRight ? inward : -inward) * away,
     step_1,
     isRight === atLow ? "up" : "down",
@@ -118,15 +114,12 @@ function readingCard(book: Book, check: Check, chance: Chance): Asked | undefine
     kind: "judge",
     found: `The gauge shows ${withSymbol(figure(value, entry.decimals), entry.unit)}${at}.`,
     isRight,
-    because: `${atLow ? "Least" : "Most"}${at}: ${withSymbol(figure(end, entry.decimals), entry.unit)}.`,
+    because: `It should be ${limit.words}.`,
   };
 }
 
-const roundedAway = (value: number, step_1: number, way: "up" | "down"): number =>
-  (way === "up" ? Math.ceil(value / step_1 - 1e-9) : Math.floor(value / step_1 + 1e-9)) * step_1;
-
 /** A fault of a size that the book allows, or does not. */
-function sizeCard(_book: Book, check: Check, chance: Chance): Asked | undefined {
+function sizeCard(check: Check, chance: Chance): Asked | undefined {
   const sized = check.faults.filter((fault): fault is Fault & { measure: NonNullable<Fault["measure"]> } => {
     return fault.measure !== undefined && fault.measure.allowed.value > 0;
   });

@@ -3,6 +3,7 @@ import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href } from "../../routes/route.ts";
 import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
+import { PrintTools } from "../sheet/print-tools.tsx";
 import "../sheet/sheet-page.css";
 import "../walk/left.css";
 import "./learn.css";
@@ -14,14 +15,7 @@ export function StudyScreen({ open }: { readonly open: OpenAircraft }) {
   return (
     <AircraftFrame open={open} sheet="aircraft" title="Learn" under="Study sheets" className="sheet-page">
       <main>
-        <div className="sheet-tools">
-          <a className="back-row" href={href({ at: "learn", registration })}>
-            Back to learning
-          </a>
-          <button type="button" className="button filled" onClick={() => window.print()}>
-            Print
-          </button>
-        </div>
+        <PrintTools back={href({ at: "learn", registration })} backTo="Back to learning" />
         <article className="paper study" aria-label="Study sheets">
           <h1>{book.aircraft.type}: what right looks like</h1>
           <p>

@@ -2,6 +2,7 @@ import { UNITS, type UnitId } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 import { useId, useState } from "react";
 import { understandFigure } from "../walk/understand-figure.ts";
+import { FieldWrong } from "./field-wrong.tsx";
 
 interface FigureFieldProps {
   readonly label: string;
@@ -43,11 +44,7 @@ export function FigureField({ label, unit, example, onRead }: FigureFieldProps) 
         maxLength={20}
         autoComplete="off"
       />
-      {wrong === null ? null : (
-        <span className="field-wrong" id={id} role="alert">
-          {wrong}
-        </span>
-      )}
+      <FieldWrong says={wrong ?? undefined} id={id} />
     </label>
   );
 }

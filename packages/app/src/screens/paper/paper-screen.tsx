@@ -6,15 +6,15 @@ import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { preferences } from "../../preferences/preferences.ts";
 import { href } from "../../routes/route.ts";
-import { likelyKind, WALK_NAMES } from "../../walk/open-walk.ts";
+import { likelyKind } from "../../walk/open-walk.ts";
 import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
+import { PrintTools } from "../sheet/print-tools.tsx";
 import { FigureField } from "./figure-field.tsx";
 import { PaperWalk } from "./paper-walk.tsx";
+import { WalkKindField } from "./walk-kind-field.tsx";
 import "../sheet/sheet-page.css";
 import "../walk/left.css";
 import "./paper.css";
-
-const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"];
 
 /** The walk to carry on paper: for when the phone is dead, or stays in the office. */
 export function PaperScreen({ open }: { readonly open: OpenAircraft }) {
@@ -29,28 +29,13 @@ export function PaperScreen({ open }: { readonly open: OpenAircraft }) {
   return (
     <AircraftFrame open={open} sheet="walk" title="Walk" under="On paper" className="sheet-page">
       <main>
-        <div className="sheet-tools">
-          <a className="back-row" href={href({ at: "start", registration })}>
-            Back to the walk
-          </a>
+        <PrintTools back={href({ at: "start", registration })} backTo="Back to the walk">
           <a className="button" href={href({ at: "typed-in", registration })}>
             Type one in
           </a>
-          <button type="button" className="button filled" onClick={() => window.print()}>
-            Print
-          </button>
-        </div>
+        </PrintTools>
         <div className="paper-choice">
-          <label className="field">
-            <span>Which walk</span>
-            <select value={kind} onChange={(event) => setKind(KINDS[event.target.selectedIndex] ?? kind)}>
-              {KINDS.map((each) => (
-                <option key={each} value={each}>
-                  {WALK_NAMES[each]}
-                </option>
-              ))}
-            </select>
-          </label>
+          <WalkKindField kind={kind} onKind={setKind} />
           <FigureField
             label="Temperature of what stands outside"
             unit={preferences.get().units.temperature ?? "degC"}

@@ -1,4 +1,3 @@
-import type { WalkKind } from "@witnessmark/book";
 import { UNITS } from "@witnessmark/engine";
 import { useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
@@ -9,16 +8,15 @@ import { useKeep } from "../../keep/react.ts";
 import { preferences } from "../../preferences/preferences.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
-import { WALK_NAMES } from "../../walk/open-walk.ts";
 import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import { tally } from "../../words/figures.ts";
+import { FieldWrong } from "./field-wrong.tsx";
 import { type TypedFault, type TypedStep, type TypedWalk, typedIn } from "./typed-in.ts";
 import { TypedRow } from "./typed-row.tsx";
 import { EMPTY_WALK, typedWalks } from "./typed-store.ts";
+import { WalkKindField } from "./walk-kind-field.tsx";
 import "../walk/left.css";
 import "./paper.css";
-
-const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"];
 
 /** A walk that was made on paper, typed in on one screen and kept all at once. */
 export function TypedInScreen({ open }: { readonly open: OpenAircraft }) {
@@ -61,21 +59,7 @@ export function TypedInScreen({ open }: { readonly open: OpenAircraft }) {
             What was seen counts from when the paper was begun: what has happened since then, or what has
             grown too old, asks for another look. What is left out stays open.
           </p>
-          <label className="field">
-            <span>Which walk</span>
-            <select
-              value={typed.kind}
-              onChange={(event) =>
-                change({ kind: KINDS[event.target.selectedIndex] ?? typed.kind, steps: {} })
-              }
-            >
-              {KINDS.map((kind) => (
-                <option key={kind} value={kind}>
-                  {WALK_NAMES[kind]}
-                </option>
-              ))}
-            </select>
-          </label>
+          <WalkKindField kind={typed.kind} onKind={(kind) => change({ kind, steps: {} })} />
           <TimeField
             name="begun"
             label="Begun, local"
@@ -100,7 +84,7 @@ export function TypedInScreen({ open }: { readonly open: OpenAircraft }) {
               aria-invalid={faultAt("temperature") !== undefined}
               onChange={(event) => change({ temperature: event.target.value })}
             />
-            <Fault says={faultAt("temperature")} />
+            <FieldWrong says={faultAt("temperature")} />
           </label>
         </section>
         {plan.stops.map((stop) => {
@@ -192,15 +176,7 @@ function TimeField({ name, label, typed, fault, onChange }: TimeFieldProps) {
         aria-invalid={fault !== undefined}
         onChange={(event) => onChange({ [name]: event.target.value })}
       />
-      <Fault says={fault} />
+      <FieldWrong says={fault} />
     </label>
-  );
-}
-
-function Fault({ says }: { readonly says: string | undefined }) {
-  return says === undefined ? null : (
-    <span className="field-wrong" role="alert">
-      {says}
-    </span>
   );
 }

@@ -4,6 +4,7 @@ import type { UnitId } from "@witnessmark/engine";
 import { type Answer, type CouldNotReason, newId, type Read } from "@witnessmark/ledger";
 import { type Step, stepsOf, type WalkPlan } from "@witnessmark/planner";
 import type { Draft } from "../../keep/contract.ts";
+import { answered } from "../../walk/answered.ts";
 import { discrepancyWords } from "../../walk/fault-entry.ts";
 import { stepName } from "../../walk/walk-view.ts";
 import { isoWithOffset, momentOfField } from "../../words/dates.ts";
@@ -70,7 +71,7 @@ export function typedIn(
     ...(temperature.fault === undefined ? [] : [temperature.fault]),
   ];
   const said: Draft[] = [];
-  let answered = 0;
+  let count = 0;
   for (const step of stepsOf(plan)) {
     const given = typed.steps[step.id];
     if (given === undefined) continue;
@@ -81,10 +82,10 @@ export function typedIn(
     if ("fault" in result) faults.push({ at: step.id, says: result.fault });
     else if (result.drafts.length > 0) {
       said.push(...result.drafts);
-      answered += 1;
+      count += 1;
     }
   }
-  if (faults.length === 0 && answered === 0) {
+  if (faults.length === 0 && count === 0) {
     faults.push({ at: "steps", says: "Nothing is answered yet: tap what the paper says." });
   }
   if (faults.length > 0 || begun_ms === null || ended_ms === null) return { ok: false, faults };
@@ -97,7 +98,7 @@ export function typedIn(
       onPaper: { begun: isoWithOffset(begun_ms), ended: isoWithOffset(ended_ms) },
     },
   };
-  return { ok: true, drafts: [started, ...said, { type: "walk.finished", body: { walk } }], answered };
+  return { ok: true, drafts: [started, ...said, { type: "walk.finished", body: { walk } }], answered: count };
 }
 
 function timesOf({ begun, ended }: TypedWalk, now_ms: number) {
@@ -146,24 +147,23 @@ function ofCheck(step: CheckStep, given: TypedStep, { walk, book, temperature }:
       ? reading
       : { fault: "There is a figure and no answer: tap what the paper says of it." };
   }
-  const answer = (reason?: CouldNotReason): Draft => ({
-    type: "check.answered",
-    body: {
-      walk,
-      check: check.id,
-      answer: given.answer ?? "could-not-check",
-      ...(reason === undefined ? {} : { reason }),
-    },
-  });
   switch (given.answer) {
     case "as-it-should-be":
       return check.reading !== undefined && reading.drafts.length === 0
         ? { fault: "The figure is missing. Without one it could not be checked." }
-        : { drafts: [...reading.drafts, answer()] };
+        : { drafts: [...reading.drafts, answered(walk, check.id, given.answer)] };
     case "could-not-check":
       return given.reason === undefined
         ? { fault: "Say why it could not be checked." }
-        : { drafts: [...reading.drafts, answer(given.reason)] };
+        : {
+            drafts: [
+              ...reading.drafts,
+              {
+                type: "check.answered",
+                body: { walk, check: check.id, answer: given.answer, reason: given.reason },
+              },
+            ],
+          };
     case "not-right": {
       const fault = check.faults.find(({ id }) => id === given.fault);
       const words = discrepancyWords(stepName(step, book.points), fault, given.words ?? "");
@@ -171,7 +171,7 @@ function ofCheck(step: CheckStep, given: TypedStep, { walk, book, temperature }:
       return {
         drafts: [
           ...reading.drafts,
-          answer(),
+          answered(walk, check.id, given.answer),
           {
             type: "discrepancy.raised",
             body: {

@@ -5,6 +5,7 @@ import type { Step } from "@witnessmark/planner";
 import { stepName } from "../../walk/walk-view.ts";
 import { REASON_WORDS, REASONS } from "../../words/answers.ts";
 import { capital } from "../../words/capital.ts";
+import { FieldWrong } from "./field-wrong.tsx";
 import type { TypedStep } from "./typed-in.ts";
 
 interface TypedRowProps {
@@ -18,7 +19,7 @@ interface TypedRowProps {
 
 /** One step of the paper: its boxes, the figure on its line, and what a "no" needs besides. */
 export function TypedRow(props: TypedRowProps) {
-  const { step, book, typed, fault } = props;
+  const { step, book, fault } = props;
   const name = stepName(step, book.points);
   const title = step.kind === "check" ? step.check.title : "Ground gear";
   return (
@@ -31,12 +32,7 @@ export function TypedRow(props: TypedRowProps) {
       ) : (
         <GearBox {...props} item={step.item} />
       )}
-      {fault === undefined ? null : (
-        <p className="field-wrong" role="alert">
-          {fault}
-        </p>
-      )}
-      {typed.answer === undefined ? null : <span className="out-of-sight">answered</span>}
+      <FieldWrong says={fault} />
     </fieldset>
   );
 }

@@ -5,6 +5,7 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { useKeep } from "../../keep/react.ts";
 import { href } from "../../routes/route.ts";
 import { PaperSheet } from "./paper-sheet.tsx";
+import { PrintTools } from "./print-tools.tsx";
 import "../walk/left.css";
 import "./sheet-page.css";
 
@@ -50,13 +51,7 @@ export function DecisionSheet({ open, decisionId }: DecisionSheetProps) {
       className="sheet-page"
     >
       <main>
-        <div className="sheet-tools">
-          <a className="back-row" href={href({ at: "decide", registration })}>
-            Back to Decide
-          </a>
-          <button type="button" className="button filled" onClick={() => window.print()}>
-            Print
-          </button>
+        <PrintTools back={href({ at: "decide", registration })} backTo="Back to Decide">
           {onServer ? (
             <a
               className="button"
@@ -65,7 +60,7 @@ export function DecisionSheet({ open, decisionId }: DecisionSheetProps) {
               PDF
             </a>
           ) : null}
-        </div>
+        </PrintTools>
         <Body found={found} />
       </main>
     </AircraftFrame>

@@ -1,4 +1,4 @@
-import type { WalkKind } from "@witnessmark/book";
+import { WALK_KINDS, type WalkKind } from "@witnessmark/book";
 import {
   hasFaults,
   type OrderedStop,
@@ -37,11 +37,9 @@ import "./walk.css";
 import "./left.css";
 import "./order.css";
 
-const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"];
-
 /** The whole order of each walk: whose it is, what it costs, and a way to change it by hand. */
 export function OrderScreen({ open }: { readonly open: OpenAircraft }) {
-  const plans = useWalkPlans(open, KINDS, undefined);
+  const plans = useWalkPlans(open, WALK_KINDS, undefined);
   const [kind, setKind] = useState<WalkKind>("first-of-day");
   const found = plans.find(({ plan }) => plan.kind === kind);
   return (
@@ -51,7 +49,7 @@ export function OrderScreen({ open }: { readonly open: OpenAircraft }) {
           Back to which walk
         </a>
         <div className="left-filter order-kinds">
-          {KINDS.map((each) => (
+          {WALK_KINDS.map((each) => (
             <button key={each} type="button" aria-pressed={each === kind} onClick={() => setKind(each)}>
               {WALK_NAMES[each]}
             </button>

@@ -1,4 +1,4 @@
-import type { WalkKind } from "@witnessmark/book";
+import { WALK_KINDS, type WalkKind } from "@witnessmark/book";
 import { newId, type Walk } from "@witnessmark/ledger";
 import { estimate_s, type WalkPlan } from "@witnessmark/planner";
 import { useEffect, useId, useMemo, useState } from "react";
@@ -21,8 +21,6 @@ import { lasting, whenShort } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { WholePlan } from "./whole-plan.tsx";
 
-const KINDS: readonly WalkKind[] = ["first-of-day", "turnaround", "after-flight"];
-
 /** Which walk to start; the likely one is filled. */
 export function StartWalk({ open }: { readonly open: OpenAircraft }) {
   const { registration, book, state } = open;
@@ -30,7 +28,7 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
   const keeping = useKeeping();
   const minute = useMinute();
   const likely = likelyKind(state, minute * 60_000);
-  const plans = useWalkPlans(open, KINDS, undefined).map(({ plan }) => plan);
+  const plans = useWalkPlans(open, WALK_KINDS, undefined).map(({ plan }) => plan);
   const learnt = useMemo(() => learntOf(book, state), [book, state]);
   const [two, setTwo] = useState(false);
   const twoSaid = useId();
