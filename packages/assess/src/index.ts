@@ -1,5 +1,7 @@
 export { type Span, type Timeline, type Turn, timeline } from "./ahead/timeline.ts";
 export {
+  allTips,
+  type Share,
   type Steady,
   type TippingPoint,
   type Tips,

@@ -5,7 +5,7 @@ import { assess } from "../assess.ts";
 import type { Flight } from "../assessment.ts";
 import { demoBook } from "../testing/demo-book.ts";
 import { DEMO_NOW_ms, demoFlight } from "../testing/demo-flight.ts";
-import { type TippingPoint, type Tips, tippingPoints, tipsOfFlight } from "./tipping-points.ts";
+import { allTips, type TippingPoint, type Tips, tippingPoints, tipsOfFlight } from "./tipping-points.ts";
 
 let book: Book;
 let state: AircraftState;
@@ -93,6 +93,16 @@ describe("where the answer tips over", () => {
     };
     expect(stopsAt(steady.low)).toEqual(stopsAt(steady.now));
     expect(stopsAt(steady.high)).toEqual(stopsAt(steady.now));
+  });
+
+  it("is the same when several look for it, each at a share of the values", () => {
+    const shares = [0, 1, 2].map((part) =>
+      tipsOfFlight(book, state, demoFlight, DEMO_NOW_ms, { part, of: 3 }),
+    );
+    expect(shares.every((share) => share.points.length < points.length)).toBe(true);
+    const { points: found, steady } = allTips(shares);
+    expect(found).toEqual(points);
+    expect(new Set(steady)).toEqual(new Set(tips.steady));
   });
 
   it("is nowhere for a flight that is only named", () => {

@@ -50,15 +50,41 @@ export interface Tips {
   readonly steady: readonly Steady[];
 }
 
+/** Which of the values one looks at, where several look side by side: every `of`th, from `part` on, which is below it. */
+export interface Share {
+  readonly part: number;
+  readonly of: number;
+}
+
+const WHOLE: Share = { part: 0, of: 1 };
+
+const byLikelihood = (points: readonly TippingPoint[]): readonly TippingPoint[] =>
+  points.toSorted(
+    (one, other) => one.likelihood_1 - other.likelihood_1 || (one.variable < other.variable ? -1 : 1),
+  );
+
+/** What each found of its share, as if one had looked at everything. */
+export const allTips = (shares: readonly Tips[]): Tips => ({
+  points: byLikelihood(shares.flatMap(({ points }) => points)),
+  steady: shares.flatMap(({ steady }) => steady),
+});
+
 /**
  * Where the answer for a flight tips over: for each value that could be wrong or can change, the nearest on either side
  * at which something begins to stop the flight, or ceases to, or the worst of its answers is another. Found by asking
  * the same verdicts that `assess` gives, so it holds for whatever they hold for. The walk is left as it is.
  *
  * @param now_ms milliseconds since 1970 UTC
+ * @param share of the values; the others are neither among the points nor steady
  * @returns nothing when the flight has no plan
  */
-export function tipsOfFlight(book: Book, state: AircraftState, flight: Flight | null, now_ms: number): Tips {
+export function tipsOfFlight(
+  book: Book,
+  state: AircraftState,
+  flight: Flight | null,
+  now_ms: number,
+  share: Share = WHOLE,
+): Tips {
   const plan = flight?.plan;
   if (flight === null || plan === undefined) return { points: [], steady: [] };
   const { context } = assessWithCauses(book, state, flight, now_ms);
@@ -70,14 +96,15 @@ export function tipsOfFlight(book: Book, state: AircraftState, flight: Flight | 
   const masses = massesOf(workLoad(book, plan).figures);
   const points: TippingPoint[] = [];
   const steady: Steady[] = [];
-  for (const variable of variablesOf(book, flight, plan, masses, now_ms)) {
+  const variables = variablesOf(book, flight, plan, masses, now_ms);
+  for (const variable of variables.filter((_, at) => at % share.of === share.part)) {
     const found = tipsOf(variable, flight, now, ask);
     if (found === undefined) continue;
     points.push(...found);
     const { id, title, unit, low, high } = variable;
     if (found.length === 0) steady.push({ variable: id, title, unit, now: variable.now, low, high });
   }
-  return { points: points.sort((one, other) => one.likelihood_1 - other.likelihood_1), steady };
+  return { points: byLikelihood(points), steady };
 }
 
 /** Of `tipsOfFlight` only where it tips over: the likeliest first; empty when the flight has no plan. */
