@@ -13,6 +13,7 @@ import { BookHome } from "./book-home.tsx";
 import { BookTitle } from "./book-title.tsx";
 import { BookToc } from "./book-toc.tsx";
 import { Changes } from "./changes.tsx";
+import { FromPaperDesk } from "./from-paper-desk.tsx";
 import { Issue } from "./issue.tsx";
 import { SectionPage } from "./section-page.tsx";
 import { type Desk, DeskProvider, useOpenDesk } from "./use-desk.ts";
@@ -48,16 +49,19 @@ function Frame({ desk, snapshot, page, item }: FrameProps) {
   const wide = useWide();
   const asText = desk.plain === null && page !== "changes";
   const at = asText ? "text" : page;
+  // a paper needs the whole width, and has an Undo of its own
+  const isPaper = at === "picture" || at === "pasted";
+  const hasToc = wide && !isPaper;
   return (
     <div className="frame bk">
       <BookTitle snapshot={snapshot} />
-      <main className={wide ? "bk-wide" : undefined} key={wide ? "wide" : (at ?? "home")}>
-        {wide ? <BookToc page={at} item={item} /> : null}
+      <main className={hasToc ? "bk-wide" : undefined} key={hasToc ? "wide" : (at ?? "home")}>
+        {hasToc ? <BookToc page={at} item={item} /> : null}
         <Page page={at} item={item} snapshot={snapshot} wide={wide} />
       </main>
       <footer className="bk-foot">
         <Trouble words={desk.trouble} onDismiss={desk.dismiss} />
-        <BookActs snapshot={snapshot} page={at} />
+        {isPaper ? null : <BookActs snapshot={snapshot} page={at} />}
       </footer>
     </div>
   );
@@ -90,6 +94,9 @@ function Page({ page, item, snapshot, wide }: PageProps) {
           <Issue snapshot={snapshot} />
         </Pane>
       );
+    case "picture":
+    case "pasted":
+      return <FromPaperDesk way={page} of={item} />;
     case "points":
     case "checks":
     case "stances":

@@ -12,12 +12,14 @@ interface ItemPageProps {
   readonly index: number;
   readonly back: string | undefined;
   readonly above?: ReactNode;
+  /** Between its name and its fields. */
+  readonly first?: ReactNode;
   readonly below?: ReactNode;
   readonly acts?: ReactNode;
 }
 
 /** One item of a list: its fields, and what can be done with the whole of it. */
-export function ItemPage({ section, index, back, above, below, acts }: ItemPageProps) {
+export function ItemPage({ section, index, back, above, first, below, acts }: ItemPageProps) {
   const desk = useDesk();
   const path = [...section.path, index];
   const item = valueAt(desk.plain ?? undefined, path);
@@ -32,6 +34,7 @@ export function ItemPage({ section, index, back, above, below, acts }: ItemPageP
       )}
       {above}
       <h2>{name}</h2>
+      {first}
       <Fields fields={section.fields} path={path} />
       {below}
       {desk.draft === null ? null : (

@@ -16,6 +16,7 @@ import { listIn } from "./book-toc.tsx";
 import { EnvelopePreview } from "./envelope-preview.tsx";
 import { article, Fields } from "./fields.tsx";
 import { ItemPage } from "./item-page.tsx";
+import { PaperWays } from "./paper-ways.tsx";
 import { indexOfPath, sectionOfPath } from "./section-of-path.ts";
 import { useDesk } from "./use-desk.ts";
 
@@ -40,7 +41,12 @@ export function SectionPage({ section, item, wide }: SectionPageProps) {
   }
   const items = listIn(plain, section.path.map(String));
   const index = indexOfItem(items, item);
-  if (index !== undefined && !wide) return <ItemPage section={section} index={index} back={back} />;
+  const ways =
+    desk.draft !== null && item !== undefined && isOfPaper(section.id) ? (
+      <PaperWays section={section.id} item={item} />
+    ) : null;
+  if (index !== undefined && !wide)
+    return <ItemPage section={section} index={index} back={back} first={ways} />;
   return (
     <article className={wide ? "bk-page bk-two" : "bk-page"}>
       <div>
@@ -48,7 +54,7 @@ export function SectionPage({ section, item, wide }: SectionPageProps) {
         <ItemList section={section} items={items} index={index} />
       </div>
       {wide && index !== undefined ? (
-        <ItemPage key={index} section={section} index={index} back={undefined} />
+        <ItemPage key={index} section={section} index={index} back={undefined} first={ways} />
       ) : null}
     </article>
   );
@@ -150,7 +156,9 @@ function ItemList({ section, items, index }: ItemListProps) {
           </li>
         ))}
       </ul>
-      {draft === null ? null : (
+      {draft === null ? null : isOfPaper(section.id) ? (
+        <PaperWays section={section.id} onType={add} />
+      ) : (
         <button type="button" className="button full" onClick={add}>
           Add {article(section.one ?? "")}
         </button>
@@ -159,6 +167,10 @@ function ItemList({ section, items, index }: ItemListProps) {
     </>
   );
 }
+
+/** Whether its items stand on paper as charts or tables. */
+const isOfPaper = (section: string): section is "tables" | "envelopes" =>
+  section === "tables" || section === "envelopes";
 
 /** The path of an item of a page. */
 export const itemPath = (section: Section, index: number): BookPath => [...section.path, index];

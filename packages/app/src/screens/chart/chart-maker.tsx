@@ -9,7 +9,7 @@ import {
   snapToLine,
 } from "@witnessmark/chart";
 import { UNITS, type UnitId } from "@witnessmark/engine";
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { AxesPanel } from "./axes-panel.tsx";
 import {
   type ChartWork,
@@ -31,11 +31,13 @@ import {
 } from "./chart-work.ts";
 import { CurvesPanel } from "./curves-panel.tsx";
 import { ChooseUnit, Switch } from "./fields.tsx";
+import { heldFor, hold } from "./held.ts";
 import type { PaperPicture } from "./picture-file.ts";
 import { type LineShown, PicturePane, type PointShown } from "./picture-pane.tsx";
 import { firstLack, readPanel } from "./read-work.ts";
 import { TakeEnvelope } from "./take-envelope.tsx";
 import { TakeTable } from "./take-table.tsx";
+import { begunWith, said, stepped, undone } from "./tracing-steps.ts";
 import { type FromPaper, QUANTITIES, type Wanted } from "./wanted.ts";
 
 interface ChartMakerProps {
@@ -43,12 +45,25 @@ interface ChartMakerProps {
   readonly kind: "table" | "envelope";
   readonly quantity: PerformanceQuantity;
   readonly wanted: Wanted | undefined;
+  /** Under which name the work is kept while the page is open. */
+  readonly heldAs: string;
   readonly onTaken: (made: FromPaper) => void;
 }
 
 /** From a picture to a table: the axes are marked, the curves traced, the table looked at, two points read by eye. */
-export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMakerProps) {
-  const [work, setWork] = useState<ChartWork>(() => newWork(kind, quantity));
+export function ChartMaker({ picture, kind, quantity, wanted, heldAs, onTaken }: ChartMakerProps) {
+  const [tracing, setTracing] = useState(() => {
+    const { work: held, past } = heldFor(heldAs);
+    const goesOn = held?.kind === kind && held.quantity === quantity;
+    return goesOn ? begunWith(held, past) : begunWith(newWork(kind, quantity));
+  });
+  const { work, past } = tracing;
+  useEffect(() => hold(heldAs, { work, past }), [heldAs, work, past]);
+  const setWork = (next: ChartWork | ((before: ChartWork) => ChartWork)) =>
+    setTracing((before) => said(before, typeof next === "function" ? next(before.work) : next));
+  const step = (next: (before: ChartWork) => ChartWork, moving: Chosen | null = null) =>
+    setTracing((before) => stepped(before, next(before.work), moving));
+  const undo = () => setTracing(undone);
   const panel = panelInHand(work);
   const { ink } = picture;
   const reads = useMemo(() => work.panels.map(readPanel), [work.panels]);
@@ -92,8 +107,10 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
     const here = points.find((point) => isChosen(work.chosen, point.chosen));
     if (here === undefined) return;
     const at = { x_px: here.at.x_px + dx, y_px: here.at.y_px + dy };
-    setWork((before) => moved(before, here.chosen, at, follow));
+    step((before) => moved(before, here.chosen, at, follow), here.chosen);
   };
+  const remove = () =>
+    step((before) => (before.chosen === null ? before : removed(before, before.chosen, follow)));
   const free = panel.marks.indexOf(null);
   const isGuide = work.panel > 0;
   const lack = kind === "table" ? firstLack(work, reads) : read?.frame === undefined ? read?.says : undefined;
@@ -117,7 +134,7 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
           onTap={(at, reach_px) => {
             const on = work.tapping === "marks" ? "mark" : "curve";
             const place = snapped(at, isCrossing(on), reach_px);
-            setWork((before) => {
+            step((before) => {
               const next = tapped(before, place, follow);
               // four marks stand: what is tapped next is a curve
               const isMarked = on === "mark" && panelInHand(next).marks.every((mark) => mark !== null);
@@ -126,7 +143,7 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
           }}
           onMove={(chosen, at, reach_px) => {
             const place = snapped(at, isCrossing(chosen.on), reach_px);
-            setWork((before) => moved(before, chosen, place, reach_px === undefined ? null : follow));
+            step((before) => moved(before, chosen, place, reach_px === undefined ? null : follow), chosen);
           }}
           onChoose={(chosen) =>
             setWork((before) => ({
@@ -137,9 +154,8 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
                 : { tapping: "marks" as const }),
             }))
           }
-          onRemove={() =>
-            setWork((before) => (before.chosen === null ? before : removed(before, before.chosen, follow)))
-          }
+          onRemove={remove}
+          onUndo={undo}
         />
         <div className="chart-nudge">
           {NUDGES.map(([sign, name, dx, dy]) => (
@@ -154,15 +170,11 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
               {sign}
             </button>
           ))}
-          <button
-            type="button"
-            className="button"
-            disabled={work.chosen === null}
-            onClick={() =>
-              setWork((before) => (before.chosen === null ? before : removed(before, before.chosen, follow)))
-            }
-          >
+          <button type="button" className="button" disabled={work.chosen === null} onClick={remove}>
             Remove
+          </button>
+          <button type="button" className="button" disabled={past.length === 0} onClick={undo}>
+            Undo
           </button>
         </div>
       </div>
@@ -231,10 +243,10 @@ export function ChartMaker({ picture, kind, quantity, wanted, onTaken }: ChartMa
                 setWork({ ...next, curve: id, tapping: "curves", chosen: null });
               }}
               onClear={(id) =>
-                setWork({
-                  ...changeCurve(work, id, ({ parameter }) => ({ ...newCurve(id), parameter })),
+                step((before) => ({
+                  ...changeCurve(before, id, ({ parameter }) => ({ ...newCurve(id), parameter })),
                   chosen: null,
-                })
+                }))
               }
             />
           </>

@@ -16,7 +16,7 @@ export function ChartScreen({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       <main className="chart-page">
         {made === null ? null : <Made made={made} onBack={() => setMade(null)} />}
         <div hidden={made !== null}>
-          <FromPaperPage onTable={setMade} />
+          <FromPaperPage heldAs="by itself" onTable={setMade} />
         </div>
       </main>
     </div>

@@ -1,19 +1,23 @@
 import { PERFORMANCE_QUANTITIES, type PerformanceQuantity } from "@witnessmark/book";
-import { type ChangeEvent, useEffect, useState } from "react";
-import { Trouble } from "../../frame/trouble.tsx";
+import { useState } from "react";
 import { useKeeping } from "../../frame/use-keeping.ts";
-import { PhotoButton } from "../walk/photo-button.tsx";
 import { ChartMaker } from "./chart-maker.tsx";
 import { Choose } from "./fields.tsx";
+import { heldFor, hold, letGo } from "./held.ts";
 import { PasteMaker } from "./paste-maker.tsx";
 import { type PaperPicture, readPicture } from "./picture-file.ts";
-import { type FromPaper, QUANTITIES, type Wanted } from "./wanted.ts";
+import { PictureWanted } from "./picture-wanted.tsx";
+import { type FromPaper, type PaperWay, QUANTITIES, type Wanted } from "./wanted.ts";
 import "../add/add.css";
 import "./chart.css";
 
 interface FromPaperProps {
   /** What the page of a book wants; without it, the person says. */
   readonly wanted?: Wanted;
+  /** How the person has chosen to bring it; without it, the person chooses here. */
+  readonly way?: PaperWay;
+  /** Under which name the work is kept while the page is open. */
+  readonly heldAs: string;
   readonly onTable: (made: FromPaper) => void;
 }
 
@@ -24,86 +28,82 @@ const KINDS = [
 const NAMES = PERFORMANCE_QUANTITIES.map((quantity) => [quantity, QUANTITIES[quantity].name] as const);
 
 /** A table or an envelope from a picture of paper, or a table that is pasted. */
-export function FromPaperPage({ wanted, onTable }: FromPaperProps) {
+export function FromPaperPage({ wanted, way, heldAs, onTable }: FromPaperProps) {
   const keeping = useKeeping();
-  const [kind, setKind] = useState<"table" | "envelope">(wanted?.kind ?? "table");
+  const [held] = useState(() => heldFor(heldAs));
+  const [kind, setKind] = useState(wanted?.kind ?? held.work?.kind ?? "table");
+  const known = quantityOf(wanted);
   const [quantity, setQuantity] = useState<PerformanceQuantity>(
-    (wanted?.kind === "table" ? wanted.quantity : undefined) ?? "take-off-ground-roll",
+    known ?? held.work?.quantity ?? "take-off-ground-roll",
   );
-  const [picture, setPicture] = useState<PaperPicture | null>(null);
-  const [pastes, setPastes] = useState(false);
-  useEffect(() => {
-    if (picture === null) return;
-    return () => URL.revokeObjectURL(picture.address);
-  }, [picture]);
+  const [picture, setPicture] = useState<PaperPicture | null>(
+    way === "pasted" ? null : (held.picture ?? null),
+  );
+  const [pastes, setPastes] = useState(way === "pasted" || held.pasted !== undefined);
   const take = (file: Blob) =>
     keeping.keep(async () => {
-      setPicture(await readPicture(file));
+      const read = await readPicture(file);
+      letGo(heldAs);
+      hold(heldAs, { picture: read });
+      setPicture(read);
       setPastes(false);
     });
-  const choose = (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.currentTarget.files?.[0];
-    if (file !== undefined) void take(file);
-    event.currentTarget.value = "";
+  const begins = picture === null && !pastes;
+  const asksQuantity = kind === "table" && known === undefined;
+  const again = () => {
+    letGo(heldAs);
+    setPicture(null);
+    setPastes(false);
   };
   return (
     <div className="chart">
-      {picture === null && !pastes ? (
+      {begins || (pastes && asksQuantity) ? (
         <section className="chart-section">
-          {wanted === undefined ? (
-            <>
-              <Choose label="To be made" value={kind} options={KINDS} onChange={setKind} />
-              {kind === "table" ? (
-                <Choose label="It gives" value={quantity} options={NAMES} onChange={setQuantity} />
-              ) : null}
-            </>
+          {wanted === undefined && begins ? (
+            <Choose label="To be made" value={kind} options={KINDS} onChange={setKind} />
           ) : null}
-          <PhotoButton
-            label={keeping.busy ? "Opening" : "Photograph the chart"}
-            className="button filled tall full"
-            onPhoto={(file) => void take(file)}
-          />
-          <label className="button full file-button" aria-busy={keeping.busy}>
-            Choose a picture
-            <input type="file" accept="image/*" onChange={choose} />
-          </label>
-          {kind === "table" ? (
-            <button type="button" className="button full" onClick={() => setPastes(true)}>
-              Paste a table
-            </button>
+          {asksQuantity ? (
+            <Choose label="It gives" value={quantity} options={NAMES} onChange={setQuantity} />
           ) : null}
-          <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
-          <p className="chart-note">
-            Lay the paper flat, in even light, and fill the picture with the chart. It need not be taken
-            straight on. The approved manual stays what counts: what is made here is a copy of it, and as good
-            as its two check points.
-          </p>
+          {begins ? (
+            <PictureWanted
+              kind={kind}
+              keeping={keeping}
+              onPicture={(file) => void take(file)}
+              onPaste={kind === "table" && way === undefined ? () => setPastes(true) : undefined}
+            />
+          ) : null}
         </section>
-      ) : (
-        <button
-          type="button"
-          className="button full chart-again"
-          onClick={() => {
-            setPicture(null);
-            setPastes(false);
-          }}
-        >
+      ) : null}
+      {begins || way === "pasted" ? null : (
+        <button type="button" className="button full chart-again" onClick={again}>
           {kind === "table" ? `${QUANTITIES[quantity].name}: begin again` : "Envelope: begin again"}
         </button>
       )}
-      {picture === null ? null : (
-        <ChartMaker
-          key={`${picture.address} ${kind} ${quantity}`}
-          picture={picture}
-          kind={kind}
-          quantity={quantity}
-          wanted={wanted}
-          onTaken={onTable}
-        />
-      )}
-      {pastes && kind === "table" ? (
-        <PasteMaker key={quantity} quantity={quantity} wanted={wanted} onTaken={onTable} />
-      ) : null}
+      <Maker
+        picture={picture}
+        pastes={pastes}
+        kind={kind}
+        quantity={quantity}
+        wanted={wanted}
+        heldAs={heldAs}
+        onTaken={onTable}
+      />
     </div>
   );
+}
+
+const quantityOf = (wanted: Wanted | undefined): PerformanceQuantity | undefined =>
+  wanted?.kind === "table" ? wanted.quantity : undefined;
+
+interface MakerProps extends Omit<Parameters<typeof ChartMaker>[0], "picture"> {
+  readonly picture: PaperPicture | null;
+  readonly pastes: boolean;
+}
+
+function Maker({ picture, pastes, ...given }: MakerProps) {
+  const { kind, quantity } = given;
+  if (picture !== null)
+    return <ChartMaker key={`${picture.address} ${kind} ${quantity}`} picture={picture} {...given} />;
+  return pastes && kind === "table" ? <PasteMaker key={quantity} {...given} /> : null;
 }

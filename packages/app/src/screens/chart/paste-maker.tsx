@@ -1,8 +1,9 @@
 import type { PerformanceQuantity } from "@witnessmark/book";
 import { type PastedAxisName, type PasteSaid, readPasted } from "@witnessmark/chart";
 import { UNITS, type UnitId } from "@witnessmark/engine";
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { Choose, ChooseUnit, TextIn } from "./fields.tsx";
+import { heldFor, hold } from "./held.ts";
 import { TablePreview } from "./table-preview.tsx";
 import { tableMade } from "./take-table.tsx";
 import { AXES, AXIS_NAMES, type FromPaper, QUANTITIES, type Wanted } from "./wanted.ts";
@@ -10,6 +11,8 @@ import { AXES, AXIS_NAMES, type FromPaper, QUANTITIES, type Wanted } from "./wan
 interface PasteMakerProps {
   readonly quantity: PerformanceQuantity;
   readonly wanted: Wanted | undefined;
+  /** Under which name what was pasted is kept while the page is open. */
+  readonly heldAs: string;
   readonly onTaken: (made: FromPaper) => void;
 }
 
@@ -24,8 +27,9 @@ const NAMES = [
 ] as const;
 
 /** A table from a spreadsheet or a CSV file: pasted, read at once, and every fault told by row and column. */
-export function PasteMaker({ quantity, wanted, onTaken }: PasteMakerProps) {
-  const [text, setText] = useState("");
+export function PasteMaker({ quantity, wanted, heldAs, onTaken }: PasteMakerProps) {
+  const [text, setText] = useState(() => heldFor(heldAs).pasted ?? "");
+  useEffect(() => hold(heldAs, { pasted: text }), [heldAs, text]);
   const [decimal, setDecimal] = useState<(typeof SIGNS)[number][0]>("found");
   const [unit, setUnit] = useState<UnitId>(QUANTITIES[quantity].unit);
   const [across, setAcross] = useState<PastedAxisName | "found">("found");

@@ -29,6 +29,7 @@ interface PicturePaneProps {
   readonly onMove: (chosen: Chosen, at: PicturePoint, reach_px?: number) => void;
   readonly onChoose: (chosen: Chosen) => void;
   readonly onRemove: () => void;
+  readonly onUndo: () => void;
   /** What the next tap does, or what is chosen. */
   readonly says: string;
 }
@@ -151,23 +152,32 @@ export function PicturePane(props: PicturePaneProps) {
         props.onTap(at, reachOf(view));
     }
   };
+  const index = points.findIndex((point) => isChosen(chosen, point.chosen));
+  const here = points[index];
+  const choose = (by: number) => {
+    const next = points[(index + by + points.length) % Math.max(1, points.length)] ?? points[0];
+    if (next !== undefined) props.onChoose(next.chosen);
+  };
+  const nudge = ([dx, dy]: readonly [number, number], step: number) => {
+    if (here === undefined) return;
+    const at = { x_px: here.at.x_px + step * dx, y_px: here.at.y_px + step * dy };
+    props.onMove(here.chosen, inside(at, picture), 0);
+  };
+  const keys = new Map<string, () => void>([
+    ["PageDown", () => choose(1)],
+    ["PageUp", () => choose(-1)],
+    ["Delete", props.onRemove],
+    ["Enter", () => props.onTap(toPicture(view, size.width / 2, size.height / 2), reachOf(view))],
+    ["+", () => zoom(1.5)],
+    ["=", () => zoom(1.5)],
+    ["-", () => zoom(1 / 1.5)],
+  ]);
   const press = (event: KeyboardEvent) => {
-    const step = event.shiftKey ? 10 : 1;
-    const index = points.findIndex((point) => isChosen(chosen, point.chosen));
-    const here = points[index];
     const arrow = ARROWS[event.key];
-    if (arrow !== undefined && here !== undefined) {
-      const at = { x_px: here.at.x_px + step * arrow[0], y_px: here.at.y_px + step * arrow[1] };
-      props.onMove(here.chosen, inside(at, picture), 0);
-    } else if (event.key === "PageDown" || event.key === "PageUp") {
-      const next =
-        points[(index + (event.key === "PageDown" ? 1 : points.length - 1)) % Math.max(1, points.length)];
-      if (next !== undefined) props.onChoose(next.chosen);
-    } else if (event.key === "Delete" && here !== undefined) props.onRemove();
-    else if (event.key === "+" || event.key === "=") zoom(1.5);
-    else if (event.key === "-") zoom(1 / 1.5);
-    else if (event.key === "Enter")
-      props.onTap(toPicture(view, size.width / 2, size.height / 2), reachOf(view));
+    const does = keys.get(event.key);
+    if (event.key === "z" && (event.ctrlKey || event.metaKey)) props.onUndo();
+    else if (arrow !== undefined) nudge(arrow, event.shiftKey ? 10 : 1);
+    else if (does !== undefined) does();
     else return;
     event.preventDefault();
   };

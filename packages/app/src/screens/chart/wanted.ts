@@ -7,10 +7,14 @@ export type Wanted =
   | {
       readonly kind: "table";
       readonly quantity?: PerformanceQuantity;
+      /** Of the one that stands in the book already: it keeps its short name, title and flaps. */
       readonly id?: string;
       readonly title?: string;
     }
   | { readonly kind: "envelope"; readonly id?: string; readonly name?: string };
+
+/** By a picture of it, or by its figures as a spreadsheet copies them. */
+export type PaperWay = "picture" | "pasted";
 
 /** What was made of a paper, in the book's own form: `value` is set at, or inserted into, `at` of a draft. */
 export type FromPaper =
