@@ -1,6 +1,8 @@
 export { type Beginning, beginBook } from "./begin/begin-book.ts";
 export { drawnFrom } from "./begin/drawn-from.ts";
 export { ARCHETYPES, type Archetype, type Figures } from "./begin/figures.ts";
+export { type FirstFigures, firstFiguresOf } from "./begin/first-figures.ts";
+export { type MovedPoint, movedByHand, type Redrawn, redraw } from "./begin/redraw.ts";
 export type { Book, BookFault, BookResult, Check, ManualOrder, OrderStep } from "./book.ts";
 export {
   distanceOutside_m,

@@ -1,7 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { tailKind } from "../drawing/layout.ts";
 import { faultSentence } from "../faults/fault-sentence.ts";
 import { readBook } from "../read-book.ts";
+import { TAILS, WINGS } from "../schema/drawn-from.ts";
+import { ENGINES, GEARS } from "../schema/kinds.ts";
 import { beginBook } from "./begin-book.ts";
 import { ARCHETYPES, type Figures } from "./figures.ts";
 
@@ -26,7 +29,7 @@ describe("a book begun from a few figures", () => {
       expect(await faultsOf(text)).toEqual([]);
       const result = await readBook(text, "new.yaml");
       if (!result.ok) return;
-      expect(result.book.checks.length).toBeGreaterThan(45);
+      expect(result.book.checks.length).toBeGreaterThan(archetype.id === "glider" ? 30 : 45);
     },
   );
 
@@ -34,10 +37,12 @@ describe("a book begun from a few figures", () => {
     const layout = fc.record({
       span_m: fc.double({ min: 7, max: 20, noNaN: true }),
       slender_1: fc.double({ min: 0.6, max: 0.95, noNaN: true }),
-      wing: fc.constantFrom("high" as const, "low" as const),
-      gear: fc.constantFrom("nose-wheel" as const, "tail-wheel" as const),
-      engine: fc.constantFrom("piston" as const, "turboprop" as const),
-      engines: fc.constantFrom(1 as const, 2 as const),
+      height_m: fc.option(fc.double({ min: 1.5, max: 5, noNaN: true }), { nil: undefined }),
+      wing: fc.constantFrom(...WINGS),
+      tail: fc.constantFrom(...TAILS),
+      gear: fc.constantFrom(...GEARS),
+      engine: fc.constantFrom(...ENGINES),
+      count: fc.constantFrom(1 as const, 2 as const),
       retractable: fc.boolean(),
       pressurised: fc.boolean(),
       tows: fc.boolean(),
@@ -47,13 +52,15 @@ describe("a book begun from a few figures", () => {
       fc.asyncProperty(
         fc.constantFrom(...ARCHETYPES),
         layout,
-        async (archetype, { slender_1, ...figures }) => {
-          const span_m = figures.engines === 2 ? Math.max(9, figures.span_m) : figures.span_m;
-          const text = begin(archetype, { ...figures, span_m, length_m: span_m * slender_1 });
+        async (archetype, { slender_1, count, ...figures }) => {
+          const engines = figures.engine === "none" ? 0 : count;
+          const span_m = engines === 2 ? Math.max(9, figures.span_m) : figures.span_m;
+          const length_m = span_m * (figures.engine === "none" ? slender_1 / 2 : slender_1);
+          const text = begin(archetype, { ...figures, engines, span_m, length_m: Math.max(4.5, length_m) });
           expect(await faultsOf(text)).toEqual([]);
         },
       ),
-      { numRuns: 8 },
+      { numRuns: 6 },
     );
   });
 
@@ -65,6 +72,35 @@ describe("a book begun from a few figures", () => {
     const { wing, fin } = result.book.geometry;
     expect(2 * (wing.tip.y + wing.tipRound)).toBeCloseTo(10.4, 2);
     expect(fin?.span[1]).toBeCloseTo(6.8, 2);
+  });
+
+  it.each([
+    ["conventional", 2.1],
+    ["t", 2.4],
+    ["v", 2.3],
+  ] as const)("has the tail and the height that were asked: %s", async (tail, height_m) => {
+    const archetype = ARCHETYPES[1];
+    if (archetype === undefined) throw new Error("expected a second archetype");
+    const result = await readBook(begin(archetype, { tail, height_m }), "new.yaml");
+    if (!result.ok) throw new Error("expected a book");
+    const { geometry } = result.book;
+    expect(tailKind(geometry)).toBe(tail);
+    const { fin, tailplane } = geometry;
+    expect(Math.max(tailplane.tip.z, ...(fin?.outline ?? []).map(([, z]) => z))).toBeCloseTo(height_m, 2);
+  });
+
+  it("has no engine, no propeller and no fuel where it is a glider", async () => {
+    const archetype = ARCHETYPES.find(({ id }) => id === "glider");
+    if (archetype === undefined) throw new Error("expected a glider");
+    const text = begin(archetype);
+    const result = await readBook(text, "new.yaml");
+    if (!result.ok) throw new Error("expected a book");
+    const { aircraft, geometry, checks } = result.book;
+    expect(aircraft).toMatchObject({ engine: "none", engines: 0, class: "glider", gear: "mono-wheel" });
+    expect(geometry.propellers).toEqual([]);
+    const says = checks.map(({ title, point }) => `${point} ${title}`).join("\n");
+    expect(says).not.toMatch(/fuel|oil|propeller|engine|ignition|cowling/i);
+    expect(says).toMatch(/airbrake/i);
   });
 
   it("refuses what no aircraft measures, and says what would be right", () => {

@@ -1,10 +1,12 @@
 import { isSeq, parseDocument, stringify, visit } from "yaml";
 import { writeYaml } from "../yaml/write-yaml.ts";
 import { type Archetype, type Figures, mustBeAnAircraft } from "./figures.ts";
+import { writtenFigures } from "./first-figures.ts";
 import { GROUND_GEAR } from "./ground-gear.ts";
 import type { Look } from "./looks.ts";
 import { LOOKS_AIRFRAME } from "./looks-airframe.ts";
 import { LOOKS_GEAR_ENGINE } from "./looks-gear-engine.ts";
+import { LOOKS_GLIDER } from "./looks-glider.ts";
 import { LOOKS_INSIDE } from "./looks-inside.ts";
 import { placedParts } from "./placed-parts.ts";
 import { shapeOf } from "./shape-of.ts";
@@ -24,7 +26,7 @@ const NOTICE =
   "Begun from a few figures. Not yet held against the approved manual of this aircraft: not fit for a flight until it is.";
 
 export interface Beginning {
-  readonly archetype: Archetype;
+  readonly archetype: Pick<Archetype, "description" | "basis">;
   readonly figures: Figures;
   /** Who begins it, and on which day. */
   readonly by: string;
@@ -38,14 +40,21 @@ export interface Beginning {
  *
  * @throws {InputError} figures that no aircraft has
  */
-export function beginBook({ archetype, figures, by, on }: Beginning): string {
+export const beginBook = (beginning: Beginning): string => inYaml(keysOf(beginning));
+
+/**
+ * The same as keys and values.
+ *
+ * @throws {InputError} figures that no aircraft has
+ */
+export function keysOf({ archetype, figures, by, on }: Beginning) {
   mustBeAnAircraft(figures);
   const shape = shapeOf(figures);
   const parts = placedParts(shape, figures);
   const used = new Set(parts.map(({ area }) => area));
   const pointsOf = (part: string) => parts.filter((one) => one.part === part).map(({ id }) => id);
-  const looks = [...LOOKS_INSIDE, ...LOOKS_AIRFRAME, ...LOOKS_GEAR_ENGINE];
-  return inYaml({
+  const looks = [...LOOKS_INSIDE, ...LOOKS_AIRFRAME, ...LOOKS_GEAR_ENGINE, ...LOOKS_GLIDER];
+  return {
     witnessmark: 1,
     revision: 1,
     issued: { on, by },
@@ -58,9 +67,11 @@ export function beginBook({ archetype, figures, by, on }: Beginning): string {
       engines: figures.engines,
       gear: figures.gear,
       retractable: figures.retractable,
+      ...(figures.engine === "none" ? { class: "glider" } : {}),
       seats: figures.seats,
       certification: { basis: archetype.basis, masterList: false },
     },
+    drawnFrom: writtenFigures(figures),
     geometry: shape.geometry,
     gauges: [],
     areas: AREAS.filter(([id]) => used.has(id)).map(([id, name]) => ({ id, name })),
@@ -75,7 +86,7 @@ export function beginBook({ archetype, figures, by, on }: Beginning): string {
       { id: "airframe-hours", name: "Airframe hours", of: "airframe", unit: "h" },
       { id: "landings", name: "Landings", of: "airframe", unit: "1" },
     ],
-  });
+  };
 }
 
 /** Nothing where the aircraft has no such part. */

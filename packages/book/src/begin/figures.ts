@@ -1,4 +1,6 @@
 import { InputError } from "@witnessmark/engine";
+import type { TAILS, WINGS } from "../schema/drawn-from.ts";
+import type { ENGINES, GEARS } from "../schema/kinds.ts";
 
 /** What a new book is begun with: enough to draw the aircraft and to put the points in their places. */
 export interface Figures {
@@ -8,11 +10,15 @@ export interface Figures {
   readonly span_m: number;
   /** Foremost to aftmost part as it stands, metres: 4 to 30. */
   readonly length_m: number;
-  readonly wing: "high" | "low";
-  readonly gear: "nose-wheel" | "tail-wheel";
+  /** Ground to the highest part as it stands, metres: 1 to 10. Left out, as is usual for its length. */
+  readonly height_m?: number | undefined;
+  readonly wing: (typeof WINGS)[number];
+  readonly tail: (typeof TAILS)[number];
+  readonly gear: (typeof GEARS)[number];
   readonly retractable: boolean;
-  readonly engine: "piston" | "turboprop";
-  readonly engines: 1 | 2;
+  readonly engine: (typeof ENGINES)[number];
+  /** None where the engine is `none`, and only there. */
+  readonly engines: 0 | 1 | 2;
   readonly seats: number;
   readonly pressurised: boolean;
   /** Tows gliders: a hook, its release and its mirror are looked at. */
@@ -33,6 +39,7 @@ const SINGLE: Archetype["figures"] = {
   span_m: 11,
   length_m: 8.2,
   wing: "high",
+  tail: "conventional",
   gear: "nose-wheel",
   retractable: false,
   engine: "piston",
@@ -63,6 +70,24 @@ export const ARCHETYPES: readonly Archetype[] = [
     description: "piston single that tows gliders",
     basis: "type-certified",
     figures: { ...SINGLE, length_m: 7.2, gear: "tail-wheel", seats: 2, tows: true },
+  },
+  {
+    id: "glider",
+    name: "Glider",
+    description: "glider",
+    basis: "type-certified",
+    figures: {
+      ...SINGLE,
+      span_m: 15,
+      length_m: 6.8,
+      wing: "mid",
+      tail: "t",
+      gear: "mono-wheel",
+      retractable: true,
+      engine: "none",
+      engines: 0,
+      seats: 1,
+    },
   },
   {
     id: "amateur-built",
@@ -99,16 +124,19 @@ export const ARCHETYPES: readonly Archetype[] = [
 const RANGES = {
   span_m: { low: 5, high: 40, what: "span" },
   length_m: { low: 4, high: 30, what: "length" },
+  height_m: { low: 1, high: 10, what: "height" },
 } as const;
 
 /** Length as a share of the span: outside these it is a slip of a figure. From memory of aircraft of these kinds. */
 const SLENDER = { low_1: 0.35, high_1: 1.5 } as const;
+/** A glider is more slender. */
+const SLENDER_GLIDER = { low_1: 0.25, high_1: 0.8 } as const;
 
 /** @throws {InputError} a length that no aircraft of these kinds has, with its range */
 export function mustBeAnAircraft(figures: Figures): void {
   for (const [name, { low, high, what }] of Object.entries(RANGES)) {
     const value = figures[name as keyof typeof RANGES]; // the keys are those of the literal above
-    if (value >= low && value <= high) continue;
+    if (value === undefined || (value >= low && value <= high)) continue;
     throw new InputError("out-of-range", what, {
       expected: `${low} to ${high} m`,
       received: `${value} m`,
@@ -117,14 +145,22 @@ export function mustBeAnAircraft(figures: Figures): void {
       range: [low, high],
     });
   }
-  const { span_m, length_m } = figures;
-  const range = [SLENDER.low_1 * span_m, SLENDER.high_1 * span_m] as const;
-  if (length_m >= range[0] && length_m <= range[1]) return;
-  throw new InputError("out-of-range", "length", {
-    expected: `${range[0].toFixed(1)} to ${range[1].toFixed(1)} m for a span of ${span_m} m`,
-    received: `${length_m} m`,
-    remedy: "look whether span and length were taken one for the other",
-    value: length_m,
-    range,
+  const { span_m, length_m, engine, engines } = figures;
+  const slender = engine === "none" ? SLENDER_GLIDER : SLENDER;
+  const range = [slender.low_1 * span_m, slender.high_1 * span_m] as const;
+  if (length_m < range[0] || length_m > range[1]) {
+    throw new InputError("out-of-range", "length", {
+      expected: `${range[0].toFixed(1)} to ${range[1].toFixed(1)} m for a span of ${span_m} m`,
+      received: `${length_m} m`,
+      remedy: "look whether span and length were taken one for the other",
+      value: length_m,
+      range,
+    });
+  }
+  if ((engine === "none") === (engines === 0)) return;
+  throw new InputError("out-of-range", "engines", {
+    expected: engine === "none" ? "no engine, as the engine is none" : "one engine or two",
+    received: String(engines),
+    remedy: "say how many engines it has, or that it has none",
   });
 }

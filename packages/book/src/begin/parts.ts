@@ -1,8 +1,10 @@
 import type { Figures } from "./figures.ts";
+import { GLIDER_PARTS } from "./parts-glider.ts";
 import {
   byEngine,
   byMainWheel,
   bySmallWheel,
+  inCabin,
   onFuselage,
   onTailplane,
   onWing,
@@ -19,6 +21,8 @@ export interface Part {
   readonly place: PlaceOn;
   /** From where it is looked at; `side` in it stands for left or right. */
   readonly stance: string;
+  /** Which aircraft may have it: those with an engine, gliders, or any; left out, those with an engine. */
+  readonly of?: "powered" | "glider" | "any";
   /** Whether an aircraft of these figures has it; left out, every one. */
   readonly when?: (figures: Figures) => boolean;
 }
@@ -36,8 +40,15 @@ export type AreaId =
 const piston = ({ engine }: Figures): boolean => engine === "piston";
 const turboprop = ({ engine }: Figures): boolean => engine === "turboprop";
 const single = ({ engines }: Figures): boolean => engines === 1;
-const inside = (id: string, name: string, place: PlaceOn, when?: Part["when"]): Part => ({
+const inside = (
+  id: string,
+  name: string,
+  place: PlaceOn,
+  when?: Part["when"],
+  of: Part["of"] = "powered",
+): Part => ({
   id,
+  of,
   name,
   area: "inside",
   sides: "centre",
@@ -48,15 +59,15 @@ const inside = (id: string, name: string, place: PlaceOn, when?: Part["when"]): 
 
 /** In no order: the order of a walk is that of the stances. */
 export const PARTS: readonly Part[] = [
-  inside("papers", "Papers", onFuselage(0.42, 0.2, 0.3)),
-  inside("controls-lock", "Controls lock", onFuselage(0.345, -0.3, 0.55)),
+  inside("papers", "Papers", inCabin(0.42, 0.2, 0.3), undefined, "any"),
+  inside("controls-lock", "Controls lock", inCabin(0.345, -0.3, 0.55), undefined, "any"),
   inside("switches", "Master and ignition switches", onFuselage(0.33, -0.5, 0.6)),
   inside("levers", "Levers", onFuselage(0.335, 0, 0.5)),
   inside("fuel-selector", "Fuel selector", onFuselage(0.36, 0.05, 0.15)),
   inside("fuel-gauges", "Fuel gauges", onFuselage(0.33, 0.4, 0.62)),
   inside("flap-lever", "Flap lever", onFuselage(0.37, 0.1, 0.25)),
   inside("lights-switch", "Light switches", onFuselage(0.332, 0.2, 0.55)),
-  inside("belts", "Belts and seats", onFuselage(0.44, 0, 0.35)),
+  inside("belts", "Belts and seats", inCabin(0.44, 0, 0.35), undefined, "any"),
   inside("extinguisher", "Fire extinguisher", onFuselage(0.4, -0.1, 0.2)),
   inside("oxygen", "Oxygen panel", onFuselage(0.36, 0.6, 0.4), ({ pressurised }) => pressurised),
   inside("tow-release", "Tow release", onFuselage(0.36, -0.4, 0.4), ({ tows }) => tows),
@@ -88,6 +99,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "static-port",
+    of: "any",
     name: "static port",
     area: "fuselage",
     sides: "both",
@@ -104,6 +116,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "skin",
+    of: "any",
     name: "fuselage side",
     area: "fuselage",
     sides: "both",
@@ -113,6 +126,7 @@ export const PARTS: readonly Part[] = [
 
   {
     id: "tailplane",
+    of: "any",
     name: "tailplane",
     area: "tail",
     sides: "both",
@@ -121,6 +135,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "elevator",
+    of: "any",
     name: "elevator and its hinges",
     area: "tail",
     sides: "both",
@@ -129,6 +144,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "trim-tab",
+    of: "any",
     name: "Right trim tab",
     area: "tail",
     sides: "right",
@@ -137,18 +153,24 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "rudder",
+    of: "any",
     name: "Rudder and its hinges",
     area: "tail",
     sides: "centre",
     place: ({ geometry: { fin } }) => [(fin?.span[1] ?? 7) - 0.1, 0, (fin?.outline[2]?.[1] ?? 1.5) - 0.5],
     stance: "behind-tail",
+    when: ({ tail }) => tail !== "v",
   },
   {
     id: "tail-light",
     name: "Tail light",
     area: "tail",
     sides: "centre",
-    place: ({ geometry: { fin } }) => [fin?.span[1] ?? 7, 0.02, (fin?.outline[3]?.[1] ?? 1.2) + 0.05],
+    place: (shape, figures) => {
+      const { fin } = shape.geometry;
+      const [aft_m, , up_m] = onFuselage(1, 0, 0.5)(shape, figures);
+      return [fin?.span[1] ?? aft_m, 0.02, fin?.outline[3] === undefined ? up_m : fin.outline[3][1] + 0.05];
+    },
     stance: "behind-tail",
   },
   {
@@ -171,6 +193,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "aileron",
+    of: "any",
     name: "aileron and its hinges",
     area: "wings",
     sides: "both",
@@ -196,6 +219,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "leading-edge",
+    of: "any",
     name: "leading edge and upper side",
     area: "wings",
     sides: "both",
@@ -237,6 +261,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "tie-down",
+    of: "any",
     name: "tie-down ring",
     area: "wings",
     sides: "both",
@@ -271,6 +296,7 @@ export const PARTS: readonly Part[] = [
 
   {
     id: "main-tyre",
+    of: "any",
     name: "main tyre",
     area: "gear",
     sides: "both",
@@ -279,6 +305,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "main-brake",
+    of: "any",
     name: "brake",
     area: "gear",
     sides: "both",
@@ -295,6 +322,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "main-doors",
+    of: "any",
     name: "gear doors and well",
     area: "gear",
     sides: "both",
@@ -322,12 +350,13 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "tail-wheel",
+    of: "any",
     name: "Tail wheel, tyre and spring",
     area: "gear",
     sides: "centre",
     place: bySmallWheel(0, 0.15),
     stance: "behind-tail",
-    when: ({ gear }) => gear === "tail-wheel",
+    when: ({ gear }) => gear !== "nose-wheel",
   },
 
   {
@@ -396,4 +425,6 @@ export const PARTS: readonly Part[] = [
     stance: "nose",
     when: (figures) => piston(figures) && single(figures),
   },
+
+  ...GLIDER_PARTS,
 ];

@@ -60,6 +60,19 @@ export const onFuselage =
     return [x_m, side_1 * halfWidth_m, low_m + up_1 * (high_m - low_m)];
   };
 
+/** How much further forward one sits in a glider, as a share of its length. From memory of such drawings. */
+const GLIDER_FORWARD_1 = 0.19;
+
+/** A place in the cabin, given as on an aircraft with its engine in the nose. */
+export const inCabin =
+  (along_1: number, side_1: number, up_1: number): PlaceOn =>
+  (shape, figures) =>
+    onFuselage(
+      figures.engine === "none" ? along_1 - GLIDER_FORWARD_1 : along_1,
+      side_1,
+      up_1,
+    )(shape, figures);
+
 /** A place by the main wheel: metres aft and inboard of it, and above the ground. */
 export const byMainWheel =
   (aft_m: number, inboard_m: number, up_m: number): PlaceOn =>

@@ -9,24 +9,31 @@ export type PlacedPart = Point & { readonly part: string };
 
 /** Every part that an aircraft of these figures has, at its place; what is there twice is mirrored. */
 export function placedParts(shape: Shape, figures: Figures): readonly PlacedPart[] {
-  return PARTS.filter(({ when }) => when?.(figures) ?? true).flatMap((part) => {
+  return PARTS.filter((part) => isOn(part, figures)).flatMap((part) => {
     const place = part.place(shape, figures);
+    const isOneWheel = figures.gear === "mono-wheel" && part.stance === "side-main-wheel";
+    if (isOneWheel) return [only({ ...part, stance: "main-wheel" }, "centre", place)];
     if (part.sides === "both" || (part.sides === "engine" && figures.engines === 2))
       return [oneOf(part, "right", place), oneOf(part, "left", place)];
     const side = part.sides === "engine" ? "centre" : part.sides;
-    return [
-      {
-        part: part.id,
-        id: part.id,
-        name: part.name.charAt(0).toUpperCase() + part.name.slice(1),
-        area: areaOf(part, side),
-        side,
-        place: onItsSide(side, place),
-        stance: stanceOf(part, side),
-      },
-    ];
+    const underIt = part.stance === "main-wheel" && figures.gear !== "mono-wheel";
+    return [only(underIt ? { ...part, stance: "left-main-wheel" } : part, side, place)];
   });
 }
+
+/** What has an engine has its fuel and its cabin too; what has none has parts of its own. */
+const isOn = ({ when, of = "powered" }: Part, figures: Figures): boolean =>
+  (of === "any" || (of === "glider") === (figures.engine === "none")) && (when?.(figures) ?? true);
+
+const only = (part: Part, side: Point["side"], place: Xyz): PlacedPart => ({
+  part: part.id,
+  id: part.id,
+  name: part.name.charAt(0).toUpperCase() + part.name.slice(1),
+  area: areaOf(part, side),
+  side,
+  place: onItsSide(side, place),
+  stance: stanceOf(part, side),
+});
 
 const OTHER = { left: "right", right: "left" } as const;
 

@@ -26,6 +26,15 @@ export function stancesOf(shape: Shape, figures: Figures): readonly Stance[] {
   });
   // of a tail-wheel aircraft the main wheels are near the propeller: one looks at them from behind
   const behind_m = figures.gear === "tail-wheel" ? 0.8 : 0.1;
+  const isMono = figures.gear === "mono-wheel";
+  const isGlider = figures.engine === "none";
+  const monoWheel: Stance = {
+    id: "main-wheel",
+    name: "Main wheel, from the left",
+    place: [cm(mainWheel.x_m - 0.2), cm(-halfWidth_m - APART_m)],
+    facing: 90,
+    posture: "crouch",
+  };
   const wheel = (side: "left" | "right"): Stance => ({
     id: `${side}-main-wheel`,
     name: `${side === "left" ? "Left" : "Right"} main wheel`,
@@ -34,7 +43,7 @@ export function stancesOf(shape: Shape, figures: Figures): readonly Stance[] {
     posture: "crouch",
   });
   const tail_x_m = 0.8 * length_m;
-  const tail_y_m = 0.16 * span_m * 0.4 + APART_m;
+  const tail_y_m = (isGlider ? 0.09 : 0.16) * span_m * 0.4 + APART_m;
   const out_m = shape.engines[0]?.y_m ?? 0;
   const front_x_m = (shape.engines[0]?.x_m ?? 0) - 1.1;
   const side_x_m = (shape.engines[0]?.x_m ?? 0) + 0.75;
@@ -62,7 +71,7 @@ export function stancesOf(shape: Shape, figures: Figures): readonly Stance[] {
     {
       id: "seat",
       name: "Pilot's seat",
-      place: [cm(0.42 * length_m), cm(-0.3 * halfWidth_m)],
+      place: [cm((isGlider ? 0.23 : 0.42) * length_m), cm(-0.3 * halfWidth_m)],
       facing: 0,
       posture: "inside",
     },
@@ -72,13 +81,15 @@ export function stancesOf(shape: Shape, figures: Figures): readonly Stance[] {
     stand("right-tail", "Right of the tail", tail_x_m, tail_y_m, 270),
     stand("right-trailing-edge", "Behind the right wing", aft[0] + APART_m, aft[1], 0),
     stand("right-leading-edge", "Before the right wing", fore[0] - APART_m, fore[1], 180),
-    wheel("right"),
+    ...(isMono ? [] : [wheel("right")]),
     ...(engines === 2
       ? engineStances("right")
-      : [stand("engine-side", "Beside the engine", side_x_m, halfWidth_m + 0.8, 270)]),
-    stand("nose", "Before the nose", engines === 2 ? -1 : front_x_m, 0.35, 180),
+      : engines === 1
+        ? [stand("engine-side", "Beside the engine", side_x_m, halfWidth_m + 0.8, 270)]
+        : []),
+    stand("nose", "Before the nose", engines === 1 ? front_x_m : -1, 0.35, 180),
     ...(engines === 2 ? engineStances("left") : []),
-    wheel("left"),
+    isMono ? monoWheel : wheel("left"),
     stand("left-leading-edge", "Before the left wing", fore[0] - APART_m, -fore[1], 180),
   ];
 }

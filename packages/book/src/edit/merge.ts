@@ -45,6 +45,17 @@ export function mergeBooks(
   answers: ReadonlyMap<string, "mine" | "theirs"> = new Map(),
 ): Merged {
   const [from, here, there] = [base, mine, theirs].map(readOrThrow) as [Plain, Plain, Plain]; // three in, three out
+  const { edits, questions } = mergeEdits(from, here, there, answers);
+  return { text: edits.length === 0 ? theirs : editText(theirs, edits), questions };
+}
+
+/** What has to be changed in theirs, and what is asked. */
+export function mergeEdits(
+  from: Plain,
+  here: Plain,
+  there: Plain,
+  answers: ReadonlyMap<string, "mine" | "theirs"> = new Map(),
+): { readonly edits: readonly BookEdit[]; readonly questions: readonly MergeQuestion[] } {
   const theirChanges = differences(from, there);
   const questions: MergeQuestion[] = [];
   const edits: BookEdit[] = [];
@@ -65,7 +76,7 @@ export function mergeBooks(
       running = editPlain(running, edit);
     }
   }
-  return { text: edits.length === 0 ? theirs : editText(theirs, edits), questions };
+  return { edits, questions };
 }
 
 const bothSay = (against: readonly Difference[], { path, kind, now }: Difference): boolean =>

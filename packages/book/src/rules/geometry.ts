@@ -18,8 +18,16 @@ export const geometryMakesSense: Rule = ({ geometry, aircraft }, report) => {
   strutsBrace(geometry.wing, tell);
   hasATail(geometry, tell);
   spansRunUp(geometry, tell);
-  standsOnItsWheels(geometry, tell);
+  outlinesDoNotCross(geometry, tell);
+  standsOnItsWheels(geometry, aircraft?.gear === "mono-wheel", tell);
   const engines = aircraft?.engines;
+  if (aircraft !== undefined && (aircraft.engine === "none") !== (engines === 0)) {
+    report(["aircraft", "engines"], {
+      expected: aircraft.engine === "none" ? "0, as the engine is none" : "1 or more, as it has an engine",
+      found: String(engines),
+      remedy: "mend the engine, or how many there are",
+    });
+  }
   if (engines !== undefined && engines !== geometry.propellers.length) {
     tell(["propellers"], {
       expected: `one propeller for each engine, ${engines}`,
@@ -147,7 +155,46 @@ function spansRunUp(geometry: Geometry, tell: Report): void {
   }
 }
 
-function standsOnItsWheels({ wheels, propellers }: Geometry, tell: Report): void {
+/** The side outlines go once round what they enclose. */
+function outlinesDoNotCross({ fin, windscreen }: Geometry, tell: Report): void {
+  const outlines = [
+    [["fin", "outline"], fin?.outline],
+    [["windscreen", "side"], windscreen?.side],
+  ] as const;
+  for (const [path, outline] of outlines) {
+    const found = outline === undefined ? undefined : crossing(outline);
+    if (found === undefined) continue;
+    tell([...path, found[1]], {
+      expected: "an outline that does not cross itself",
+      found: `the edge after corner ${found[1] + 1} crosses that after corner ${found[0] + 1}`,
+      remedy: "put the corners in order, one after the other round the edge",
+    });
+  }
+}
+
+type Corner = readonly [x_m: number, z_m: number];
+
+/** The first two edges of a closed outline that cross, each by the corner it begins at. */
+function crossing(outline: readonly Corner[]): readonly [number, number] | undefined {
+  const edge = (at: number) => [outline[at], outline[(at + 1) % outline.length]] as const;
+  for (let i = 0; i < outline.length; i++) {
+    for (let j = i + 2; j < outline.length; j++) {
+      if (i === 0 && j === outline.length - 1) continue; // they share a corner
+      const [[a, b], [c, d]] = [edge(i), edge(j)];
+      if (a === undefined || b === undefined || c === undefined || d === undefined) continue;
+      if (isBetween(turn(a, b, c), turn(a, b, d)) && isBetween(turn(c, d, a), turn(c, d, b))) return [i, j];
+    }
+  }
+  return undefined;
+}
+
+const turn = (a: Corner, b: Corner, c: Corner): number =>
+  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+const isBetween = (one: number, other: number): boolean => (one > 0 && other < 0) || (one < 0 && other > 0);
+
+const LEAST_WHEELS = 3;
+
+function standsOnItsWheels({ wheels, propellers }: Geometry, isMono: boolean, tell: Report): void {
   for (const [i, { top, diameter }] of wheels.entries()) {
     if (top > diameter / 2) continue;
     tell(["wheels", i, "top"], {
@@ -155,7 +202,13 @@ function standsOnItsWheels({ wheels, propellers }: Geometry, tell: Report): void
       found: `${top} m`,
     });
   }
-  if (!wheels.some(({ y }) => y < 0) || !wheels.some(({ y }) => y > 0)) {
+  if (!isMono && wheels.length < LEAST_WHEELS) {
+    tell(["wheels"], {
+      expected: `${LEAST_WHEELS} wheels or more, or the landing gear of a mono-wheel`,
+      found: String(wheels.length),
+      remedy: "add the wheel, or say `gear: mono-wheel`",
+    });
+  } else if (!isMono && (!wheels.some(({ y }) => y < 0) || !wheels.some(({ y }) => y > 0))) {
     tell(["wheels"], {
       expected: "a wheel on each side of the centre line",
       found: `wheels at y = ${wheels.map(({ y }) => y).join(", ")} m`,

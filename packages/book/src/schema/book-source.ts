@@ -2,12 +2,13 @@ import { z } from "zod";
 import type { DeepReadonly } from "../readonly.ts";
 import { CabinSource } from "./cabin.ts";
 import { CheckSource } from "./check.ts";
+import { DrawnFrom } from "./drawn-from.ts";
 import { FieldSource } from "./field.ts";
 import { FuelSource } from "./fuel.ts";
 import { Gauge } from "./gauge.ts";
 import { Geometry } from "./geometry.ts";
 import { IceProtection } from "./ice-protection.ts";
-import { AIRCRAFT_CLASSES } from "./kinds.ts";
+import { AIRCRAFT_CLASSES, ENGINES, GEARS } from "./kinds.ts";
 import { LoadingSource } from "./loading.ts";
 import { OxygenSource } from "./oxygen.ts";
 import { PerformanceSource } from "./performance.ts";
@@ -24,9 +25,9 @@ const Identity = z.strictObject({
     .max(16, { error: "at most 16 characters" }),
   type: Line,
   description: Line.describe('What kind of aircraft it is: "pressurised single-engine turboprop".'),
-  engine: z.enum(["turboprop", "piston"]),
-  engines: z.int().min(1).max(4),
-  gear: z.enum(["nose-wheel", "tail-wheel"]),
+  engine: z.enum(ENGINES).describe("`none` for a glider."),
+  engines: z.int().min(0).max(4),
+  gear: z.enum(GEARS),
   retractable: z.boolean(),
   class: z
     .enum(AIRCRAFT_CLASSES)
@@ -92,6 +93,7 @@ export const BookSource = z.strictObject({
   issued: z.strictObject({ on: IsoDate, by: Line }),
   notice: Line.describe("Shown wherever the book is used: what it is fit for."),
   aircraft: Identity,
+  drawnFrom: DrawnFrom.optional().describe("The first figures, from which shape and points were made."),
   geometry: Geometry,
   gauges: z.array(Gauge),
   areas: z.array(Area).min(1),

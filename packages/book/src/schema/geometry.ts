@@ -96,8 +96,8 @@ export const Geometry = z.strictObject({
   tailplane: Tailplane,
   fin: Fin.optional().describe("A V tail has none: its tailplane rises instead."),
   nacelles: z.array(Nacelle).default([]),
-  propellers: z.array(Propeller).min(1),
-  wheels: z.array(Wheel).min(3),
+  propellers: z.array(Propeller).describe("One for each engine."),
+  wheels: z.array(Wheel).min(1),
   frames: z
     .array(Metres)
     .default([])

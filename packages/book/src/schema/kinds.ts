@@ -87,3 +87,9 @@ export const TIMED_SUBJECTS = [
   "papers",
   "data",
 ] as const;
+
+/** What drives it; a pure glider has none. */
+export const ENGINES = ["turboprop", "piston", "none"] as const;
+
+/** Where it stands on; a mono-wheel has one wheel under the fuselage, and leans on a wing. */
+export const GEARS = ["nose-wheel", "tail-wheel", "mono-wheel"] as const;

@@ -23,6 +23,7 @@ export interface Listed<T> {
 /** Sections that are sound as a whole or not looked at: of half an envelope nothing can be said. */
 const WHOLE_SECTIONS = [
   "aircraft",
+  "drawnFrom",
   "geometry",
   "loading",
   "fuel",

@@ -45,7 +45,7 @@ export const badShapes: readonly BadBook[] = [
     wrong: "a key of the book itself that is not known",
     edits: [["revision: 3", "revision: 3\n▶colour: blue"]],
     says: [
-      "colour: expected one of the keys `witnessmark`, `revision`, `issued`, `notice`, `aircraft`, `geometry`, `gauges`, `areas`, `stances`, `points`, `checks`, `groundGear`, `equipment`, `order`, `last`, `hazards`, `relief`, `counters`, `timedItems`, `loading`, `fuel`, `oxygen`, `cabin`, `performance`, `iceProtection` or `fields`, found `colour`",
+      "colour: expected one of the keys `witnessmark`, `revision`, `issued`, `notice`, `aircraft`, `drawnFrom`, `geometry`, `gauges`, `areas`, `stances`, `points`, `checks`, `groundGear`, `equipment`, `order`, `last`, `hazards`, `relief`, `counters`, `timedItems`, `loading`, `fuel`, `oxygen`, `cabin`, `performance`, `iceProtection` or `fields`, found `colour`",
     ],
   },
   {

@@ -7,7 +7,6 @@ import { useKeeping } from "../../frame/use-keeping.ts";
 import type { KeepSnapshot } from "../../keep/contract.ts";
 import { useKeep } from "../../keep/react.ts";
 import { href } from "../../routes/route.ts";
-import { capital } from "../../words/capital.ts";
 import { isoWithOffset } from "../../words/dates.ts";
 import { keptOfAll } from "../../words/keeping.ts";
 import { BeginDrawing } from "./begin-drawing.tsx";
@@ -20,7 +19,9 @@ import {
   nothingSaid,
   type Said,
   type Wrong,
+  wrongOf,
 } from "./first-figures.ts";
+import { LayoutPicks, Pick } from "./layout-picks.tsx";
 import "./begin.css";
 
 /** Begins a book from a few figures: the aircraft is drawn while one types. */
@@ -101,6 +102,7 @@ function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
         {field("type", "Type")}
         {field("span", "Wing span", { number: true })}
         {field("length", "Length", { number: true })}
+        {field("height", "Height, if you know it", { number: true })}
         <Pick
           legend="Lengths in"
           options={{ m: "Metres", ft: "Feet" }}
@@ -108,24 +110,7 @@ function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
           onPick={(unit) => say({ unit })}
         />
         {field("seats", "Seats", { number: true })}
-        <Pick
-          legend="Wing"
-          options={{ high: "High", low: "Low" }}
-          chosen={said.wing}
-          onPick={(wing) => say({ wing })}
-        />
-        <Pick
-          legend="Third wheel"
-          options={{ "nose-wheel": "At the nose", "tail-wheel": "At the tail" }}
-          chosen={said.gear}
-          onPick={(gear) => say({ gear })}
-        />
-        <Pick
-          legend="Landing gear"
-          options={{ fixed: "Fixed", retractable: "Retractable" }}
-          chosen={said.retractable ? "retractable" : "fixed"}
-          onPick={(gear) => say({ retractable: gear === "retractable" })}
-        />
+        <LayoutPicks said={said} onSay={say} />
       </section>
       <section>
         {drawn === null ? (
@@ -152,18 +137,17 @@ function useDrawn(figures: Parameters<typeof drawnFrom>[0]): {
   readonly drawn: ReturnType<typeof drawnFrom> | null;
   readonly wrong: Wrong;
 } {
-  const { span_m, length_m, wing, gear, retractable, engine, engines, seats, pressurised, tows } = figures;
+  const { registration: _registration, type: _type, ...asked } = figures;
+  const key = JSON.stringify(asked);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key says all that it is drawn from
   return useMemo(() => {
-    const asked = { span_m, length_m, wing, gear, retractable, engine, engines, seats, pressurised, tows };
     try {
       return { drawn: drawnFrom({ ...asked, registration: "", type: "" }), wrong: {} };
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
-      const { expected, remedy } = error.detail;
-      const says = `${capital(expected)}${remedy === undefined ? "" : `: ${remedy}`}.`;
-      return { drawn: null, wrong: error.field === "span" ? { span: says } : { length: says } };
+      return { drawn: null, wrong: wrongOf(error) };
     }
-  }, [span_m, length_m, wing, gear, retractable, engine, engines, seats, pressurised, tows]);
+  }, [key]);
 }
 
 interface TextFieldProps {
@@ -198,28 +182,5 @@ function TextField({ name, label, value, wrong, isNumber, onChange }: TextFieldP
         </p>
       )}
     </div>
-  );
-}
-
-interface PickProps<Option extends string> {
-  readonly legend: string;
-  readonly options: Readonly<Record<Option, string>>;
-  readonly chosen: Option;
-  readonly onPick: (option: Option) => void;
-}
-
-function Pick<Option extends string>({ legend, options, chosen, onPick }: PickProps<Option>) {
-  return (
-    <fieldset>
-      <legend className="legend">{legend}</legend>
-      <div className="choices">
-        {/* the keys are those of the options */}
-        {(Object.keys(options) as Option[]).map((option) => (
-          <button key={option} type="button" aria-pressed={option === chosen} onClick={() => onPick(option)}>
-            {options[option]}
-          </button>
-        ))}
-      </div>
-    </fieldset>
   );
 }

@@ -1,5 +1,6 @@
 import { ARCHETYPES, type Archetype, type Figures } from "@witnessmark/book";
-import { fromSI, toSI, type UnitId } from "@witnessmark/engine";
+import { fromSI, type InputError, toSI, type UnitId } from "@witnessmark/engine";
+import { capital } from "../../words/capital.ts";
 import { readTyped } from "../calculators/read-typed.ts";
 
 /** What has been said of the new aircraft so far, as it was typed. */
@@ -9,33 +10,42 @@ export interface Said {
   readonly type: string;
   readonly span: string;
   readonly length: string;
+  /** May be left empty. */
+  readonly height: string;
   readonly unit: Extract<UnitId, "m" | "ft">;
   readonly seats: string;
   readonly wing: Figures["wing"];
+  readonly tail: Figures["tail"];
+  readonly engine: Figures["engine"];
+  readonly engines: Figures["engines"];
   readonly gear: Figures["gear"];
   readonly retractable: boolean;
 }
 
 export function nothingSaid(archetype: Archetype): Said {
-  const { wing, gear, retractable, seats } = archetype.figures;
+  const { wing, tail, gear, retractable, engine, engines, seats } = archetype.figures;
   return {
     archetype,
     registration: "",
     type: "",
     span: "",
     length: "",
+    height: "",
     unit: "m",
     seats: String(seats),
     wing,
+    tail,
     gear,
     retractable,
+    engine,
+    engines,
   };
 }
 
 /** Another kind brings its own layout; what was typed stays. */
 export function asKind(said: Said, archetype: Archetype): Said {
-  const { registration, type, span, length, unit } = said;
-  return { ...nothingSaid(archetype), registration, type, span, length, unit };
+  const { registration, type, span, length, height, unit } = said;
+  return { ...nothingSaid(archetype), registration, type, span, length, height, unit };
 }
 
 export const firstArchetype = (): Archetype => {
@@ -44,7 +54,7 @@ export const firstArchetype = (): Archetype => {
   return first;
 };
 
-export type FieldName = "registration" | "type" | "span" | "length" | "seats";
+export type FieldName = "registration" | "type" | "span" | "length" | "height" | "seats";
 /** What is wrong with a field, in a sentence that says what to do. */
 export type Wrong = Partial<Readonly<Record<FieldName, string>>>;
 
@@ -76,18 +86,17 @@ export function figuresOf(
   const areSeats = Number.isInteger(seats) && seats >= 1 && seats <= SEATS_MOST;
   if (!areSeats) wrong.seats = `A whole number from 1 to ${SEATS_MOST}.`;
   const lengthOf = (name: "span" | "length", instead_m: number): number => {
-    const text = said[name].trim();
-    if (text === "") {
-      wrong[name] = "From the three-view drawing of the manual.";
-      return instead_m;
-    }
-    const typed = readTyped(text, said.unit === "m" ? "11.2" : "36.5");
-    if (!typed.ok) {
-      wrong[name] = typed.why;
-      return instead_m;
-    }
-    return toSI(typed.value, typed.unit === "m" || typed.unit === "ft" ? typed.unit : said.unit);
+    const read = readLength(said[name], said.unit);
+    if (read.ok) return read.value_m ?? missing(name, instead_m);
+    wrong[name] = read.why;
+    return instead_m;
   };
+  const missing = (name: "span" | "length", instead_m: number): number => {
+    wrong[name] = "From the three-view drawing of the manual.";
+    return instead_m;
+  };
+  const height = readLength(said.height, said.unit);
+  if (!height.ok) wrong.height = height.why;
   const { figures } = said.archetype;
   return {
     wrong,
@@ -97,13 +106,43 @@ export function figuresOf(
       type,
       span_m: lengthOf("span", figures.span_m),
       length_m: lengthOf("length", figures.length_m),
+      height_m: height.ok ? height.value_m : undefined,
       wing: said.wing,
+      tail: said.tail,
       gear: said.gear,
       retractable: said.retractable,
+      engine: said.engine,
+      engines: said.engines,
       seats: areSeats ? seats : figures.seats,
     },
   };
 }
+
+/** What the book's own rules say of figures that no aircraft has, at the field that it is about. */
+export function wrongOf({ field, detail: { expected, remedy } }: InputError): Wrong {
+  const says = `${capital(expected)}${remedy === undefined ? "" : `: ${remedy}`}.`;
+  return { [field === "span" || field === "height" ? field : "length"]: says };
+}
+
+type ReadLength =
+  | { readonly ok: true; readonly value_m: number | undefined }
+  | { readonly ok: false; readonly why: string };
+
+/** A length as it was typed, to a tenth of a millimetre; nothing where nothing was. A unit typed with it is taken at its word. */
+export function readLength(text: string, unit: Said["unit"]): ReadLength {
+  if (text.trim() === "") return { ok: true, value_m: undefined };
+  const typed = readTyped(text.trim(), unit === "m" ? "11.2" : "36.5");
+  if (!typed.ok) return typed;
+  const value_m = toSI(typed.value, typed.unit === "m" || typed.unit === "ft" ? typed.unit : unit);
+  return { ok: true, value_m: Math.round(value_m * 1e4) / 1e4 };
+}
+
+/** Which engines, as one choice for each count and kind. */
+export const withEngines = (engines: Figures["engines"], engine: Figures["engine"]) =>
+  ({
+    engines,
+    engine: engines === 0 ? "none" : engine === "none" ? "piston" : engine,
+  }) as const;
 
 /** A length as the person counts it. */
 export const lengthIn = (length_m: number, unit: Said["unit"]): string =>

@@ -1,0 +1,114 @@
+import { describe, expect, it } from "vitest";
+import { type BookEdit, editText, type Plain } from "../edit/edit-text.ts";
+import { plainOf, valueAt } from "../edit/plain-of.ts";
+import { faultSentence } from "../faults/fault-sentence.ts";
+import { readBook } from "../read-book.ts";
+import { beginBook } from "./begin-book.ts";
+import { ARCHETYPES } from "./figures.ts";
+import { type FirstFigures, firstFiguresOf } from "./first-figures.ts";
+import { movedByHand, redraw } from "./redraw.ts";
+
+const TAIL_WHEEL = ARCHETYPES.find(({ id }) => id === "piston-single-tail-wheel");
+if (TAIL_WHEEL === undefined) throw new Error("expected an aircraft with a tail wheel");
+const SINGLE = TAIL_WHEEL;
+
+const begun = (changed: Partial<FirstFigures> = {}): string =>
+  beginBook({
+    archetype: SINGLE,
+    figures: { registration: "ZZ-NEW", type: "New 1", ...SINGLE.figures, ...changed },
+    by: "A. Example",
+    on: "2026-11-26",
+  });
+
+const plainIn = (text: string): Plain => {
+  const read = plainOf(text, "new.yaml");
+  if (!read.ok) throw new Error(read.fault.found);
+  return read.plain;
+};
+
+const rankOf = (plain: Plain, id: string): number => {
+  const points = valueAt(plain, ["points"]);
+  if (!Array.isArray(points)) throw new Error("expected points");
+  return points.findIndex((point: Plain) => valueAt(point, ["id"]) === id);
+};
+
+const placeIn = (plain: Plain, id: string) => valueAt(plain, ["points", rankOf(plain, id), "place"]);
+
+function drawnAnew(text: string, changed: Partial<FirstFigures>) {
+  const plain = plainIn(text);
+  const figures = firstFiguresOf(plain);
+  if (figures === undefined) throw new Error("expected the first figures");
+  const { edits, stays } = redraw(plain, { ...figures, ...changed });
+  return { text: editText(text, edits), stays: stays.map((path) => JSON.stringify(path)) };
+}
+
+const PITOT: BookEdit = {
+  set: ["points", rankOf(plainIn(begun()), "pitot"), "place"],
+  to: [2.4, -3.33, 1.9],
+};
+
+describe("a book drawn anew from other first figures", () => {
+  it("is the one that would have been begun with them, where nothing was changed by hand", () => {
+    const { text, stays } = drawnAnew(begun(), { span_m: 12.5, length_m: 7.6, wing: "low", height_m: 2.6 });
+    expect(plainIn(text)).toEqual(
+      plainIn(begun({ span_m: 12.5, length_m: 7.6, wing: "low", height_m: 2.6 })),
+    );
+    expect(stays).toEqual([]);
+  });
+
+  it("keeps the place of a point that was moved by hand, and says so; the others follow", () => {
+    const moved = editText(begun(), [PITOT]);
+    const { text, stays } = drawnAnew(moved, { span_m: 13 });
+    const [plain, fresh] = [plainIn(text), plainIn(begun({ span_m: 13 }))];
+    expect(placeIn(plain, "pitot")).toEqual([2.4, -3.33, 1.9]);
+    expect(placeIn(plain, "left-tip-light")).toEqual(placeIn(fresh, "left-tip-light"));
+    expect(placeIn(fresh, "left-tip-light")).not.toEqual(placeIn(plainIn(begun()), "left-tip-light"));
+    expect(stays).toEqual(['["points",{"id":"pitot"},"place"]']);
+  });
+
+  it("knows which points were moved by hand, and where they would stand", () => {
+    expect(movedByHand(plainIn(begun()))).toEqual([]);
+    const moved = plainIn(drawnAnew(editText(begun(), [PITOT]), { span_m: 13 }).text);
+    expect(movedByHand(moved)).toEqual([
+      {
+        id: "pitot",
+        index: rankOf(moved, "pitot"),
+        name: "Left pitot tube",
+        drawn: placeIn(plainIn(begun({ span_m: 13 })), "pitot"),
+      },
+    ]);
+  });
+
+  it("keeps what was written by hand: a check reworded, a point taken out, a remark", () => {
+    const by = editText(begun(), [
+      { set: ["checks", 0, "title"], to: "Switches off, key in my pocket" },
+      { remove: ["points", rankOf(plainIn(begun()), "tail-light")] },
+    ]).replace("revision: 1", "revision: 1 # mine");
+    const { text } = drawnAnew(by, { length_m: 7.9 });
+    expect(text).toContain("# mine");
+    expect(valueAt(plainIn(text), ["checks", 0, "title"])).toBe("Switches off, key in my pocket");
+    expect(rankOf(plainIn(text), "tail-light")).toBe(-1);
+  });
+
+  it("takes the other wheel and its looks, and is a book without faults", async () => {
+    const { text } = drawnAnew(begun(), { gear: "nose-wheel", tail: "t", engines: 2, wing: "low" });
+    const result = await readBook(text, "new.yaml");
+    expect(result.ok ? [] : result.faults.map(faultSentence)).toEqual([]);
+    expect(rankOf(plainIn(text), "tail-wheel")).toBe(-1);
+    expect(rankOf(plainIn(text), "nose-wheel")).toBeGreaterThan(0);
+    expect(valueAt(plainIn(text), ["aircraft", "description"])).toBe("piston single, nose wheel");
+  });
+
+  it("is refused for figures that no aircraft has", () => {
+    expect(() => drawnAnew(begun(), { span_m: 0 })).toThrow(/span: expected 5 to 40 m, received 0 m/);
+  });
+
+  it("says the figures, and changes nothing else, of a book that was not begun from any", () => {
+    const own = editText(begun(), [{ remove: ["drawnFrom"] }]);
+    const { edits } = redraw(plainIn(own), { ...SINGLE.figures, span_m: 14 });
+    expect(plainIn(editText(own, edits))).toEqual({
+      ...(plainIn(own) as object),
+      drawnFrom: expect.objectContaining({ span: 14 }),
+    });
+  });
+});
