@@ -7,7 +7,7 @@ export const FLIGHT_KINDS: readonly FlightKind[] = ["vfr-day", "vfr-night", "ifr
 
 /** What of the aircraft decides which relief there is; what is left out is not known. */
 export interface ReliefAircraft {
-  readonly engine?: "piston" | "turboprop" | undefined;
+  readonly engine?: "piston" | "turboprop" | "none" | undefined;
   readonly maxTakeOff_kg?: number | undefined;
   /** Whether a master minimum equipment list was developed for the type. */
   readonly masterList?: boolean | undefined;

@@ -34,7 +34,9 @@ export function ExperienceForm({ open }: { readonly open: OpenAircraft }) {
   const { today } = useTimed(open);
   const [on, setOn] = useState("");
   const [kind, setKind] = useState<AircraftClass>(() => classOfBook(open.book));
-  const [engine, setEngine] = useState<"piston" | "turboprop">(open.book.aircraft.engine);
+  const [engine, setEngine] = useState<"piston" | "turboprop">(() =>
+    open.book.aircraft.engine === "turboprop" ? "turboprop" : "piston",
+  );
   const [type, setType] = useState("");
   const [tailwheel, setTailwheel] = useState(false);
   const [counts, setCounts] = useState(NO_COUNTS);

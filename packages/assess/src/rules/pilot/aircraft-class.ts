@@ -17,9 +17,14 @@ export const CLASS_WORDS: Readonly<Record<AircraftClass, string>> = {
   glider: "glider",
 };
 
-/** The class of the book's aircraft: as it says, else a land plane with as many engines as it has. */
+/** The class of the book's aircraft: as it says, else a glider or a land plane with as many engines as it has. */
 export const classOfBook = ({ aircraft }: Pick<Book, "aircraft">): AircraftClass =>
-  aircraft.class ?? (aircraft.engines === 1 ? "single-engine-land" : "multi-engine-land");
+  aircraft.class ??
+  (aircraft.engine === "none"
+    ? "glider"
+    : aircraft.engines === 1
+      ? "single-engine-land"
+      : "multi-engine-land");
 
 const SHORT: Readonly<Record<string, KindOfAircraft>> = {
   asel: { class: "single-engine-land", engine: undefined },
@@ -79,7 +84,8 @@ export function isSameKind(
   if (said.class !== classOfBook(book)) return false;
   const { engine, typeRating } = book.aircraft;
   const isOfType = typeRating !== undefined && plain(words).includes(plain(typeRating));
-  if (rules === "europe" && said.class !== "touring-motor-glider" && !isOfType) {
+  const isGlider = said.class === "touring-motor-glider" || said.class === "glider";
+  if (rules === "europe" && !isGlider && !isOfType) {
     if (said.engine === undefined) return "unknown";
     if (said.engine !== engine) return false;
   }

@@ -50,7 +50,7 @@ const flown = (on: string, more: Partial<Experience>): Experience => ({
 
 interface Asked {
   readonly id: string;
-  readonly gear: "nose-wheel" | "tail-wheel";
+  readonly gear: Book["aircraft"]["gear"];
   readonly aircraft?: Partial<Book["aircraft"]>;
   readonly today: string;
   readonly state: Partial<AircraftState>;

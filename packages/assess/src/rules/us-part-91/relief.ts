@@ -90,7 +90,7 @@ function eligibility({ engine, masterList, maxTakeOff_kg }: ReliefAircraft): Rul
   const small = maxTakeOff_kg === undefined ? undefined : maxTakeOff_kg <= SMALL_kg + 1e-6;
   const holds = (): boolean | "unknown" => {
     if (engine === undefined) return "unknown";
-    if (engine !== "piston") return false;
+    if (engine === "turboprop") return false;
     if (masterList === false || small === true) return true;
     return masterList === undefined || small === undefined ? "unknown" : false;
   };
