@@ -18,7 +18,7 @@ import { type Book, type Check, readBook } from "@witnessmark/book";
 import { REGISTRATION } from "@witnessmark/e2e/book";
 import { openPhone, type Phone } from "@witnessmark/e2e/browser";
 import { until } from "@witnessmark/e2e/patience";
-import { introduce, toWalk } from "@witnessmark/e2e/screens";
+import { sayWho, toWalk } from "@witnessmark/e2e/screens";
 import { DATABASE, startServer } from "@witnessmark/e2e/server";
 import { percentile } from "@witnessmark/e2e/stopwatch";
 import { fromSI } from "@witnessmark/engine";
@@ -184,7 +184,7 @@ try {
   if (!isKept) {
     const session = await threadTime(phone);
     const start_ms = performance.now();
-    await introduce(phone.page, "Bench");
+    await sayWho(phone.page, "Bench");
     const taken = await until(
       `what is needed of ${events} events on the phone`,
       () => phone.page.evaluate(takenSoFar, REGISTRATION),

@@ -13,12 +13,12 @@ const LEFT = "main-tyre-pressure.left-main-tyre";
 const DAY_ms = 86_400_000;
 
 /** A year and more of one tyre up to yesterday, a reading every day; 450 rows go in three batches. */
-const history = (rows: number): string =>
+const history = (rows: number, minute = 40): string =>
   [
     "Date;Time;Check;Pressure (bar);Temperature (°C);Read by",
     ...Array.from({ length: rows }, (_, place) => {
       const day = new Date(Date.now() - (rows - place) * DAY_ms).toISOString().slice(0, 10);
-      return `${day};07:40;${LEFT};${(5.36 + (place % 3) / 100).toFixed(2).replace(".", ",")};${place % 20};AB`;
+      return `${day};07:${String(minute).padStart(2, "0")};${LEFT};${(5.36 + (place % 3) / 100).toFixed(2).replace(".", ",")};${place % 20};AB`;
     }),
   ].join("\r\n");
 
@@ -70,6 +70,29 @@ describe("a file that is brought in", () => {
     await phone.page.getByRole("heading", { name: "Taken back" }).waitFor({ timeout: PATIENCE_ms });
     await screen.choose("tyre.csv", history(450));
     await phone.page.getByRole("button", { name: "Bring in 450 readings" }).waitFor();
+  });
+
+  it("is stopped with what is in said, goes on from there, and is taken back in one step", async () => {
+    await screen.open();
+    await screen.choose("long.csv", history(1_500, 7));
+    await screen.stopAtOnce();
+    await screen.bringIn("1,500 readings");
+    await phone.page.getByRole("heading", { name: "Stopped" }).waitFor({ timeout: PATIENCE_ms });
+    const said = await phone.page
+      .getByText(/of 1,500 readings of long\.csv are on the record\.$/)
+      .textContent();
+    const [inFirst = "0"] = said?.split(" ") ?? [];
+    expect(Number(inFirst)).toBeGreaterThan(0);
+    expect(Number(inFirst)).toBeLessThan(1_500);
+    await isClean();
+    await phone.page.getByRole("button", { name: /^Bring in the other/ }).tap();
+    await phone.page
+      .getByText("1,500 readings of long.csv are on the record.", { exact: true })
+      .waitFor({ timeout: PATIENCE_ms });
+    await phone.page.getByRole("button", { name: "Take them back" }).tap();
+    await phone.page.getByRole("heading", { name: "Taken back" }).waitFor({ timeout: PATIENCE_ms });
+    await screen.open();
+    expect(await phone.page.getByRole("region", { name: "Brought in before" }).count()).toBe(0);
   });
 
   it("that reads both ways is not guessed: mark, order of the date, check and unit are asked for", async () => {

@@ -52,6 +52,21 @@ export class Import {
     return this.page.getByRole("region", { name: "Columns" }).getByLabel(new RegExp(`^${heading}`));
   }
 
+  /** Whatever is brought in next is stopped as soon as it can be. */
+  async stopAtOnce(): Promise<void> {
+    await this.page.evaluate(() => {
+      const observer = new MutationObserver(() => {
+        const stop = [...document.querySelectorAll("button")].find(
+          ({ textContent }) => textContent === "Stop",
+        );
+        if (stop === undefined) return;
+        observer.disconnect();
+        stop.click();
+      });
+      observer.observe(document, { subtree: true, childList: true });
+    });
+  }
+
   async bringIn(words: string): Promise<void> {
     await this.page.getByRole("button", { name: `Bring in ${words}`, exact: true }).tap();
   }

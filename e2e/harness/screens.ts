@@ -6,10 +6,15 @@ import { PATIENCE_ms, until } from "./patience.ts";
 
 /** Says who holds the phone, and waits for the Apron with the demo on it. */
 export async function introduce(page: Page, name: string, role = "Pilot in command"): Promise<void> {
+  await sayWho(page, name, role);
+  await apronHas(page, REGISTRATION);
+}
+
+/** Says who holds the phone. */
+export async function sayWho(page: Page, name: string, role = "Pilot in command"): Promise<void> {
   await page.getByRole("textbox", { name: "Name or initials" }).fill(name);
   await page.getByRole("button", { name: role }).tap();
   await page.getByRole("button", { name: "Begin" }).tap();
-  await apronHas(page, REGISTRATION);
 }
 
 export async function apronHas(page: Page, registration: string): Promise<void> {

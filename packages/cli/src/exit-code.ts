@@ -10,6 +10,8 @@ export const EXIT = {
   usage: 2,
   /** A file, a database or an aircraft could not be read or written. */
   unreadable: 3,
+  /** It was stopped before it was through; what it had done by then stays. What a shell says of Ctrl-C: 128 and the signal. */
+  stopped: 130,
   /** `assess`: the worst verdict is a caution. */
   caution: 10,
   /** `assess`: the worst verdict is open. */

@@ -18,6 +18,13 @@ export interface Io {
   /** @throws {Refused} with a way out */
   writeBytes(path: string, bytes: Uint8Array | string | AsyncIterable<string>): Promise<void>;
   now_ms(): number;
+  /**
+   * Until it is told that this is over, the first wish to stop (Ctrl-C, or the machine's own) does not end the program
+   * at once: `stop` is called, and the command ends what it has begun. The second wish ends it.
+   *
+   * @returns tells that it is over
+   */
+  onStop(stop: () => void): () => void;
   readonly env: Readonly<Record<string, string | undefined>>;
 }
 
@@ -36,6 +43,8 @@ process.stdout.on("error", (error: Error & { code?: string }) => {
   if (error.code === "EPIPE") process.exit(0);
   throw error;
 });
+
+const STOPS = ["SIGINT", "SIGTERM"] as const;
 
 export const machineIo: Io = {
   out: (line) => process.stdout.write(`${line}\n`),
@@ -82,5 +91,11 @@ export const machineIo: Io = {
     }
   },
   now_ms: () => Date.now(),
+  onStop(stop) {
+    for (const signal of STOPS) process.once(signal, stop);
+    return () => {
+      for (const signal of STOPS) process.off(signal, stop);
+    };
+  },
   env: process.env,
 };

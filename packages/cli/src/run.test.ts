@@ -271,6 +271,24 @@ describe("a database", () => {
     expect(eventLines(new TextDecoder().decode(written.get("out.jsonl")))).toEqual(eventLines(ledger.text));
   });
 
+  it("is stopped between two batches: it says how far it came, and the same command goes on", async () => {
+    const other = mkdtempSync(join(tmpdir(), "witnessmark-cli-"));
+    const count = ledger.events.length;
+    const machine = memoryIo({ "walk.jsonl": ledger.text }, undefined, (stop) => {
+      stop();
+      return () => {};
+    });
+    const line = ["ledger", "import", "walk.jsonl", "--data", other];
+    expect(await run(line, machine.io)).toBe(EXIT.stopped);
+    expect(machine.err()).toContain(
+      `Stopped: 0 of ${count} entries were looked at, each whole; ${count} were not.`,
+    );
+    expect(machine.out()).toBe("ZZ-SML: 0 taken, 0 known already, 0 set aside.");
+    const again = await command(`ledger import walk.jsonl --data ${other}`);
+    expect(again.out).toBe(`ZZ-SML: ${count} taken, 0 known already, 0 set aside.`);
+    rmSync(other, { recursive: true });
+  });
+
   it("does not take a file with faults, unless told to, and then sets the bad events aside", async () => {
     const other = mkdtempSync(join(tmpdir(), "witnessmark-cli-"));
     const changed = ledger.text.replace("as-it-should-be", "not-right");

@@ -149,7 +149,10 @@ export interface Bodies extends RecordBodies {
       readonly basis?: string;
     }[];
   };
-  /** A correction: the named event no longer counts (it stays in the ledger). */
+  /**
+   * A correction: the named event no longer counts (it stays in the ledger). Where `event` is the id of what was brought
+   * in from a file at one time (`import`), all of that no longer counts.
+   */
   "event.withdrawn": { readonly event: string; readonly why: string };
 }
 

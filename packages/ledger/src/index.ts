@@ -28,6 +28,7 @@ export type {
   TypedConditions,
 } from "./flight.ts";
 export { advance, emptyState, fold } from "./fold/fold.ts";
+export { importOf } from "./fold/withdrawals.ts";
 export { hashOfEvent, sha256 } from "./hash.ts";
 export { DRIFT_BOUND_MS, hlcTime_ms, isHlc, type Merged, merge, tick } from "./hlc.ts";
 export { type ReadLedger, type ReadOptions, readLedger } from "./jsonl/read-ledger.ts";

@@ -1,6 +1,6 @@
 import type { LedgerEvent } from "./event.ts";
 import { arrange, emptyState, foldInOrder } from "./fold/fold.ts";
-import { isWithdrawal, type Withdrawal, withdrawnIds } from "./fold/withdrawals.ts";
+import { importOf, isWithdrawal, type Withdrawal, withdrawnIds } from "./fold/withdrawals.ts";
 import { compareEvents } from "./order.ts";
 import type { AircraftState } from "./state.ts";
 
@@ -75,7 +75,11 @@ export class Projection {
       withdrawn = withdrawnIds(this.#withdrawals);
       for (const id of withdrawn.symmetricDifference(this.#state.withdrawn)) {
         const changed = this.#byId.get(id);
-        if (changed !== undefined) from = Math.min(from, placeOf(this.#inOrder, changed));
+        const at =
+          changed === undefined
+            ? this.#inOrder.findIndex((event) => importOf(event) === id)
+            : placeOf(this.#inOrder, changed);
+        if (at >= 0) from = Math.min(from, at);
       }
     }
     this.#foldFrom(from, withdrawn);

@@ -220,7 +220,7 @@ export interface AircraftState {
   readonly notes: readonly (Origin & { readonly subject: Subject; readonly text: string })[];
   /** Events of a type or version not known here. */
   readonly unknown: readonly (Origin & { readonly type: string; readonly schemaVersion: number })[];
-  /** Ids of events that another event withdrew, whether they are here or not. */
+  /** Ids of events that another event withdrew, whether they are here or not, and of what came from a file and was taken back whole. */
   readonly withdrawn: ReadonlySet<string>;
   /**
    * Events that could not be placed, by the walk or discrepancy they name: it has not begun (its beginning is

@@ -10,6 +10,7 @@ export type { OffsetAt } from "./import/dates.ts";
 export { intervalText } from "./import/intervals.ts";
 export { NONE_OF_THESE, nameOf as checkName } from "./import/reading-questions.ts";
 export {
+  beginReadings,
   type PastReading,
   READING_ROLES,
   type ReadingRole,

@@ -48,22 +48,38 @@ export const ledgerImportCommand: Command = {
     }
     const counts = { accepted: 0, duplicate: 0, conflict: 0, quarantined: 0 };
     const aside: { readonly id: string; readonly reason: string }[] = [];
+    let [done, isStopped] = [0, false];
     await withStore(given, async (store, operator) => {
-      for (let at = 0; at < read.events.length; at += BATCH) {
-        const arrivals = await Promise.all(
-          read.events.slice(at, at + BATCH).map((event) => sift(event, operator, aircraft)),
-        );
-        const { results } = await store.append(aircraft, arrivals, io.now_ms());
-        for (const result of results) {
-          counts[result.outcome] += 1;
-          if ("reason" in result) aside.push({ id: result.id, reason: result.reason });
+      const off = io.onStop(() => {
+        isStopped = true;
+      });
+      try {
+        for (let at = 0; at < read.events.length && !isStopped; at += BATCH) {
+          const arrivals = await Promise.all(
+            read.events.slice(at, at + BATCH).map((event) => sift(event, operator, aircraft)),
+          );
+          const { results } = await store.append(aircraft, arrivals, io.now_ms());
+          for (const result of results) {
+            counts[result.outcome] += 1;
+            if ("reason" in result) aside.push({ id: result.id, reason: result.reason });
+          }
+          done = Math.min(at + BATCH, read.events.length);
         }
+      } finally {
+        off();
       }
     });
+    const isPart = done < read.events.length;
     if (options["json"] === true)
       io.out(
         JSON.stringify(
-          { file: path, aircraft, ...counts, aside: aside.map(({ id, reason }) => `${id}: ${reason}`) },
+          {
+            file: path,
+            aircraft,
+            ...counts,
+            left: read.events.length - done,
+            aside: aside.map(({ id, reason }) => `${id}: ${reason}`),
+          },
           null,
           2,
         ),
@@ -73,6 +89,13 @@ export const ledgerImportCommand: Command = {
       io.out(
         `${aircraft}: ${counts.accepted} taken, ${counts.duplicate} known already, ${counts.conflict + counts.quarantined} set aside.`,
       );
+    }
+    if (isPart) {
+      const [of, left] = [read.events.length, read.events.length - done].map((n) => n.toLocaleString("en"));
+      io.err(
+        `Stopped: ${done.toLocaleString("en")} of ${of} entries were looked at, each whole; ${left} were not. Run the same command again to go on: what is there already is passed over.`,
+      );
+      return EXIT.stopped;
     }
     return aside.length === 0 ? EXIT.done : EXIT.faults;
   },

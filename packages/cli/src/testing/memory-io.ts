@@ -5,6 +5,7 @@ import { Refused } from "../refused.ts";
 export function memoryIo(
   files: Record<string, string | Uint8Array> = {},
   now_ms = Date.UTC(2026, 10, 12, 8, 0),
+  onStop: Io["onStop"] = () => () => {},
 ) {
   const said: string[] = [];
   const complained: string[] = [];
@@ -35,6 +36,7 @@ export function memoryIo(
       written.set(path, typeof whole === "string" ? new TextEncoder().encode(whole) : whole);
     },
     now_ms: () => now_ms,
+    onStop,
     env: {},
   };
   return { io, written, out: () => said.join("\n"), err: () => complained.join("\n") };

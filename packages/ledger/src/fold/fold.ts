@@ -4,7 +4,7 @@ import { sortEvents } from "../sort-events.ts";
 import type { AircraftState, Conflict } from "../state.ts";
 import { applyEvent } from "./apply.ts";
 import { Draft } from "./draft.ts";
-import { isWithdrawal, withdrawnIds } from "./withdrawals.ts";
+import { isCounted, isWithdrawal, withdrawnIds } from "./withdrawals.ts";
 
 /** The state of an aircraft of which nothing is known. */
 export const emptyState = (aircraft: string): AircraftState => ({
@@ -118,7 +118,7 @@ export function foldInOrder(
       );
     }
     if (event.deviceSeq > (heads.get(event.device) ?? 0)) heads.set(event.device, event.deviceSeq);
-    if (withdrawn.size === 0 || !withdrawn.has(event.id)) applyEvent(draft, event);
+    if (isCounted(event, withdrawn)) applyEvent(draft, event);
   }
   draft.state.upTo = { hlc: last.hlc, device: last.device, deviceSeq: last.deviceSeq };
   draft.state.eventCount += inOrder.length;

@@ -70,6 +70,19 @@ describe("readings from a file", () => {
     expect(values().toSorted()).toEqual([5.3, 5.4]);
   });
 
+  it("are taken back as a whole in one step, also those that come later, and that can be undone", () => {
+    const { scene, bring, read, values, bundle, phone } = story();
+    read(5.2);
+    bring("2030-03-01T09:00:00+01:00", 5.4);
+    bring("2029-03-01T09:00:00+01:00", 5.5);
+    const back = scene.say(phone, { type: "event.withdrawn", body: { event: bundle, why: "wrong file" } });
+    expect(values()).toEqual([5.2]);
+    bring("2030-06-01T09:00:00+01:00", 5.3, scene.phone("Ben"));
+    expect(values()).toEqual([5.2]);
+    scene.say(phone, { type: "event.withdrawn", body: { event: back.id, why: "the right file after all" } });
+    expect(values()).toEqual([5.5, 5.4, 5.3, 5.2]);
+  });
+
   it("without a time of their own, or in no unit, are refused at the boundary", () => {
     const { scene, bring } = story();
     bring("2030-03-01T09:00:00+01:00", 5.4);

@@ -6,8 +6,28 @@ export type Withdrawal = Extract<KnownEvent, { type: "event.withdrawn" }>;
 export const isWithdrawal = (event: LedgerEvent): event is Withdrawal =>
   event.type === "event.withdrawn" && isKnownEvent(event);
 
+/** The id that everything brought in from one file at one time has in common. */
+export function importOf(event: LedgerEvent): string | undefined {
+  if (!isKnownEvent(event)) return undefined;
+  switch (event.type) {
+    case "reading.imported":
+    case "timedItem.done":
+    case "timedItem.added":
+      return event.body.import;
+    default:
+      return undefined;
+  }
+}
+
+/** Whether nothing has taken it back: neither it alone, nor all that came from a file with it. */
+export function isCounted(event: LedgerEvent, withdrawn: ReadonlySet<string>): boolean {
+  if (withdrawn.size === 0) return true;
+  const bundle = importOf(event);
+  return !withdrawn.has(event.id) && (bundle === undefined || !withdrawn.has(bundle));
+}
+
 /**
- * Ids of the events that do not count. A withdrawal that is itself withdrawn has no effect, so its target counts
+ * Ids of the events that do not count, and of what was brought in from files and does not count as a whole. A withdrawal that is itself withdrawn has no effect, so its target counts
  * again; order plays no part, since a wrong clock may sort a withdrawal before what it names.
  *
  * A withdrawal has effect when everything that withdraws it is itself withdrawn. Withdrawals that name each other in

@@ -84,6 +84,7 @@ function play(clocks: readonly number[], steps: readonly Step[]): MadeHistory {
   }));
   const walks = [scene.id(), scene.id()];
   const discrepancies = [scene.id(), scene.id()];
+  const imports = [scene.id(), scene.id()] as const;
   const made: LedgerEvent[] = [];
   const causes: (readonly [string, string])[] = [];
 
@@ -94,7 +95,7 @@ function play(clocks: readonly number[], steps: readonly Step[]): MadeHistory {
     if (act === "set-clock") hand.phone.setClock(((pick % 19) - 9) * HOURS_MS);
     else if (act === "see") look(scene, hand, hands[pick % PHONES]?.phone.made ?? []);
     else {
-      const draft = draftOf(act, pick, { scene, walks, discrepancies, made });
+      const draft = draftOf(act, pick, { scene, walks, discrepancies, imports, made });
       const event = laterVersion(act, hand.phone.make(scene.now_ms, draft));
       for (const id of hand.followed) causes.push([id, event.id]);
       hand.followed.add(event.id);
@@ -122,6 +123,7 @@ interface Around {
   readonly scene: Scene;
   readonly walks: readonly string[];
   readonly discrepancies: readonly string[];
+  readonly imports: readonly [string, string];
   readonly made: readonly LedgerEvent[];
 }
 
@@ -152,7 +154,7 @@ function draftOf(act: Exclude<Step["act"], "see" | "set-clock">, pick: number, a
       const read = { value: pick % 3, unit: "bar" } as const;
       return {
         type: "reading.imported",
-        body: { import: walk, check, gauge: "gauge", at, read, by: "the old log" },
+        body: { import: one(around.imports, pick), check, gauge: "gauge", at, read, by: "the old log" },
       };
     }
     case "interrupt":
@@ -185,8 +187,9 @@ function draftOf(act: Exclude<Step["act"], "see" | "set-clock">, pick: number, a
       };
     }
     case "withdraw": {
-      // Anything made so far, also a withdrawal; or something that never arrives.
-      const event = made[pick % (made.length + 1)]?.id ?? scene.id();
+      // Anything made so far, also a withdrawal; all that one file brought in; or something that never arrives.
+      const event =
+        pick % 7 === 0 ? one(around.imports, pick) : (made[pick % (made.length + 1)]?.id ?? scene.id());
       return { type: "event.withdrawn", body: { event, why: "a slip" } };
     }
     case "decide":

@@ -112,7 +112,7 @@ describe("readings of the past", () => {
     );
     const again = read(csv, {}, written).rows;
     expect(again.map((row) => row.ok && row.again)).toEqual([true, true]);
-    expect(readingDrafts(again, "bundle")).toEqual([]);
+    expect(readingDrafts(again, "bundle").flat()).toEqual([]);
   });
 
   it("that come twice in one file are brought in once", () => {
@@ -121,7 +121,7 @@ describe("readings of the past", () => {
 2029-04-03T06:40Z,oil-level,6.0,USqt
 2029-04-03 07:40,oil-level,5.5,USqt`);
     expect(rows.map((row) => row.ok && row.again)).toEqual([false, true, false]);
-    expect(readingDrafts(rows, "bundle")).toHaveLength(2);
+    expect(readingDrafts(rows, "bundle").flat()).toHaveLength(2);
   });
 
   it("are not guessed where they can be read both ways: mark, order of the date, unit, check", () => {
@@ -193,7 +193,7 @@ describe("readings of the past", () => {
 
   it("are kept as one event each", () => {
     const { rows } = read("date,check,value,unit\n2029-04-03,oil-level,6,USqt");
-    expect(readingDrafts(rows, "b")).toEqual([
+    expect(readingDrafts(rows, "b").flat()).toEqual([
       {
         type: "reading.imported",
         body: {

@@ -108,24 +108,41 @@ interface Reader {
   readonly moment: (row: TableRow, faults: RowFaults) => string | undefined;
 }
 
+/** As `ImportAnswer`, with the rows still to be read: each once, in their order, as many at a time as one likes. */
+export interface ReadingsBegun extends Omit<ImportAnswer<PastReading, ReadingRole>, "rows"> {
+  readonly rows: Iterable<ImportRow<PastReading>>;
+}
+
 /** How a table reads as readings of the past. Nothing is guessed: what it leaves open is asked. */
 export function readReadings(request: ReadingsRequest): ImportAnswer<PastReading, ReadingRole> {
-  const { table, columns } = request;
+  const { rows, ...begun } = beginReadings(request);
+  return { ...begun, rows: [...rows] };
+}
+
+/** `readReadings` for a long file on a slow phone, which must be able to do something else between two rows. */
+export function beginReadings(request: ReadingsRequest): ReadingsBegun {
+  const { columns } = request;
   const missing = NEEDED.filter((role) => !columns.includes(role));
   const questions: ImportQuestion[] = [];
   const reader = readerOf(request, questions);
-  if (missing.length > 0 || questions.length > 0) return { columns, missing, questions, rows: [] };
+  const isOpen = missing.length > 0 || questions.length > 0;
+  return { columns, missing, questions, rows: isOpen ? [] : rowsOf(request, reader) };
+}
+
+function* rowsOf(request: ReadingsRequest, reader: Reader): Generator<ImportRow<PastReading>> {
   const known = keysOnRecord(request.state);
-  const rows = table.rows.map((row): ImportRow<PastReading> => {
+  for (const row of request.table.rows) {
     const faults = new RowFaults(row.row);
     const is = readRow(request, reader, row, faults);
-    if (is === undefined || faults.all.length > 0) return { ok: false, row: row.row, faults: faults.all };
+    if (is === undefined || faults.all.length > 0) {
+      yield { ok: false, row: row.row, faults: faults.all };
+      continue;
+    }
     const key = keyOf(is.check, Date.parse(is.at), is.read);
     const again = known.has(key);
     known.add(key);
-    return { ok: true, row: row.row, is, again };
-  });
-  return { columns, missing, questions, rows };
+    yield { ok: true, row: row.row, is, again };
+  }
 }
 
 const keyOf = (check: string, at_ms: number, { value, unit }: Read): string =>
@@ -320,10 +337,12 @@ function gaugeOf(
   faults: RowFaults,
 ): Gauge | undefined {
   const text = reader.cell(row, "gauge");
-  const named = [...book.gauges.values()].find(
-    ({ id, name }) => id === text || name.toLowerCase() === text.toLowerCase(),
-  );
-  const gauge = named ?? (text === "" ? book.gauges.get(check.reading.gauge) : undefined);
+  const gauge =
+    text === ""
+      ? book.gauges.get(check.reading.gauge)
+      : [...book.gauges.values()].find(
+          ({ id, name }) => id === text || name.toLowerCase() === text.toLowerCase(),
+        );
   return (
     gauge ??
     faults.add(
@@ -351,11 +370,11 @@ function temperatureOf(reader: Reader, row: TableRow, faults: RowFaults): Read |
   return { value, unit };
 }
 
-/** What is kept of the readings: one event each, those that are on record left out. */
+/** What is kept of each reading: one event; of those that are on record, nothing. */
 export const readingDrafts = (
   rows: readonly ImportRow<PastReading>[],
   bundle: string,
-): readonly EventDraft[] =>
-  rows.flatMap((row): readonly EventDraft[] =>
-    row.ok && !row.again ? [{ type: "reading.imported", body: { import: bundle, ...row.is } }] : [],
+): readonly (readonly EventDraft[])[] =>
+  rows.flatMap((row): readonly (readonly EventDraft[])[] =>
+    row.ok && !row.again ? [[{ type: "reading.imported", body: { import: bundle, ...row.is } }]] : [],
   );

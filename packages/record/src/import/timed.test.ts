@@ -116,7 +116,9 @@ describe("timed items of a file", () => {
     const { rows } = read(`Item;About;Interval;Last done
 Flight review;pilot;24 calendar months;2031-04-01
 Fire bottle;aircraft;12 months;2031-04-01`);
-    const done = timedDrafts(rows, BUNDLE).filter(({ type }) => type === "timedItem.done");
+    const done = timedDrafts(rows, BUNDLE)
+      .flat()
+      .filter(({ type }) => type === "timedItem.done");
     expect(done).toMatchObject([{ body: { holder: "MK" } }, { body: { item: "fire-bottle" } }]);
     expect(done[1]?.body).not.toHaveProperty("holder");
   });
@@ -126,7 +128,7 @@ Fire bottle;aircraft;12 months;2031-04-01`);
 Yearly inspection;;12.03.2031;1210,5;The workshop;WO 7
 Hose, left;50 h or 6 months;2031-04-01;1220,0;;
 Fire bottle;12 months;;;;`);
-    expect(timedDrafts(rows, BUNDLE)).toMatchObject([
+    expect(timedDrafts(rows, BUNDLE).flat()).toMatchObject([
       {
         type: "timedItem.done",
         body: {
@@ -196,7 +198,7 @@ Fire bottle;12 months;;;;`);
     };
     const csv = timedCsv([figure], book.counters);
     const { on, counters, by, reference } = done;
-    expect(timedDrafts(read(csv).rows, BUNDLE)).toEqual([
+    expect(timedDrafts(read(csv).rows, BUNDLE).flat()).toEqual([
       { type: "timedItem.added", body: { item, import: BUNDLE } },
       { type: "timedItem.done", body: { item: "hose", on, counters, by, reference, import: BUNDLE } },
     ]);
@@ -212,9 +214,9 @@ Fire bottle;12 months;;;;`);
     const { rows } = read(
       "Item,Interval\nAnnual.,1 year\nHose A,50 h\nHose-A,60 h\nhose a,50 h\n滑油,10 h\n燃油,10 h",
     );
-    const ids = timedDrafts(rows, BUNDLE).flatMap((draft) =>
-      draft.type === "timedItem.added" ? [draft.body.item.id] : [],
-    );
+    const ids = timedDrafts(rows, BUNDLE)
+      .flat()
+      .flatMap((draft) => (draft.type === "timedItem.added" ? [draft.body.item.id] : []));
     expect(ids).toEqual(["annual-2", "hose-a", "hose-a-2", "item", "item-2"]);
   });
 
@@ -228,9 +230,9 @@ Fire bottle;12 months;;;;`);
     const text = "Item,Interval\nHose,50 h";
     const state = emptyState("ZZ-SML");
     expect(read(text, {}, state, two).questions.map(({ id }) => id)).toEqual(["counter:h"]);
-    expect(timedDrafts(read(text, { "counter:h": "engine-hours" }, state, two).rows, BUNDLE)).toMatchObject([
-      { body: { item: { limits: [{ counter: "engine-hours", every: 50 }] } } },
-    ]);
+    expect(
+      timedDrafts(read(text, { "counter:h": "engine-hours" }, state, two).rows, BUNDLE).flat(),
+    ).toMatchObject([{ body: { item: { limits: [{ counter: "engine-hours", every: 50 }] } } }]);
   });
 
   it.each([
@@ -248,10 +250,10 @@ Fire bottle;12 months;;;;`);
   it("broken off anywhere and brought in again are there once each, and nothing is lost", () => {
     const csv =
       "Item,Interval,Last done\nHose,50 h,2031-01-01\nHose,50 h,2031-02-01\nBelts,12 months,2031-03-01\nYearly inspection,,2031-04-01";
-    const whole = timedDrafts(read(csv).rows, BUNDLE);
+    const whole = timedDrafts(read(csv).rows, BUNDLE).flat();
     for (let kept = 0; kept <= whole.length; kept += 1) {
       const first = whole.slice(0, kept);
-      const again = timedDrafts(read(csv, {}, stateAfter(first)).rows, "b2");
+      const again = timedDrafts(read(csv, {}, stateAfter(first)).rows, "b2").flat();
       const tellOf = (draft: EventDraft): string =>
         draft.type === "timedItem.added"
           ? `added ${draft.body.item.id}`

@@ -272,13 +272,17 @@ export function readTimed(request: TimedRequest): ImportAnswer<TimedEntry, Timed
 }
 
 /**
- * What is kept of the rows: an item that nobody follows yet once, and each time that it was done.
+ * What is kept of each row that is not on record: an item that nobody follows yet once, and when it was done. What
+ * belongs to one row is kept together or not at all.
  *
  * @param bundle id of what is brought in at one time, so that it can be told and taken back together
  */
-export function timedDrafts(rows: readonly ImportRow<TimedEntry>[], bundle: string): readonly EventDraft[] {
+export function timedDrafts(
+  rows: readonly ImportRow<TimedEntry>[],
+  bundle: string,
+): readonly (readonly EventDraft[])[] {
   const added = new Set<string>();
-  return rows.flatMap((row): readonly EventDraft[] => {
+  return rows.flatMap((row): readonly (readonly EventDraft[])[] => {
     if (!row.ok || row.again) return [];
     const { item, added: isNew, done } = row.is;
     const drafts: EventDraft[] = [];
@@ -286,6 +290,6 @@ export function timedDrafts(rows: readonly ImportRow<TimedEntry>[], bundle: stri
       drafts.push({ type: "timedItem.added", body: { item: isNew, import: bundle } });
     added.add(item);
     if (done !== undefined) drafts.push({ type: "timedItem.done", body: { item, ...done, import: bundle } });
-    return drafts;
+    return [drafts];
   });
 }

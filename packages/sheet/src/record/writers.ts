@@ -1,5 +1,5 @@
 import type { AircraftState } from "@witnessmark/ledger";
-import { isEventType, isKnownEvent, type LedgerEvent } from "@witnessmark/ledger";
+import { importOf, isEventType, isKnownEvent, type LedgerEvent } from "@witnessmark/ledger";
 import type { RecordCorrection, RecordWriter } from "./aircraft-record.ts";
 import { eventWords, personWords } from "./names.ts";
 
@@ -9,10 +9,19 @@ export function correctionsOf(
   isIn: (at: string) => boolean,
 ): readonly RecordCorrection[] {
   const types = new Map(entries.map(({ id, type }) => [id, type]));
+  const brought = Map.groupBy(entries, importOf);
   return entries.flatMap((event) => {
     if (!isKnownEvent(event) || event.type !== "event.withdrawn" || !isIn(event.recordedAt)) return [];
     const type = types.get(event.body.event);
-    const what = type === undefined ? "not in this ledger" : isEventType(type) ? eventWords(type) : type;
+    const bundle = brought.get(event.body.event);
+    const what =
+      type !== undefined
+        ? isEventType(type)
+          ? eventWords(type)
+          : type
+        : bundle === undefined
+          ? "not in this ledger"
+          : `what a file brought in, ${bundle.length} ${bundle.length === 1 ? "entry" : "entries"}`;
     return [
       {
         at: event.recordedAt,

@@ -5,7 +5,8 @@ export interface Bundle {
   readonly id: string;
   readonly at_ms: number;
   readonly by: string;
-  readonly events: readonly string[];
+  /** How many entries of it count. */
+  readonly count: number;
   /** What its entries are called: one, several. */
   readonly noun: readonly [string, string];
 }
@@ -15,11 +16,11 @@ const TIMED = ["entry of what runs out", "entries of what runs out"] as const;
 
 /** What was brought in before and still counts, each file by itself, the latest first. */
 export function bundlesOf(state: AircraftState): readonly Bundle[] {
-  const bundles = new Map<string, Bundle & { readonly events: string[] }>();
-  const add = (id: string | undefined, { event, author }: Origin, at: string, noun: Bundle["noun"]): void => {
+  const bundles = new Map<string, Bundle & { count: number }>();
+  const add = (id: string | undefined, { author }: Origin, at: string, noun: Bundle["noun"]): void => {
     if (id === undefined) return;
-    const bundle = bundles.get(id) ?? { id, at_ms: Date.parse(at), by: author.name, events: [], noun };
-    bundle.events.push(event);
+    const bundle = bundles.get(id) ?? { id, at_ms: Date.parse(at), by: author.name, count: 0, noun };
+    bundle.count += 1;
     bundles.set(id, bundle);
   };
   for (const { readings } of state.checks.values())

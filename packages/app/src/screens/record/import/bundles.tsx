@@ -7,19 +7,23 @@ import type { BringIn } from "./use-bring-in.ts";
 
 export function Bundles({ state, bringing }: { readonly state: AircraftState; readonly bringing: BringIn }) {
   const bundles = useMemo(() => bundlesOf(state), [state]);
-  if (bundles.length === 0 || bringing.progress !== null) return null;
+  if (bundles.length === 0) return null;
   return (
     <section className="one-section" aria-label="Brought in before">
       <h3>Brought in before</h3>
       <ul className="import-bundles">
-        {bundles.map(({ id, at_ms, by, events, noun }) => {
-          const words = tally(events.length, ...noun);
+        {bundles.map(({ id, at_ms, by, count, noun }) => {
+          const words = tally(count, ...noun);
           return (
             <li key={id}>
               <span>
                 {words}, {dayMonth(at_ms)} by {by}
               </span>
-              <button type="button" className="button" onClick={() => void bringing.takeBack(events, noun)}>
+              <button
+                type="button"
+                className="button"
+                onClick={() => void bringing.takeBack({ bundle: id, count, of: count, noun })}
+              >
                 Take {words} back
               </button>
             </li>

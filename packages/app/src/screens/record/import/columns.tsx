@@ -1,5 +1,6 @@
 import type { Book } from "@witnessmark/book";
 import type { Table } from "@witnessmark/record";
+import { useMemo } from "react";
 import { tally } from "../../../words/figures.ts";
 import { choicesOf, type FileKind, type Settled, settleAs } from "./plan.ts";
 
@@ -9,7 +10,6 @@ interface ColumnsProps {
   readonly book: Book;
   readonly settled: Settled;
   readonly onSettle: (settled: Settled) => void;
-  readonly disabled: boolean;
 }
 
 const KINDS: readonly { readonly kind: FileKind; readonly name: string }[] = [
@@ -20,9 +20,20 @@ const KINDS: readonly { readonly kind: FileKind; readonly name: string }[] = [
 /** So many cells of a column show what it holds. */
 const EXAMPLES = 3;
 
+function examplesOf(table: Table, place: number): readonly string[] {
+  const held = new Set<string>();
+  for (const { cells } of table.rows) {
+    const cell = cells[place] ?? "";
+    if (cell !== "") held.add(cell);
+    if (held.size === EXAMPLES) break;
+  }
+  return [...held];
+}
+
 /** Each column of the file, what it holds, and what it is taken for. */
-export function Columns({ file, table, book, settled, onSettle, disabled }: ColumnsProps) {
+export function Columns({ file, table, book, settled, onSettle }: ColumnsProps) {
   const choices = choicesOf(settled.kind, book);
+  const examples = useMemo(() => table.headings.map((_heading, place) => examplesOf(table, place)), [table]);
   const match = (place: number, role: string) =>
     onSettle({
       ...settled,
@@ -42,7 +53,6 @@ export function Columns({ file, table, book, settled, onSettle, disabled }: Colu
             key={kind}
             type="button"
             aria-pressed={settled.kind === kind}
-            disabled={disabled}
             onClick={() => onSettle(settleAs(kind, table, book))}
           >
             {name}
@@ -51,9 +61,7 @@ export function Columns({ file, table, book, settled, onSettle, disabled }: Colu
       </div>
       <ul className="import-columns">
         {table.headings.map((heading, place) => {
-          const held = [
-            ...new Set(table.rows.map(({ cells }) => cells[place] ?? "").filter((cell) => cell !== "")),
-          ].slice(0, EXAMPLES);
+          const held = examples[place] ?? [];
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: two columns may have one heading; their order never changes
             <li key={place}>
@@ -64,7 +72,6 @@ export function Columns({ file, table, book, settled, onSettle, disabled }: Colu
                 </span>
                 <select
                   value={settled.columns[place] ?? ""}
-                  disabled={disabled}
                   onChange={(event) => match(place, event.target.value)}
                 >
                   <option value="">Not wanted</option>

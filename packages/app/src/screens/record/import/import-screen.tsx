@@ -1,16 +1,16 @@
 import { readTable, type Table, textOfFile } from "@witnessmark/record";
-import { type ChangeEvent, useEffect, useMemo, useRef, useState } from "react";
+import { type ChangeEvent, useState } from "react";
 import { AircraftFrame } from "../../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../../frame/open-aircraft.ts";
-import { useMinute } from "../../../preferences/clock.ts";
 import { href } from "../../../routes/route.ts";
-import { tally } from "../../../words/figures.ts";
+import { Act, Brought, HowFar, Under } from "./bringing.tsx";
 import { Bundles } from "./bundles.tsx";
 import { Columns } from "./columns.tsx";
-import { type Plan, planOf, type Settled, settleFirst } from "./plan.ts";
+import { type Plan, type Settled, settleFirst } from "./plan.ts";
 import { Preview } from "./preview.tsx";
 import { Question } from "./question.tsx";
 import { useBringIn } from "./use-bring-in.ts";
+import { usePlan } from "./use-plan.ts";
 import "../../add/add.css";
 import "../record.css";
 import "./import.css";
@@ -34,23 +34,8 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
   const [trouble, setTrouble] = useState<FileTrouble | null>(null);
   const [settled, setSettled] = useState<Settled | null>(null);
   const bringing = useBringIn(registration);
-  const now_ms = useMinute() * 60_000;
-  const person = open.person.id;
-  const underWay = bringing.progress !== null;
-  const held = useRef<Plan | null>(null);
-  const plan = useMemo(
-    () =>
-      // what was looked at is what is brought in: a long file is not read again after each of its batches
-      underWay
-        ? held.current
-        : file === null || settled === null
-          ? null
-          : planOf({ book, state, table: file.table, settled, now_ms, person }),
-    [book, state, file, settled, now_ms, person, underWay],
-  );
-  useEffect(() => {
-    held.current = plan;
-  }, [plan]);
+  const { underWay, brought } = bringing;
+  const { plan, read, trouble: misread } = usePlan(open, file?.table ?? null, settled, underWay !== null);
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const input = event.currentTarget;
     const chosen = input.files?.[0];
@@ -67,7 +52,6 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
     setSettled(settleFirst(read.table, book));
     setFile({ name: chosen.name, table: read.table });
   };
-  const isDone = bringing.brought !== null;
   return (
     <AircraftFrame open={open} sheet="record" title="Record" under="Bring in a file" className="record">
       <main className="record-one import">
@@ -85,14 +69,16 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
             <input
               type="file"
               accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values"
-              disabled={bringing.progress !== null}
+              disabled={underWay !== null}
               onChange={(event) => void take(event)}
             />
           </label>
         </section>
         {trouble === null ? null : <NoTable trouble={trouble} />}
-        {isDone || file !== null ? null : <Bundles state={state} bringing={bringing} />}
-        {file === null || settled === null || plan === null || isDone ? null : (
+        {brought === null && file === null && underWay === null ? (
+          <Bundles state={state} bringing={bringing} />
+        ) : null}
+        {file === null || settled === null || brought !== null || underWay !== null ? null : (
           <>
             <Columns
               file={file.name}
@@ -100,25 +86,49 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
               book={book}
               settled={settled}
               onSettle={setSettled}
-              disabled={bringing.progress !== null}
             />
-            <Open plan={plan} settled={settled} onSettle={setSettled} />
+            {plan === null ? (
+              <Reading read={read} of={file.table.rows.length} trouble={misread} />
+            ) : (
+              <>
+                <Open plan={plan} settled={settled} onSettle={setSettled} />
+                <Act plan={plan} bringing={bringing} />
+              </>
+            )}
           </>
         )}
-        {bringing.brought === null ? null : <Brought bringing={bringing} file={file?.name ?? ""} />}
         {bringing.trouble === null ? null : (
           <p className="trouble" role="alert">
             {bringing.trouble}
           </p>
         )}
-        {plan === null && !isDone && bringing.progress !== null ? (
-          <section className="one-section">
-            <Progress progress={bringing.progress} />
-          </section>
-        ) : null}
-        {plan === null || isDone ? null : <Act plan={plan} bringing={bringing} />}
+        {underWay === null ? (
+          <Brought bringing={bringing} file={file?.name ?? ""} />
+        ) : (
+          <Under now={underWay} onStop={bringing.stop} />
+        )}
       </main>
     </AircraftFrame>
+  );
+}
+
+interface ReadingProps {
+  readonly read: number;
+  readonly of: number;
+  readonly trouble: string | null;
+}
+
+function Reading({ read, of, trouble }: ReadingProps) {
+  return (
+    <section className="one-section">
+      {trouble === null ? (
+        <HowFar words="Read" done={read} of={of} />
+      ) : (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+    </section>
   );
 }
 
@@ -167,68 +177,4 @@ function Open({ plan, settled, onSettle }: OpenProps) {
     );
   }
   return <Preview plan={plan} />;
-}
-
-type Bringing = ReturnType<typeof useBringIn>;
-
-function Act({ plan, bringing }: { readonly plan: Plan; readonly bringing: Bringing }) {
-  const { progress } = bringing;
-  if (plan.missing.length > 0 || plan.questions.length > 0) return null;
-  const [one, several] = plan.noun;
-  return (
-    <section className="one-section import-act">
-      {progress === null ? (
-        <button
-          type="button"
-          className="button filled tall full"
-          disabled={plan.count === 0}
-          onClick={() => void bringing.bringIn(plan)}
-        >
-          {plan.count === 0 ? "Nothing to bring in" : `Bring in ${tally(plan.count, one, several)}`}
-        </button>
-      ) : (
-        <Progress progress={progress} />
-      )}
-    </section>
-  );
-}
-
-function Progress({ progress }: { readonly progress: { readonly done: number; readonly of: number } }) {
-  return (
-    <div className="import-progress" role="status">
-      <progress value={progress.done} max={progress.of} aria-label="How far it is" />
-      <span>
-        {progress.done} of {progress.of}
-      </span>
-    </div>
-  );
-}
-
-function Brought({ bringing, file }: { readonly bringing: Bringing; readonly file: string }) {
-  const { brought, progress } = bringing;
-  if (brought === null) return null;
-  const [one, several] = brought.noun;
-  const isOne = brought.count === 1;
-  const words = tally(brought.count, one, several);
-  return (
-    <section className="one-section import-act">
-      <h3>{brought.takenBack ? "Taken back" : "Brought in"}</h3>
-      <p role="status">
-        {brought.takenBack
-          ? `${words} no longer ${isOne ? "counts" : "count"}; the ledger keeps what was withdrawn.`
-          : `${words} of ${file} ${isOne ? "is" : "are"} on the record.`}
-      </p>
-      {progress !== null ? (
-        <Progress progress={progress} />
-      ) : brought.takenBack ? null : (
-        <button
-          type="button"
-          className="button tall full"
-          onClick={() => void bringing.takeBack(brought.events, brought.noun)}
-        >
-          Take {isOne ? "it" : "them"} back
-        </button>
-      )}
-    </section>
-  );
 }

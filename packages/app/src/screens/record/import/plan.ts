@@ -2,16 +2,17 @@ import { localDayOf } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState } from "@witnessmark/ledger";
 import {
+  beginReadings,
   checkName,
   type ImportAnswers,
   type ImportFault,
   type ImportQuestion,
   type ImportRow,
   intervalText,
+  type PastReading,
   READING_ROLES,
   readingColumns,
   readingDrafts,
-  readReadings,
   readTimed,
   type Table,
   TIMED_ROLES,
@@ -41,20 +42,28 @@ export interface PlanRow {
   readonly again: boolean;
 }
 
+/** So many rows show whether the columns are right. */
+const ROWS_SHOWN = 6;
+
 /** What would become of a file. */
 export interface Plan {
   /** Names of columns without which nothing can be read. */
   readonly missing: readonly string[];
   readonly questions: readonly ImportQuestion[];
-  readonly rows: readonly PlanRow[];
+  /** The first rows that read. */
+  readonly first: readonly PlanRow[];
+  /** Rows that read and are on record already, or stand further up. */
+  readonly again: number;
   readonly faults: readonly ImportFault[];
   /** Rows that have a fault. */
   readonly faulty: number;
   readonly heads: readonly [string, string, string];
   /** What each is called: one, several. */
   readonly noun: readonly [string, string];
+  /** Rows to bring in. */
   readonly count: number;
-  drafts(bundle: string): readonly Draft[];
+  /** What is kept of each row that is to be brought in. */
+  drafts(bundle: string): readonly (readonly Draft[])[];
 }
 
 const READING_WORDS: Readonly<Record<(typeof READING_ROLES)[number], string>> = {
@@ -124,30 +133,66 @@ interface PlanRequest {
   readonly person: string;
 }
 
-export const planOf = (request: PlanRequest): Plan =>
-  request.settled.kind === "readings" ? planOfReadings(request) : planOfTimed(request);
+/** Rows read in one go: what a phone that is four times slower does between two frames that nobody misses. */
+const ROWS_AT_ONCE = 400;
+
+/** Lets the page do what waits: answer a finger, paint. */
+const rest = (): Promise<void> => new Promise((done) => setTimeout(done));
+
+/**
+ * Reads a file as it was settled, in slices between which the page stays alive.
+ *
+ * @param onRead told how many rows have been read
+ * @param signal gives it up
+ * @returns `null` when it was given up
+ */
+export async function planOf(
+  request: PlanRequest,
+  onRead: (rows: number) => void,
+  signal: AbortSignal,
+): Promise<Plan | null> {
+  if (request.settled.kind === "timed") return planOfTimed(request);
+  const { book, state, table, settled, now_ms } = request;
+  const columns = settled.columns.map((name) => (isRole(name) ? name : ""));
+  const begun = beginReadings({ book, state, table, columns, answers: settled.answers, now_ms, offsetAt });
+  const rows: ImportRow<PastReading>[] = [];
+  for (const row of begun.rows) {
+    rows.push(row);
+    if (rows.length % ROWS_AT_ONCE > 0) continue;
+    onRead(rows.length);
+    await rest();
+    if (signal.aborted) return null;
+  }
+  return {
+    ...countsOf(rows, (row) => readingCells(book, row)),
+    missing: begun.missing.map((role) => READING_WORDS[role]),
+    questions: begun.questions,
+    heads: ["Read on", "Check", "Reading"],
+    noun: ["reading", "readings"],
+    drafts: (bundle) => readingDrafts(rows, bundle),
+  };
+}
+
+function readingCells(book: Book, { at, check, read, temperature }: PastReading): PlanRow["cells"] {
+  const found = book.checksById.get(check);
+  const at_ms = Date.parse(at);
+  return [
+    `${dayMonth(at_ms)} ${new Date(at_ms).getFullYear()}`,
+    found === undefined ? check : checkName(book, found),
+    temperature === undefined ? asWritten(read) : `${asWritten(read)} at ${asWritten(temperature)}`,
+  ];
+}
 
 function planOfTimed({ book, state, table, settled, now_ms, person }: PlanRequest): Plan {
   const columns = settled.columns.map((name) => timedRoleOf(name, book));
   const today = localDayOf(now_ms, -new Date(now_ms).getTimezoneOffset());
   const read = readTimed({ book, state, table, columns, answers: settled.answers, today, person });
-  const rows = read.rows.flatMap((row): readonly PlanRow[] => {
-    if (!row.ok) return [];
-    const { name, added, done } = row.is;
-    return [
-      {
-        row: row.row,
-        cells: [
-          name,
-          added === undefined ? "as it is followed already" : intervalText(added, book.counters),
-          done === undefined ? "not said" : `${done.on} by ${done.by}`,
-        ],
-        again: row.again,
-      },
-    ];
-  });
   return {
-    ...countsOf(read.rows, rows),
+    ...countsOf(read.rows, ({ name, added, done }) => [
+      name,
+      added === undefined ? "as it is followed already" : intervalText(added, book.counters),
+      done === undefined ? "not said" : `${done.on} by ${done.by}`,
+    ]),
     missing: read.missing.map((role) => (role === "item" ? TIMED_WORDS.item : role)),
     questions: read.questions,
     heads: ["What", "Interval", "Last done"],
@@ -161,39 +206,19 @@ const timedRoleOf = (name: string, book: Book): TimedRole | "" =>
   book.counters.map(({ id }) => `counter:${id}` as const).find((role) => role === name) ??
   "";
 
-const countsOf = (all: readonly ImportRow<unknown>[], rows: readonly PlanRow[]) => ({
-  rows,
-  faults: all.flatMap((row) => (row.ok ? [] : row.faults)),
-  faulty: all.filter(({ ok }) => !ok).length,
-  count: rows.filter(({ again }) => !again).length,
-});
-
-function planOfReadings({ book, state, table, settled, now_ms }: PlanRequest): Plan {
-  const columns = settled.columns.map((name) => (isRole(name) ? name : ""));
-  const read = readReadings({ book, state, table, columns, answers: settled.answers, now_ms, offsetAt });
-  const rows = read.rows.flatMap((row): readonly PlanRow[] => {
-    if (!row.ok) return [];
-    const { at, check, read: value, temperature } = row.is;
-    const found = book.checksById.get(check);
-    const at_ms = Date.parse(at);
-    return [
-      {
-        row: row.row,
-        cells: [
-          `${dayMonth(at_ms)} ${new Date(at_ms).getFullYear()}`,
-          found === undefined ? check : checkName(book, found),
-          temperature === undefined ? asWritten(value) : `${asWritten(value)} at ${asWritten(temperature)}`,
-        ],
-        again: row.again,
-      },
-    ];
-  });
-  return {
-    ...countsOf(read.rows, rows),
-    missing: read.missing.map((role) => READING_WORDS[role]),
-    questions: read.questions,
-    heads: ["Read on", "Check", "Reading"],
-    noun: ["reading", "readings"],
-    drafts: (bundle) => readingDrafts(read.rows, bundle),
-  };
+function countsOf<T>(rows: readonly ImportRow<T>[], cellsOf: (is: T) => PlanRow["cells"]) {
+  const first: PlanRow[] = [];
+  const faults: ImportFault[] = [];
+  let [faulty, again, count] = [0, 0, 0];
+  for (const row of rows) {
+    if (!row.ok) {
+      faulty += 1;
+      faults.push(...row.faults);
+      continue;
+    }
+    if (row.again) again += 1;
+    else count += 1;
+    if (first.length < ROWS_SHOWN) first.push({ row: row.row, cells: cellsOf(row.is), again: row.again });
+  }
+  return { first, faults, faulty, again, count };
 }

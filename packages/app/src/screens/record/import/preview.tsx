@@ -1,13 +1,10 @@
 import { useState } from "react";
 import type { Plan } from "./plan.ts";
 
-/** So many rows show whether the columns are right. */
-const ROWS_SHOWN = 6;
 const FAULTS_A_PAGE = 10;
 
 /** How the first rows read, and everything that does not. */
 export function Preview({ plan }: { readonly plan: Plan }) {
-  const again = plan.rows.length - plan.count;
   return (
     <section className="one-section" aria-label="How it reads">
       <h3>How it reads</h3>
@@ -16,13 +13,13 @@ export function Preview({ plan }: { readonly plan: Plan }) {
           <b>{plan.count}</b> to bring in
         </li>
         <li>
-          <b>{again}</b> on record already, or twice in the file: left out
+          <b>{plan.again}</b> on record already, or twice in the file: left out
         </li>
         <li>
           <b>{plan.faulty}</b> with faults: left out
         </li>
       </ul>
-      {plan.rows.length === 0 ? null : (
+      {plan.first.length === 0 ? null : (
         <table className="import-table">
           <thead>
             <tr>
@@ -35,7 +32,7 @@ export function Preview({ plan }: { readonly plan: Plan }) {
             </tr>
           </thead>
           <tbody>
-            {plan.rows.slice(0, ROWS_SHOWN).map(({ row, cells: [first, second, third], again: isAgain }) => (
+            {plan.first.map(({ row, cells: [first, second, third], again: isAgain }) => (
               <tr key={row}>
                 <td>{row}</td>
                 <td>{first}</td>

@@ -4,95 +4,121 @@ import type { Draft } from "../../../keep/contract.ts";
 import { useKeep } from "../../../keep/react.ts";
 import type { Plan } from "./plan.ts";
 
-/** So many events are hashed and kept at once: what is kept stays kept when the phone dies in between. */
-const BATCH = 200;
-/** To take back what stands far behind folds everything anew, once for each batch: those are few and large. */
-const BACK_BATCH = 2_000;
+/** So many rows are hashed and kept at once: what is kept stays kept when the phone dies in between. */
+const BATCH = 250;
 
 export interface Brought {
-  /** Ids of the events that were kept. */
-  readonly events: readonly string[];
-  /** How many rows they came from. */
+  /** The id that all of it has in common, by which it is taken back. */
+  readonly bundle: string;
+  /** How many rows are on record, of how many that were to be. */
   readonly count: number;
+  readonly of: number;
   readonly noun: readonly [string, string];
   readonly takenBack: boolean;
 }
 
+/** What is being done now. */
+export type UnderWay =
+  | { readonly is: "coming-in"; readonly done: number; readonly of: number; readonly isStopping: boolean }
+  | { readonly is: "going-back" };
+
 export interface BringIn {
-  /** How far it is; `null` when nothing is under way. */
-  readonly progress: { readonly done: number; readonly of: number } | null;
+  readonly underWay: UnderWay | null;
   readonly brought: Brought | null;
   readonly trouble: string | null;
   bringIn(plan: Plan): Promise<void>;
-  takeBack(events: readonly string[], noun: Brought["noun"]): Promise<void>;
+  /** Ends the bringing in after the rows that are being kept; nothing of a row is kept without the rest of it. */
+  stop(): void;
+  /** Goes on where it was stopped. */
+  goOn(): Promise<void>;
+  /** Takes back all that came from one file, in one step. */
+  takeBack(what: Omit<Brought, "takenBack">): Promise<void>;
   forget(): void;
 }
 
-/** Keeps what a file brings in batches, and takes it back by withdrawing each event. */
+interface Coming {
+  readonly bundle: string;
+  readonly rows: readonly (readonly Draft[])[];
+  readonly noun: Brought["noun"];
+  readonly done: number;
+}
+
+/** Keeps what a file brings in batches of whole rows, and takes it back by one withdrawal. */
 export function useBringIn(registration: string): BringIn {
   const keep = useKeep();
-  const [progress, setProgress] = useState<BringIn["progress"]>(null);
+  const [underWay, setUnderWay] = useState<UnderWay | null>(null);
   const [brought, setBrought] = useState<Brought | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
-  const underWay = useRef(false);
-  const inBatches = useCallback(
-    async (drafts: readonly Draft[], left: string, batch = BATCH): Promise<readonly string[]> => {
-      if (underWay.current) return [];
-      underWay.current = true;
-      setTrouble(null);
-      const kept: string[] = [];
-      try {
-        for (let from = 0; from < drafts.length; from += batch) {
-          setProgress({ done: from, of: drafts.length });
-          const events = await keep.append(registration, drafts.slice(from, from + batch));
-          kept.push(...events.map(({ id }) => id));
+  const coming = useRef<Coming | null>(null);
+  const isBusy = useRef(false);
+  const isStopped = useRef(false);
+
+  const alone = useCallback(async (work: () => Promise<void>) => {
+    if (isBusy.current) return;
+    isBusy.current = true;
+    isStopped.current = false;
+    setTrouble(null);
+    try {
+      await work();
+    } catch (error) {
+      setTrouble(error instanceof Error ? error.message : String(error));
+    } finally {
+      isBusy.current = false;
+      setUnderWay(null);
+    }
+  }, []);
+
+  const goOn = useCallback(
+    () =>
+      alone(async () => {
+        const { current: begun } = coming;
+        if (begun === null) return;
+        const { bundle, rows, noun } = begun;
+        let { done } = begun;
+        try {
+          while (done < rows.length && !isStopped.current) {
+            setUnderWay({ is: "coming-in", done, of: rows.length, isStopping: false });
+            const some = rows.slice(done, done + BATCH);
+            await keep.append(registration, some.flat());
+            done += some.length;
+          }
+        } finally {
+          coming.current = done < rows.length ? { ...begun, done } : null;
+          if (done > 0) setBrought({ bundle, count: done, of: rows.length, noun, takenBack: false });
         }
-      } catch (error) {
-        const why = error instanceof Error ? error.message : String(error);
-        setTrouble(`${why} ${kept.length} of ${drafts.length} ${left}`);
-      } finally {
-        underWay.current = false;
-        setProgress(null);
-      }
-      return kept;
-    },
-    [keep, registration],
+      }),
+    [alone, keep, registration],
   );
   const bringIn = useCallback(
-    async (plan: Plan) => {
-      const drafts = plan.drafts(newId());
-      const events = await inBatches(drafts, "were brought in; the others can be brought in again.");
-      if (events.length > 0) {
-        const count = events.length === drafts.length ? plan.count : events.length;
-        setBrought({ events, count, noun: plan.noun, takenBack: false });
-      }
+    (plan: Plan) => {
+      const bundle = newId();
+      coming.current = { bundle, rows: plan.drafts(bundle), noun: plan.noun, done: 0 };
+      return goOn();
     },
-    [inBatches],
+    [goOn],
   );
+  const stop = useCallback(() => {
+    isStopped.current = true;
+    setUnderWay((now) => (now?.is === "coming-in" ? { ...now, isStopping: true } : now));
+  }, []);
   const takeBack = useCallback(
-    async (events: readonly string[], noun: Brought["noun"]) => {
-      const drafts = events.map(
-        (event): Draft => ({
-          type: "event.withdrawn",
-          body: { event, why: "Brought in from a file, and taken back" },
-        }),
-      );
-      const kept = await inBatches(drafts, "were taken back.", BACK_BATCH);
-      if (kept.length < events.length) return;
-      setBrought((before) =>
-        before === null
-          ? { events, count: events.length, noun, takenBack: true }
-          : { ...before, takenBack: true },
-      );
-    },
-    [inBatches],
+    (what: Omit<Brought, "takenBack">) =>
+      alone(async () => {
+        setUnderWay({ is: "going-back" });
+        const why = "Brought in from a file, and taken back";
+        await keep.append(registration, [{ type: "event.withdrawn", body: { event: what.bundle, why } }]);
+        coming.current = null;
+        setBrought({ ...what, takenBack: true });
+      }),
+    [alone, keep, registration],
   );
   const forget = useCallback(() => {
+    coming.current = null;
     setBrought(null);
     setTrouble(null);
   }, []);
   return useMemo(
-    () => ({ progress, brought, trouble, bringIn, takeBack, forget }),
-    [progress, brought, trouble, bringIn, takeBack, forget],
+    () => ({ underWay, brought, trouble, bringIn, stop, goOn, takeBack, forget }),
+    [underWay, brought, trouble, bringIn, stop, goOn, takeBack, forget],
   );
 }
