@@ -101,4 +101,9 @@ export interface BookFault {
 
 export type BookResult =
   | { readonly ok: true; readonly book: Book }
-  | { readonly ok: false; readonly faults: readonly [BookFault, ...BookFault[]] };
+  | {
+      readonly ok: false;
+      readonly faults: readonly [BookFault, ...BookFault[]];
+      /** The shape, where that can be drawn for all that. */
+      readonly geometry?: Geometry;
+    };

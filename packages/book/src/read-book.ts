@@ -31,6 +31,7 @@ import { hazardsAreKeptFrom, manualOrderCanBeWalked } from "./rules/walk-order.t
 import { draftOf, partialDraftOf } from "./shape/draft.ts";
 import { checkShape } from "./shape/shape-faults.ts";
 import { textFault } from "./text-fault.ts";
+import { given } from "./to-si/given.ts";
 import { NodePositions } from "./yaml/node-positions.ts";
 import { parseYaml } from "./yaml/parse-yaml.ts";
 import { PlainReader } from "./yaml/plain-value.ts";
@@ -107,7 +108,7 @@ export async function readBook(text: string, fileName: string): Promise<BookResu
   const tables = readTables(draft, list.report);
 
   const faults = list.inOrder();
-  if (isNotEmpty(faults)) return { ok: false, faults };
+  if (isNotEmpty(faults)) return { ok: false, faults, ...given("geometry", draft.geometry) };
   if (!shape.ok) throw new Error(`${fileName}: the schema refused the book without saying why`);
   return { ok: true, book: resolveBook(shape.source, readings, tables, await sha256(body)) };
 }

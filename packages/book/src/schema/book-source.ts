@@ -104,7 +104,7 @@ export const BookSource = z.strictObject({
   equipment: z.array(Equipment).default([]),
   order: OrderSource.optional(),
   last: z.array(Id).min(1).optional().describe("Stances at which one looks last, once all else is done."),
-  hazards: z.array(Hazard).min(1).optional(),
+  hazards: z.array(Hazard).optional(),
   relief: Relief.optional(),
   counters: z.array(Counter).default([]),
   timedItems: z.array(TimedItem).default([]),

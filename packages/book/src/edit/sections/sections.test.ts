@@ -7,7 +7,7 @@ import type { BookField } from "./field.ts";
 import { SECTIONS } from "./sections.ts";
 
 /** What is shown in a way of its own: drawn, or written as text. */
-const ELSEWHERE = new Set(["witnessmark", "revision", "issued", "geometry", "order", "last", "hazards"]);
+const ELSEWHERE = new Set(["witnessmark", "revision", "issued", "order", "last"]);
 
 const pathsOf = (value: Plain, way: string): readonly string[] => {
   if (isList(value)) return [...new Set(value.flatMap((item) => pathsOf(item, way)))];

@@ -1,7 +1,8 @@
-import { AIRCRAFT_CLASSES } from "../../schema/kinds.ts";
+import { AIRCRAFT_CLASSES, ENGINES, GEARS } from "../../schema/kinds.ts";
 import { line, type Section, text } from "./field.ts";
 import { LOADING_SECTIONS } from "./loading-sections.ts";
 import { RECORD_SECTIONS } from "./record-sections.ts";
+import { SHAPE_SECTIONS } from "./shape-sections.ts";
 import { WALK_SECTIONS } from "./walk-sections.ts";
 
 const AIRCRAFT: Section = {
@@ -21,7 +22,7 @@ const AIRCRAFT: Section = {
         line("type", "Type"),
         line("description", "Is a"),
         { is: "number", key: "seats", label: "Seats" },
-        { is: "choice", key: "engine", label: "Engine", of: ["piston", "turboprop"] },
+        { is: "choice", key: "engine", label: "Engine", of: ENGINES },
         { is: "number", key: "engines", label: "Engines" },
         {
           is: "switch",
@@ -32,7 +33,7 @@ const AIRCRAFT: Section = {
         },
         { is: "choice", key: "class", label: "Class", of: AIRCRAFT_CLASSES, optional: true },
         line("typeRating", "Type rating", { optional: true, note: "Where its pilot needs one." }),
-        { is: "choice", key: "gear", label: "Third wheel", of: ["nose-wheel", "tail-wheel"] },
+        { is: "choice", key: "gear", label: "Stands on", of: GEARS },
         { is: "switch", key: "retractable", label: "Gear comes up" },
       ],
     },
@@ -42,6 +43,7 @@ const AIRCRAFT: Section = {
 /** Every page of a book, in the order in which one is made. */
 export const SECTIONS: readonly Section[] = [
   AIRCRAFT,
+  ...SHAPE_SECTIONS,
   ...WALK_SECTIONS,
   ...LOADING_SECTIONS,
   ...RECORD_SECTIONS,
