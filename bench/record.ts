@@ -11,18 +11,15 @@
  * A folder that is named keeps the history, the server's and the phone's: to measure again then takes no minutes.
  */
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
-import { readFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Book, type Check, readBook } from "@witnessmark/book";
 import { REGISTRATION } from "@witnessmark/e2e/book";
 import { openPhone, type Phone } from "@witnessmark/e2e/browser";
+import { longPast } from "@witnessmark/e2e/long-past";
 import { until } from "@witnessmark/e2e/patience";
 import { sayWho, toWalk } from "@witnessmark/e2e/screens";
 import { DATABASE, startServer } from "@witnessmark/e2e/server";
 import { percentile } from "@witnessmark/e2e/stopwatch";
-import { fromSI } from "@witnessmark/engine";
-import { generateHistory } from "@witnessmark/ledger";
 import { openSqlite } from "@witnessmark/store";
 import { keepHistory } from "./keep-history.ts";
 
@@ -30,43 +27,12 @@ const LIMIT_ms = 300;
 const SLOWER = 4;
 const TIMES = Number(process.argv[4] ?? 15);
 const FLIGHTS_A_YEAR = 300;
-const YEAR_MS = 365.25 * 86_400_000;
 /** A phone takes ten years from a server only once. */
 const TAKES_ms = 1_800_000;
-const BOOK = new URL("../books/zz-skr.yaml", import.meta.url);
-
-/** A check as the generator of histories knows it; its gauge reads about the middle of the rule that is drawn. */
-function checkLike(book: Book, { id, reading }: Check) {
-  const gauge = reading === undefined ? undefined : book.gauges.get(reading.gauge);
-  if (reading === undefined || gauge === undefined) return { id };
-  const [low, high] = reading.scale;
-  return {
-    id,
-    gauge: { id: gauge.id, unit: gauge.unit, usual: fromSI((low.valueSI + high.valueSI) / 2, gauge.unit) },
-  };
-}
 
 /** Ten years of one aircraft, in a database as the server keeps it. @returns how many events */
 async function fill(file: string, years: number): Promise<number> {
-  const text = await readFile(BOOK, "utf8");
-  const read = await readBook(text, "zz-skr.yaml");
-  if (!read.ok) throw new Error(`record bench: expected a book without faults, found ${read.faults.length}`);
-  const { book } = read;
-  const history = await generateHistory({
-    years,
-    flightsPerYear: FLIGHTS_A_YEAR,
-    seed: 20_310_101,
-    operator: "own",
-    aircraft: REGISTRATION,
-    checks: book.checks.map((check) => checkLike(book, check)),
-    groundGear: book.groundGear.map(({ id, count, stowedIn: [where = "cabin"] }) => ({
-      item: id,
-      count,
-      stowedIn: where,
-    })),
-    book: { sha256: book.sha256, revision: book.revision, type: book.aircraft.type, text },
-    start_ms: Date.now() - years * YEAR_MS - 86_400_000,
-  });
+  const history = await longPast(REGISTRATION, { years, flightsPerYear: FLIGHTS_A_YEAR, operator: "own" });
   const store = await openSqlite({ file });
   try {
     const own = store.forOperator("own");

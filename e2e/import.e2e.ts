@@ -74,20 +74,20 @@ describe("a file that is brought in", () => {
 
   it("is stopped with what is in said, goes on from there, and is taken back in one step", async () => {
     await screen.open();
-    await screen.choose("long.csv", history(1_500, 7));
+    await screen.choose("long.csv", history(2_000, 7));
     await screen.stopAtOnce();
-    await screen.bringIn("1,500 readings");
+    await screen.bringIn("2,000 readings");
     await phone.page.getByRole("heading", { name: "Stopped" }).waitFor({ timeout: PATIENCE_ms });
     const said = await phone.page
-      .getByText(/of 1,500 readings of long\.csv are on the record\.$/)
+      .getByText(/of 2,000 readings of long\.csv are on the record\.$/)
       .textContent();
     const [inFirst = "0"] = said?.split(" ") ?? [];
     expect(Number(inFirst)).toBeGreaterThan(0);
-    expect(Number(inFirst)).toBeLessThan(1_500);
+    expect(Number(inFirst)).toBeLessThan(2_000);
     await isClean();
     await phone.page.getByRole("button", { name: /^Bring in the other/ }).tap();
     await phone.page
-      .getByText("1,500 readings of long.csv are on the record.", { exact: true })
+      .getByText("2,000 readings of long.csv are on the record.", { exact: true })
       .waitFor({ timeout: PATIENCE_ms });
     await phone.page.getByRole("button", { name: "Take them back" }).tap();
     await phone.page.getByRole("heading", { name: "Taken back" }).waitFor({ timeout: PATIENCE_ms });

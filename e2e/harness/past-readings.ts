@@ -63,6 +63,11 @@ export async function pushPast(url: string, aircraft: string, days: readonly Pas
       await tell(at_ms + HOUR_MS, facts(at));
     }
   }
+  await pushAll(url, aircraft, events);
+}
+
+/** Sends events to the server as phones do, page by page. */
+export async function pushAll(url: string, aircraft: string, events: readonly LedgerEvent[]): Promise<void> {
   for (let from = 0; from < events.length; from += PAGE_EVENTS) {
     await push(url, aircraft, events.slice(from, from + PAGE_EVENTS));
   }

@@ -12,6 +12,7 @@ import { shortDay } from "../../words/dates.ts";
 import { figure, tally } from "../../words/figures.ts";
 import { personText } from "../../words/people.ts";
 import { BookFile } from "../add/add-aircraft.tsx";
+import { OlderEntries } from "../record/older-entries.tsx";
 import { LedgerFile } from "./ledger-file.tsx";
 import { PackFile } from "./pack-file.tsx";
 
@@ -65,7 +66,8 @@ export function AircraftPapers({ open }: { readonly open: OpenAircraft }) {
       <section>
         <h2>Its ledger</h2>
         <p>
-          {tally(state.eventCount, "entry", "entries")},{" "}
+          {tally(state.eventCount, "entry", "entries")}
+          {entry.older === undefined ? "" : " here"},{" "}
           {entry.toSend === 0 ? "all on the server" : `${figure(entry.toSend)} to send`}.
           {state.unknown.length === 0
             ? ""
@@ -73,6 +75,7 @@ export function AircraftPapers({ open }: { readonly open: OpenAircraft }) {
         </p>
         <LedgerFile registration={open.registration} />
       </section>
+      <OlderEntries open={open} as="h2" />
       <People open={open} />
       <PutAway open={open} />
     </div>

@@ -3,12 +3,19 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeep } from "../../keep/react.ts";
 import { longDay } from "../../words/dates.ts";
+import { tally } from "../../words/figures.ts";
 
 /** So many entries at a time: some months of an aircraft that flies every day. */
 const AT_A_TIME = 10_000;
 
+interface OlderEntriesProps {
+  readonly open: OpenAircraft;
+  /** How deep the heading stands on its screen. */
+  readonly as?: "h2" | "h3";
+}
+
 /** Says what was answered so long ago that this phone left it at the server, and brings it when asked. */
-export function OlderEntries({ open }: { readonly open: OpenAircraft }) {
+export function OlderEntries({ open, as: Heading = "h3" }: OlderEntriesProps) {
   const { older } = open.entry;
   const keep = useKeep();
   const [left, setLeft] = useState<number | null>(null);
@@ -33,7 +40,7 @@ export function OlderEntries({ open }: { readonly open: OpenAircraft }) {
 
   return (
     <section className="one-section">
-      <h3>Older answers</h3>
+      <Heading>Older answers</Heading>
       <p>
         What was answered on walks before {longDay(Date.parse(older.since))} is{" "}
         {isReached ? "at the server, not on this phone." : "not on this phone; connect to read it."}{" "}
@@ -54,7 +61,7 @@ export function OlderEntries({ open }: { readonly open: OpenAircraft }) {
         </div>
       ) : (
         <div className="save-files">
-          <p role="status">{left} entries left at the server</p>
+          <p role="status">{tally(left, "entry", "entries")} left at the server</p>
           <button type="button" className="button" onClick={() => stopping.current?.abort()}>
             Stop
           </button>

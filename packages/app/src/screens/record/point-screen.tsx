@@ -5,6 +5,7 @@ import { PhotoStrip } from "../../frame/photo-strip.tsx";
 import { href } from "../../routes/route.ts";
 import { clockTime, dayMonth } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
+import { OlderEntries } from "./older-entries.tsx";
 import { type PointLine, pastOfPoint } from "./point-past.ts";
 import "./record.css";
 import "./point.css";
@@ -71,6 +72,7 @@ export function PointScreen({ open, id }: PointScreenProps) {
             </button>
           )}
         </section>
+        <OlderEntries open={open} />
       </main>
     </AircraftFrame>
   );
