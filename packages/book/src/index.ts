@@ -2,7 +2,14 @@ export { type Beginning, beginBook } from "./begin/begin-book.ts";
 export { drawnFrom } from "./begin/drawn-from.ts";
 export { ARCHETYPES, type Archetype, type Figures } from "./begin/figures.ts";
 export { type FirstFigures, firstFiguresOf } from "./begin/first-figures.ts";
-export { type MovedPoint, movedByHand, type Redrawn, redraw } from "./begin/redraw.ts";
+export {
+  type ByHand,
+  changedByHand,
+  type MovedPoint,
+  type Redrawn,
+  redraw,
+  type ShapedPart,
+} from "./begin/redraw.ts";
 export type { Book, BookFault, BookResult, Check, ManualOrder, OrderStep } from "./book.ts";
 export {
   distanceOutside_m,

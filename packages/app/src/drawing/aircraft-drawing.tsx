@@ -31,9 +31,10 @@ export type {
 
 const MOST_pxPerMetre = 260;
 const TARGET_px = 48;
-/** About a walk there are numbers; about an aircraft alone there is nothing. */
+/** About a walk there are numbers, about what is measured its measures; about an aircraft alone there is nothing. */
 const MARGIN = {
   walk: { side_px: 30, top_px: 36, bottom_px: 36 },
+  measured: { side_px: 46, top_px: 42, bottom_px: 42 },
   alone: { side_px: 14, top_px: 14, bottom_px: 14 },
 } as const;
 const FINGER_px = 24;
@@ -113,10 +114,10 @@ function InRoom(props: InRoomProps) {
   const turn_deg = view !== "plan" || !standing ? 0 : -(heading_deg ?? (up === "nose" ? 0 : up.heading_deg));
   const zeroAt: Px = [width_px * zero.x_1, height_px * zero.y_1 + zero.y_px];
   const middle: Px = [width_px / 2 - zeroAt[0], height_px / 2 - zeroAt[1]];
+  const about = props.dimensions !== undefined ? "measured" : stances.length === 0 ? "alone" : "walk";
   const whole = useMemo(
-    () =>
-      wholeCamera(box, { width_px, height_px }, stances.length === 0 ? MARGIN.alone : MARGIN.walk, turn_deg),
-    [box, stances, width_px, height_px, turn_deg],
+    () => wholeCamera(box, { width_px, height_px }, MARGIN[about], turn_deg),
+    [box, about, width_px, height_px, turn_deg],
   );
   const home = useSettled(
     useMemo((): Camera => {

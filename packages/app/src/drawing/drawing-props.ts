@@ -1,6 +1,7 @@
 import type { Book, Detail } from "@witnessmark/book";
 import type { Status } from "@witnessmark/ledger";
 import type { Camera, Room } from "./camera.ts";
+import type { DrawingDimension, DrawingZone } from "./dimensions.ts";
 import type { SceneStop } from "./walk-scene.ts";
 
 /** From above, from the left side, or from ahead. */
@@ -76,6 +77,10 @@ export interface AircraftDrawingProps {
   readonly ring_px?: number;
   /** 0 outline, 1 main lines, 2 everything. */
   readonly detail?: Detail;
+  /** Measures beside it. */
+  readonly dimensions?: readonly DrawingDimension[] | undefined;
+  /** Where nobody is to stand. Drawn in plan only. */
+  readonly zones?: readonly DrawingZone[] | undefined;
   /** Squares of a metre under it. */
   readonly squares?: boolean;
   /** What kind of room it stands in, when the next of its kind will be as large: it is then drawn at once. */

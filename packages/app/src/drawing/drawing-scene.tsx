@@ -1,6 +1,7 @@
 import { memo } from "react";
 import { AircraftView } from "./aircraft-view.tsx";
 import { type Camera, fromDatum, type Px } from "./camera.ts";
+import { DimensionLayer, ZoneLayer } from "./dimension-layer.tsx";
 import type { AircraftDrawingProps, DrawingMark, DrawingView, PlaceOnView } from "./drawing-props.ts";
 import { LEADER_FROM_px, type Place } from "./label-places.ts";
 import { StoodMark } from "./mark-strokes.tsx";
@@ -9,7 +10,10 @@ import { onPlaneOf } from "./view-plane.ts";
 import { StanceMark, WalkPath } from "./walk-strokes.tsx";
 
 interface DrawingSceneProps
-  extends Pick<AircraftDrawingProps, "geometry" | "route" | "selected" | "squares" | "detail"> {
+  extends Pick<
+    AircraftDrawingProps,
+    "geometry" | "route" | "selected" | "squares" | "detail" | "dimensions" | "zones"
+  > {
   readonly view: DrawingView;
   readonly marks: readonly DrawingMark[];
   readonly camera: Camera;
@@ -34,6 +38,9 @@ export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps)
       <g transform={turn_deg === 0 ? undefined : `rotate(${turn_deg.toFixed(2)})`}>
         {props.squares === true ? <Squares pxPerMetre={pxPerMetre} /> : null}
         {view === "plan" && route !== undefined ? <WalkPath route={route} pxPerMetre={pxPerMetre} /> : null}
+        {view === "plan" && props.zones !== undefined ? (
+          <ZoneLayer zones={props.zones} pxPerMetre={pxPerMetre} />
+        ) : null}
         <AircraftView
           geometry={geometry}
           view={view}
@@ -42,6 +49,9 @@ export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps)
           centre
         />
       </g>
+      {props.dimensions === undefined ? null : (
+        <DimensionLayer dimensions={props.dimensions} camera={camera} />
+      )}
       {view !== "plan"
         ? null
         : route?.stops.map((each) => (

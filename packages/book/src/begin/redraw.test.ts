@@ -6,7 +6,7 @@ import { readBook } from "../read-book.ts";
 import { beginBook } from "./begin-book.ts";
 import { ARCHETYPES } from "./figures.ts";
 import { type FirstFigures, firstFiguresOf } from "./first-figures.ts";
-import { movedByHand, redraw } from "./redraw.ts";
+import { changedByHand, redraw } from "./redraw.ts";
 
 const TAIL_WHEEL = ARCHETYPES.find(({ id }) => id === "piston-single-tail-wheel");
 if (TAIL_WHEEL === undefined) throw new Error("expected an aircraft with a tail wheel");
@@ -67,9 +67,9 @@ describe("a book drawn anew from other first figures", () => {
   });
 
   it("knows which points were moved by hand, and where they would stand", () => {
-    expect(movedByHand(plainIn(begun()))).toEqual([]);
+    expect(changedByHand(plainIn(begun()))).toEqual({ points: [], parts: [] });
     const moved = plainIn(drawnAnew(editText(begun(), [PITOT]), { span_m: 13 }).text);
-    expect(movedByHand(moved)).toEqual([
+    expect(changedByHand(moved).points).toEqual([
       {
         id: "pitot",
         index: rankOf(moved, "pitot"),
@@ -77,6 +77,16 @@ describe("a book drawn anew from other first figures", () => {
         drawn: placeIn(plainIn(begun({ span_m: 13 })), "pitot"),
       },
     ]);
+  });
+
+  it("knows which parts of the shape were changed by hand; those stay, the others follow", () => {
+    const own = editText(begun(), [{ set: ["geometry", "wing", "tipRound"], to: 0.4 }]);
+    expect(changedByHand(plainIn(own)).parts.map(({ key }) => key)).toEqual(["wing"]);
+    const plain = plainIn(drawnAnew(own, { length_m: 7.7 }).text);
+    expect(valueAt(plain, ["geometry", "wing", "tipRound"])).toBe(0.4);
+    expect(valueAt(plain, ["geometry", "fuselage"])).toEqual(
+      valueAt(plainIn(begun({ length_m: 7.7 })), ["geometry", "fuselage"]),
+    );
   });
 
   it("keeps what was written by hand: a check reworded, a point taken out, a remark", () => {

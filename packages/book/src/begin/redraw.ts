@@ -1,4 +1,5 @@
-import { type Difference, isSame, placeOf } from "../edit/differences.ts";
+import { InputError } from "@witnessmark/engine";
+import { type Difference, isList, isMap, isSame, own, placeOf } from "../edit/differences.ts";
 import type { BookEdit, Plain } from "../edit/edit-text.ts";
 import { mergeEdits } from "../edit/merge.ts";
 import { valueAt } from "../edit/plain-of.ts";
@@ -38,19 +39,38 @@ export interface MovedPoint {
   readonly drawn: Plain;
 }
 
-/** The points that were moved by hand, in the order of the book; none where it does not say what it was drawn from. */
-export function movedByHand(plain: Plain): readonly MovedPoint[] {
+/** A part of the shape that is not as the first figures draw it: `wing`, `fuselage`. */
+export interface ShapedPart {
+  readonly key: string;
+  /** As they would draw it; nothing where they would draw none. */
+  readonly drawn: Plain | undefined;
+}
+
+export interface ByHand {
+  /** In the order of the book. */
+  readonly points: readonly MovedPoint[];
+  readonly parts: readonly ShapedPart[];
+}
+
+const NOTHING: ByHand = { points: [], parts: [] };
+
+/** What was moved or shaped by hand since the book was drawn; nothing where it does not say what from. */
+export function changedByHand(plain: Plain): ByHand {
   const figures = firstFiguresOf(plain);
-  if (figures === undefined) return [];
-  let drawn: Plain;
+  if (figures === undefined) return NOTHING;
   try {
-    drawn = drawnAs(plain, figures);
-  } catch {
-    return []; // figures that no aircraft has: told at the field
+    const drawn = drawnAs(plain, figures);
+    return { points: movedPoints(plain, drawn), parts: shapedParts(plain, drawn) };
+  } catch (error) {
+    if (error instanceof InputError) return NOTHING; // figures that no aircraft has: told at the field
+    throw error;
   }
+}
+
+function movedPoints(plain: Plain, drawn: Plain): readonly MovedPoint[] {
   const points = valueAt(plain, ["points"]);
-  if (!Array.isArray(points)) return [];
-  return points.flatMap((point: Plain, index): MovedPoint[] => {
+  if (!isList(points)) return [];
+  return points.flatMap((point, index): MovedPoint[] => {
     const [id, name, place] = [valueAt(point, ["id"]), valueAt(point, ["name"]), valueAt(point, ["place"])];
     if (typeof id !== "string") return [];
     const at = placeOf(drawn, ["points", { id }, "place"]);
@@ -58,6 +78,14 @@ export function movedByHand(plain: Plain): readonly MovedPoint[] {
     if (was === undefined || isSame(was, place)) return [];
     return [{ id, index, name: typeof name === "string" ? name : id, drawn: was }];
   });
+}
+
+function shapedParts(plain: Plain, drawn: Plain): readonly ShapedPart[] {
+  const [here, there] = [valueAt(plain, ["geometry"]), valueAt(drawn, ["geometry"])];
+  if (!isMap(here) || !isMap(there)) return [];
+  return [...new Set([...Object.keys(there), ...Object.keys(here)])]
+    .filter((key) => !isSame(own(here, key), own(there, key)))
+    .map((key) => ({ key, drawn: own(there, key) }));
 }
 
 /** The book that these figures alone would give, named as this one is. */

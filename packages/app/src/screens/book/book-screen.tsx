@@ -16,10 +16,12 @@ import { Changes } from "./changes.tsx";
 import { FromPaperDesk } from "./from-paper-desk.tsx";
 import { Issue } from "./issue.tsx";
 import { SectionPage } from "./section-page.tsx";
+import { ShapePage } from "./shape-page.tsx";
 import { type Desk, DeskProvider, useOpenDesk } from "./use-desk.ts";
 import { WalkPage } from "./walk-page.tsx";
 import "../aircraft/aircraft.css";
 import "./book.css";
+import "./shape.css";
 
 interface BookScreenProps {
   readonly snapshot: KeepSnapshot;
@@ -111,6 +113,8 @@ function Page({ page, item, snapshot, wide }: PageProps) {
       );
     default: {
       const section = sectionOf(page);
+      if (section?.group === "aircraft" && section.path.length > 0)
+        return <ShapePage key={page} section={section} item={item} wide={wide} />;
       return (
         <Pane>
           {section === undefined ? (

@@ -119,7 +119,15 @@ export function FieldInput(props: FieldInputProps) {
     case "at":
       return <SomeOf {...common} list={["points"]} single />;
     case "place":
-      return <PlaceInput path={path} value={value} ways={field.ways} label={field.label} />;
+      return (
+        <PlaceInput
+          path={path}
+          value={value}
+          ways={field.ways}
+          label={field.label}
+          optional={field.optional === true}
+        />
+      );
     case "gauge-span":
       return <PairInput path={path} value={value} label={field.label} />;
     default:

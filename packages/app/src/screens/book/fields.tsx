@@ -169,12 +169,12 @@ function Rows({ field, path, value }: PartProps<"rows">) {
   const rows: readonly Plain[] = Array.isArray(value) ? value : [];
   const isRead = desk.draft === null;
   if (isRead && rows.length === 0) return null;
-  const add = () =>
-    desk.edit(
-      value === undefined
-        ? [{ set: path, to: [field.blank] }]
-        : [{ insert: [...path, rows.length], item: field.blank }],
-    );
+  const add = () => {
+    const item = furtherThan(rows.at(-1)) ?? field.blank;
+    desk.edit(value === undefined ? [{ set: path, to: [item] }] : [{ insert: [...path, rows.length], item }]);
+  };
+  const takeOut = (index: number) =>
+    desk.edit([{ remove: rows.length === 1 && field.optional ? path : [...path, index] }]);
   return (
     <fieldset className="bk-part bk-rows">
       <legend>{field.label}</legend>
@@ -184,7 +184,7 @@ function Rows({ field, path, value }: PartProps<"rows">) {
           <Faults id={undefined} path={[...path, index]} />
           <Fields fields={field.fields} path={[...path, index]} />
           {isRead ? null : (
-            <button type="button" className="quiet" onClick={() => desk.edit([{ remove: [...path, index] }])}>
+            <button type="button" className="quiet" onClick={() => takeOut(index)}>
               Take out
               <span className="out-of-sight"> {itemName(row, null) ?? `${field.one} ${index + 1}`}</span>
             </button>
@@ -199,6 +199,12 @@ function Rows({ field, path, value }: PartProps<"rows">) {
       {isRead && rows.length > 6 ? <p className="note">{tally(rows.length, field.one)}</p> : null}
     </fieldset>
   );
+}
+
+/** The next of a row of figures is like the last, a little further aft: a station, a corner. */
+function furtherThan(last: Plain | undefined): Plain | undefined {
+  const [x_m, ...rest]: readonly Plain[] = Array.isArray(last) ? last : [];
+  return typeof x_m === "number" ? [Math.round((x_m + 0.2) * 100) / 100, ...rest] : undefined;
 }
 
 /** Two or three figures have room beside each other. */

@@ -10,11 +10,13 @@ export function PlaceInput({
   value,
   ways,
   label,
+  optional = false,
 }: {
   readonly path: BookPath;
   readonly value: Plain | undefined;
   readonly ways: readonly string[];
   readonly label: string;
+  readonly optional?: boolean;
 }) {
   const desk = useDesk();
   return (
@@ -28,8 +30,14 @@ export function PlaceInput({
           onKeep={(text) => {
             const metres = Number(text.replace("−", "-").replace(",", "."));
             const to = text === "" || Number.isNaN(metres) ? text : metres;
-            const edits = desk.plain === null ? [] : placeEdits(desk.plain, path, axis, to);
-            desk.edit(edits);
+            if (!Array.isArray(value)) {
+              // the first figure of a place that is not there yet; the others are asked for
+              desk.edit([{ set: path, to: ways.map((_, index) => (index === axis ? to : "")) }]);
+              return;
+            }
+            const isEmptied = value.every((each, index) => index === axis || each === "");
+            if (optional && text === "" && isEmptied) desk.edit([{ remove: path }]);
+            else desk.edit(desk.plain === null ? [] : placeEdits(desk.plain, path, axis, to));
           }}
         />
       ))}

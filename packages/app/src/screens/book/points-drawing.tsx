@@ -1,6 +1,7 @@
 import { type Plain, valueAt } from "@witnessmark/book";
 import { useMemo, useState } from "react";
 import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
+import { overallDimensions, placeDimensions } from "../../drawing/dimensions.ts";
 import { go } from "../../routes/use-route.ts";
 import { figure } from "../../words/figures.ts";
 import { listIn, textOf } from "./book-toc.tsx";
@@ -45,6 +46,15 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
     setAdding("no");
     open(made.id);
   };
+  const measured = (view: "plan" | "side") =>
+    inHand === undefined
+      ? overallDimensions(view, geometry, metres)
+      : placeDimensions(
+          view,
+          moving?.id === inHand.id ? moved(inHand, moving.at) : inHand.place,
+          geometry,
+          metres,
+        );
   const label = `${book?.aircraft.type ?? registration}: ${points.length} points`;
   const shared = {
     geometry,
@@ -59,6 +69,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
         <AircraftDrawing
           {...shared}
           label={`${label}, from above`}
+          dimensions={measured("plan")}
           onPlace={put}
           squares={!small}
           up={NOSE_LEFT}
@@ -73,6 +84,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
             {...shared}
             view="side"
             label={`${label}, from the left`}
+            dimensions={measured("side")}
             tools="none"
             apart_px={14}
             mark_px={14}
@@ -110,7 +122,9 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
 const NOSE_LEFT = { heading_deg: 90 } as const;
 
 /** The shape as it is drawn: that of the draft as it read last. */
-const useGeometry = () => useDesk().book?.geometry ?? null;
+const useGeometry = () => useDesk().geometry;
+
+const metres = (length_m: number): string => `${figure(length_m, 2)} m`;
 
 const moved = ({ place }: DraftPoint, at: PlaceOnView): DraftPoint["place"] => [
   at.x_m ?? place[0],

@@ -94,11 +94,11 @@ export function PageHead({
   );
 }
 
-function OneThing({ section }: { readonly section: Section }) {
+export function OneThing({ section }: { readonly section: Section }) {
   const desk = useDesk();
   const value = valueAt(desk.plain ?? undefined, section.path);
   if (section.path.length > 0 && (value === undefined || value === null)) {
-    return desk.draft === null ? (
+    return desk.draft === null || section.group === "aircraft" ? (
       <p className="bk-none">The book says nothing of it.</p>
     ) : (
       <button
@@ -113,7 +113,7 @@ function OneThing({ section }: { readonly section: Section }) {
   return (
     <>
       <Fields fields={section.fields} path={section.path} />
-      {desk.draft !== null && section.path.length === 1 ? (
+      {desk.draft !== null && section.path.length === 1 && section.group !== "aircraft" ? (
         <button type="button" className="quiet" onClick={() => desk.edit([{ remove: section.path }])}>
           Take all of it out
         </button>

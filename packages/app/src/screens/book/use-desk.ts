@@ -25,6 +25,8 @@ export interface Desk {
   readonly faults: readonly BookFault[];
   /** As it reads now, or as it read last. */
   readonly book: Book | null;
+  /** The shape, as it reads now or read last, also of a book that has faults; `null` until one has been read. */
+  readonly geometry: Book["geometry"] | null;
   /** Whether `book` and `faults` are of this very text. */
   readonly isRead: boolean;
   /** `null` while it is only read. */
@@ -125,6 +127,7 @@ const FILE = "the draft";
 
 interface Read {
   readonly book: Book | null;
+  readonly geometry: Book["geometry"] | null;
   readonly faults: readonly BookFault[];
   readonly isRead: boolean;
 }
@@ -133,6 +136,7 @@ interface Read {
 function useRead(text: string | undefined, first: Book | null): Read {
   const [read, setRead] = useState<Read & { readonly of: string | undefined }>({
     book: first,
+    geometry: first?.geometry ?? null,
     faults: [],
     isRead: false,
     of: undefined,
@@ -145,6 +149,7 @@ function useRead(text: string | undefined, first: Book | null): Read {
         if (left) return;
         setRead((before) => ({
           book: result.ok ? result.book : before.book,
+          geometry: (result.ok ? result.book.geometry : result.geometry) ?? before.geometry,
           faults: result.ok ? [] : result.faults,
           isRead: true,
           of: text,
@@ -159,7 +164,12 @@ function useRead(text: string | undefined, first: Book | null): Read {
     };
   }, [text]);
   return useMemo(
-    () => ({ book: read.book ?? first, faults: read.faults, isRead: read.isRead && read.of === text }),
+    () => ({
+      book: read.book ?? first,
+      geometry: read.geometry ?? first?.geometry ?? null,
+      faults: read.faults,
+      isRead: read.isRead && read.of === text,
+    }),
     [read, text, first],
   );
 }

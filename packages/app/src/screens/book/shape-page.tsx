@@ -1,0 +1,155 @@
+import type { Section } from "@witnessmark/book";
+import { useMemo, useState } from "react";
+import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
+import { overallDimensions, zonesOf } from "../../drawing/dimensions.ts";
+import { href } from "../../routes/route.ts";
+import { figure } from "../../words/figures.ts";
+import { FiguresPage } from "./figures-page.tsx";
+import { handlesOf, type OutlineHandle } from "./outline-handles.ts";
+import { OneThing, PageHead, SectionPage } from "./section-page.tsx";
+import { useDesk } from "./use-desk.ts";
+
+interface ShapePageProps {
+  readonly section: Section;
+  readonly item: string | undefined;
+  readonly wide: boolean;
+}
+
+/** A page of the shape, with the drawing beside it: it changes as the figures do. */
+export function ShapePage({ section, item, wide }: ShapePageProps) {
+  const { registration } = useDesk();
+  const drawing = (
+    <div className={wide ? "bk-draw" : "bk-draw bk-draw-phone bk-shape-phone"}>
+      <ShapeDrawing page={section.id} wide={wide} />
+    </div>
+  );
+  const page =
+    section.one === undefined ? (
+      <article className="bk-page">
+        <PageHead section={section} back={wide ? undefined : href({ at: "book", registration })} />
+        {section.id === "figures" ? <FiguresPage section={section} /> : <OneThing section={section} />}
+      </article>
+    ) : (
+      <SectionPage section={section} item={item} wide={false} />
+    );
+  return (
+    <>
+      {drawing}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and may hold nothing else to focus */}
+      <section className="bk-pane" tabIndex={0} aria-label="What the book says">
+        {page}
+      </section>
+    </>
+  );
+}
+
+/** As one stands on its left, looking to the right. */
+const NOSE_LEFT = { heading_deg: 90 } as const;
+
+const metres = (length_m: number): string => `${figure(length_m, 2)} m`;
+
+type Seen = "plan" | "side" | "front";
+const VIEWS: Readonly<Record<Seen, string>> = {
+  plan: "From above",
+  side: "From the left",
+  front: "From ahead",
+};
+
+function ShapeDrawing({ page, wide }: { readonly page: string; readonly wide: boolean }) {
+  const { geometry, book, registration } = useDesk();
+  const [view, setView] = useState<Seen>("plan");
+  const zones = useMemo(
+    () =>
+      geometry === null
+        ? []
+        : zonesOf({ geometry, ...(book?.hazards === undefined ? {} : { hazards: book.hazards }) }),
+    [geometry, book],
+  );
+  if (geometry === null) return <p className="bk-none">The shape cannot be drawn: mend it in the text.</p>;
+  const one = (seen: Seen) => (
+    <OneView
+      key={seen}
+      page={page}
+      view={seen}
+      label={`${book?.aircraft.type ?? registration}, ${VIEWS[seen].toLowerCase()}`}
+      zones={zones}
+    />
+  );
+  if (wide)
+    return (
+      <>
+        <div className="bk-plan">{one("plan")}</div>
+        <div className="bk-side">{one("side")}</div>
+      </>
+    );
+  return (
+    <>
+      <div className="bk-plan">{one(view)}</div>
+      <fieldset className="bk-pick bk-views">
+        <legend className="out-of-sight">Seen</legend>
+        {(Object.keys(VIEWS) as Seen[]).map((seen) => (
+          <button key={seen} type="button" aria-pressed={seen === view} onClick={() => setView(seen)}>
+            {VIEWS[seen]}
+          </button>
+        ))}
+      </fieldset>
+    </>
+  );
+}
+
+const NO_HANDLES: readonly OutlineHandle[] = [];
+
+interface OneViewProps {
+  readonly page: string;
+  readonly view: Seen;
+  readonly label: string;
+  readonly zones: ReturnType<typeof zonesOf>;
+}
+
+/** One view with its measures; on the page of the outline with handles, dragged to where an edge runs. */
+function OneView({ page, view, label, zones }: OneViewProps) {
+  const desk = useDesk();
+  const { plain, draft, geometry } = desk;
+  const [chosen, setChosen] = useState<string | undefined>(undefined);
+  const handles = useMemo(
+    () => (page !== "outline" || draft === null || plain === null ? NO_HANDLES : handlesOf(plain, view)),
+    [page, draft, plain, view],
+  );
+  const dimensions = useMemo(
+    () => (geometry === null ? [] : overallDimensions(view, geometry, metres)),
+    [view, geometry],
+  );
+  const marks = useMemo(
+    (): readonly DrawingMark[] =>
+      handles.map(({ id, name, place }) => ({
+        id,
+        name,
+        place,
+        size: "small",
+        ...(id === chosen ? { state: "here" as const, label: name } : {}),
+      })),
+    [handles, chosen],
+  );
+  if (geometry === null) return null;
+  const move = (id: string, at: PlaceOnView, done: boolean) => {
+    setChosen(id);
+    const handle = handles.find((each) => each.id === id);
+    if (done && handle !== undefined) desk.edit(handle.edits(at));
+  };
+  return (
+    <AircraftDrawing
+      geometry={geometry}
+      view={view}
+      label={label}
+      marks={marks}
+      dimensions={dimensions}
+      squares
+      tools={view === "plan" ? "folded" : "none"}
+      apart_px={16}
+      mark_px={13}
+      {...(view === "plan" ? { up: NOSE_LEFT, zones } : {})}
+      {...(chosen === undefined ? {} : { selected: chosen })}
+      {...(handles.length === 0 ? {} : { onPoint: setChosen, onMove: move })}
+    />
+  );
+}
