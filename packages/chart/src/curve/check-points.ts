@@ -57,12 +57,12 @@ export function checkPoints(readings: readonly EyeReading[], checking: Checking)
       Math.abs(spread(checking.readScale, reading.read) - spread(checking.readScale, curves)) / full;
     return { ...reading, curves, off: reading.read - curves, off_1, agrees: off_1 <= CHECK_TOLERANCE_1 };
   });
-  const beyond = points.find(({ curves }) => curves === undefined);
-  if (beyond !== undefined) {
+  const beyond = points.findIndex(({ curves }) => curves === undefined);
+  if (beyond >= 0) {
     return {
       taken: false,
       points,
-      says: `The curves do not reach ${placeOf(beyond)}. Read a point that they cover.`,
+      says: `The curves do not reach point ${beyond + 1}. Read a point that they cover.`,
     };
   }
   if (points.length < CHECK_POINTS) {
@@ -77,16 +77,15 @@ export function checkPoints(readings: readonly EyeReading[], checking: Checking)
   }
   if (points.every(({ agrees }) => agrees)) return { taken: true, points, because: "agree" };
   if ((checking.why ?? "").trim() !== "") return { taken: true, points, because: "said" };
-  const worst = points.reduce((one, other) => ((other.off_1 ?? 0) > (one.off_1 ?? 0) ? other : one));
-  const size = ((worst.off_1 ?? 0) * 100).toPrecision(2);
+  const worst_1 = Math.max(...points.map(({ off_1 }) => off_1 ?? 0));
+  const worst = points.findIndex(({ off_1 }) => off_1 === worst_1);
+  const size = (worst_1 * 100).toPrecision(2);
   return {
     taken: false,
     points,
-    says: `Your reading at ${placeOf(worst)} is off by ${size} % of full scale; at most ${CHECK_TOLERANCE_1 * 100} % is expected. Look at the axes and the curve there again, or say why it stands.`,
+    says: `Your reading of point ${worst + 1} is off by ${size} % of full scale; at most ${CHECK_TOLERANCE_1 * 100} % is expected. Look at the axes and the curve there again, or say why it stands.`,
   };
 }
-
-const placeOf = ({ parameter, entered }: EyeReading): string => `${entered.join(", ")} for ${parameter}`;
 
 function areApart(readings: readonly EyeReading[], spans: readonly (readonly [number, number])[]): boolean {
   const [first, ...rest] = readings;

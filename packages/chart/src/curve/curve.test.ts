@@ -233,11 +233,11 @@ describe("two readings by eye", () => {
     ],
     [
       [good, { parameter: 9, entered: [10], read: 1 }],
-      "The curves do not reach 10 for 9. Read a point that they cover.",
+      "The curves do not reach point 2. Read a point that they cover.",
     ],
     [
       [good, { parameter: 0, entered: [30], read: 150 }],
-      "Your reading at 30 for 0 is off by 2.0 % of full scale; at most 1 % is expected. Look at the axes and the curve there again, or say why it stands.",
+      "Your reading of point 2 is off by 2.0 % of full scale; at most 1 % is expected. Look at the axes and the curve there again, or say why it stands.",
     ],
   ])("%j are not enough: %s", (readings, says) => {
     expect(checkPoints(readings, checking)).toMatchObject({ taken: false, says });

@@ -53,6 +53,14 @@ export function envelopeOf(
   if (low !== undefined) {
     return { ok: false, says: `A corner has a mass of ${low.y}. Expected more than 0; look at the axes.` };
   }
+  const crossed = crossing(closed);
+  if (crossed !== undefined) {
+    const [one, other] = crossed.map((edge) => `${edge + 1} to ${((edge + 1) % closed.length) + 1}`);
+    return {
+      ok: false,
+      says: `The edge from corner ${one} crosses the one from ${other}. Expected corners one after the other round the edge.`,
+    };
+  }
   const whole = closed.flatMap((corner, i) =>
     edge(corner, closed[(i + 1) % closed.length] ?? corner, x, massUnit),
   );
@@ -104,4 +112,20 @@ function edge(from: ChartPoint, to: ChartPoint, x: EnvelopeAxis, massUnit: UnitI
 function rounded(value: number, unit: UnitId): number {
   const decimals = Math.max(0, Math.ceil(-Math.log10(0.001 / UNITS[unit].factor)));
   return Number(value.toFixed(decimals));
+}
+
+/** The places of two edges of a closed line that cross each other; nothing where none do. */
+function crossing(corners: readonly ChartPoint[]): readonly [number, number] | undefined {
+  const count = corners.length;
+  const at = (i: number): ChartPoint => corners[i % count] ?? { x: 0, y: 0 };
+  const side = (one: ChartPoint, other: ChartPoint, { x, y }: ChartPoint): number =>
+    Math.sign((other.x - one.x) * (y - one.y) - (other.y - one.y) * (x - one.x));
+  for (let i = 0; i < count; i += 1) {
+    // the edge right after, and the last one with the first, share a corner with it
+    for (let j = i + 2; j < count - (i === 0 ? 1 : 0); j += 1) {
+      const [a, b, c, d] = [at(i), at(i + 1), at(j), at(j + 1)];
+      if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return [i, j];
+    }
+  }
+  return undefined;
 }

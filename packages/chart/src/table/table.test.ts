@@ -72,6 +72,17 @@ describe("an envelope from its chart", () => {
   });
 
   it("is refused with a reason", () => {
+    const [a, b, c, d] = [
+      { x: 80, y: 2000 },
+      { x: 95, y: 2000 },
+      { x: 95, y: 3000 },
+      { x: 80, y: 3000 },
+    ] as const;
+    expect(envelopeOf([a, b, c, d], { kind: "arm", unit: "in" }, "lb", "in").ok).toBe(true);
+    expect(envelopeOf([a, c, b, d], { kind: "arm", unit: "in" }, "lb", "in")).toEqual({
+      ok: false,
+      says: "The edge from corner 1 to 2 crosses the one from 3 to 4. Expected corners one after the other round the edge.",
+    });
     expect(envelopeOf([{ x: 1, y: 1 }], { kind: "arm", unit: "in" }, "lb", "in")).toEqual({
       ok: false,
       says: "An envelope has at least three corners, found 1.",

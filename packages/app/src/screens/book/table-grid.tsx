@@ -7,7 +7,6 @@ import {
   valueAt,
   withBlock,
 } from "@witnessmark/book";
-import { readPasted } from "@witnessmark/chart";
 import { type ClipboardEvent, useEffect, useState } from "react";
 import { Trouble } from "../../frame/trouble.tsx";
 import { capital } from "../../words/capital.ts";
@@ -145,7 +144,6 @@ export function TableGrid({ path }: { readonly path: BookPath }) {
       </section>
       <CellFaults path={path} />
       <Trouble words={trouble} onDismiss={() => setTrouble(null)} />
-      {isRead ? null : <PasteTable path={path} table={table} />}
     </div>
   );
 }
@@ -195,65 +193,5 @@ function Cell({ label, value, isWrong, onKeep, onPaste }: CellProps) {
       onBlur={keep}
       onPaste={onPaste}
     />
-  );
-}
-
-const DIMENSION: Readonly<Record<string, "length" | "ratio" | "speed">> = {
-  "climb-gradient": "ratio",
-  "stall-speed": "speed",
-};
-
-/** A whole table from a spreadsheet or a CSV file: its axes, their values and its cells. */
-function PasteTable({ path, table }: { readonly path: BookPath; readonly table: Plain | undefined }) {
-  const desk = useDesk();
-  const [text, setText] = useState("");
-  const [said, setSaid] = useState<{ readonly ok: boolean; readonly lines: readonly string[] } | null>(null);
-  const axes = axesOf(table);
-  const take = () => {
-    const quantity = plainText(valueAt(table, ["quantity"]));
-    const units = Object.fromEntries(axes.map(({ name, unit }) => [name, unit]));
-    const [down, across] = axes.slice(-2).map(({ name }) => name);
-    const read = readPasted(text, {
-      cells: DIMENSION[quantity] ?? "length",
-      unit: plainText(valueAt(table, ["unit"])),
-      units,
-      ...(axes.length < 2 ? {} : { down: down as "mass", across: across as "oat" }), // names of axes, as the table has them
-    });
-    if (!read.ok) {
-      setSaid({
-        ok: false,
-        lines: read.faults.map(({ row, column, says }) => `Row ${row + 1}, column ${column + 1}: ${says}`),
-      });
-      return;
-    }
-    desk.edit([
-      {
-        set: [...path, "axes"],
-        to: read.table.axes.map(({ name, unit, values }) => ({ name, unit, values: [...values] })),
-      },
-      { set: [...path, "unit"], to: read.table.unit },
-      { set: [...path, "cells"], to: read.table.cells as Plain }, // lists in lists of figures and nothing
-    ]);
-    setSaid({ ok: true, lines: read.notes });
-    setText("");
-  };
-  return (
-    <details className="bk-paste">
-      <summary>Paste a whole table</summary>
-      <label className="field">
-        <span>From a spreadsheet or a CSV file, with the values of its axes</span>
-        <textarea rows={5} value={text} onChange={(event) => setText(event.target.value)} />
-      </label>
-      <button type="button" className="button" disabled={text.trim() === ""} onClick={take}>
-        Take this table
-      </button>
-      {said === null ? null : (
-        <ul className={said.ok ? "note" : "bk-fault"} role="status">
-          {said.lines.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      )}
-    </details>
   );
 }

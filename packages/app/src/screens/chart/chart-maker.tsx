@@ -8,7 +8,6 @@ import {
   snapToCrossing,
   snapToLine,
 } from "@witnessmark/chart";
-import { UNITS, type UnitId } from "@witnessmark/engine";
 import { useEffect, useMemo, useState } from "react";
 import { AxesPanel } from "./axes-panel.tsx";
 import {
@@ -18,11 +17,11 @@ import {
   changePanel,
   type Follow,
   isChosen,
-  markNames,
   moved,
   newCurve,
   newPanel,
   newWork,
+  type PanelWork,
   panelInHand,
   pointsOf,
   removed,
@@ -30,11 +29,11 @@ import {
   wholeCurve,
 } from "./chart-work.ts";
 import { CurvesPanel } from "./curves-panel.tsx";
-import { ChooseUnit, Switch } from "./fields.tsx";
+import { Switch } from "./fields.tsx";
 import { heldFor, hold } from "./held.ts";
 import type { PaperPicture } from "./picture-file.ts";
 import { type LineShown, PicturePane, type PointShown } from "./picture-pane.tsx";
-import { firstLack, readPanel } from "./read-work.ts";
+import { readPanel } from "./read-work.ts";
 import { TakeEnvelope } from "./take-envelope.tsx";
 import { TakeTable } from "./take-table.tsx";
 import { begunWith, said, stepped, undone } from "./tracing-steps.ts";
@@ -113,7 +112,7 @@ export function ChartMaker({ picture, kind, quantity, wanted, heldAs, onTaken }:
     step((before) => (before.chosen === null ? before : removed(before, before.chosen, follow)));
   const free = panel.marks.indexOf(null);
   const isGuide = work.panel > 0;
-  const lack = kind === "table" ? firstLack(work, reads) : read?.frame === undefined ? read?.says : undefined;
+  const lacking = reads.findIndex(({ lack }) => lack !== undefined);
   return (
     <div className="chart-work">
       <div className="chart-sheet">
@@ -124,7 +123,7 @@ export function ChartMaker({ picture, kind, quantity, wanted, heldAs, onTaken }:
           chosen={work.chosen}
           says={
             work.tapping === "marks" && free >= 0
-              ? `Tap the ${markNames(panel.view)[free]}`
+              ? `${free + 1} of ${panel.marks.length}: tap where ${placeOfMark(panel, free)}`
               : work.chosen === null
                 ? kind === "envelope"
                   ? "Tap the corners, round the edge"
@@ -179,90 +178,61 @@ export function ChartMaker({ picture, kind, quantity, wanted, heldAs, onTaken }:
         </div>
       </div>
       <div className="chart-side">
-        {kind === "envelope" ? null : <Panels work={work} onWork={setWork} />}
-        <section className="chart-section">
-          <fieldset>
-            <legend className="legend">A tap sets</legend>
-            <div className="choices">
-              {(["marks", "curves"] as const).map((tapping) => (
-                <button
-                  key={tapping}
-                  type="button"
-                  aria-pressed={work.tapping === tapping}
-                  onClick={() => setWork({ ...work, tapping, chosen: null })}
-                >
-                  {tapping === "marks" ? "Marks of the axes" : kind === "envelope" ? "Corners" : "Curves"}
-                </button>
-              ))}
-            </div>
-          </fieldset>
-          <Switch
-            label="Snap to the dark line near the tap"
-            on={work.snaps}
-            onChange={(snaps) => setWork({ ...work, snaps })}
-          />
-          {kind === "envelope" ? null : (
-            <Switch
-              label="Follow the line from tap to tap"
-              on={work.follows}
-              onChange={(follows) => setWork({ ...work, follows })}
-            />
-          )}
-        </section>
+        {work.panels.length > 1 ? <Panels work={work} onWork={setWork} /> : null}
         <AxesPanel
           panel={panel}
           isGuide={isGuide}
           isEnvelope={kind === "envelope"}
-          yName={
-            kind === "envelope"
-              ? "mass"
-              : `${QUANTITIES[quantity].name}, ${UNITS[work.unit].symbol || "plain"}`
-          }
+          yName={kind === "envelope" ? "Mass" : QUANTITIES[quantity].name}
+          lack={read?.lack}
+          taps={work.tapping === "marks"}
+          onTaps={() => setWork({ ...work, tapping: "marks", chosen: null })}
+          unit={kind === "envelope" ? undefined : { of: QUANTITIES[quantity].dimension, is: work.unit }}
+          onUnit={(unit) => setWork({ ...work, unit })}
           onChange={(change) => setWork(changePanel(work, change))}
         />
         {kind === "envelope" ? null : (
-          <>
-            <section className="chart-section">
-              <ChooseUnit
-                label={`${QUANTITIES[quantity].name} in`}
-                dimension={QUANTITIES[quantity].dimension}
-                value={work.unit}
-                onChange={(unit: UnitId) => setWork({ ...work, unit })}
-              />
-            </section>
-            <CurvesPanel
-              panel={panel}
-              isGuide={isGuide}
-              inHand={work.curve}
-              errors={errors}
-              onChoose={(curve) => setWork({ ...work, curve, tapping: "curves", chosen: null })}
-              onSay={(id, parameter) => setWork(changeCurve(work, id, (curve) => ({ ...curve, parameter })))}
-              onAdd={() => {
-                const id = `${panel.id}-${panel.curves.length + 1}`;
-                const next = changePanel(work, { curves: [...panel.curves, newCurve(id)] });
-                setWork({ ...next, curve: id, tapping: "curves", chosen: null });
-              }}
-              onClear={(id) =>
-                step((before) => ({
-                  ...changeCurve(before, id, ({ parameter }) => ({ ...newCurve(id), parameter })),
-                  chosen: null,
-                }))
-              }
-            />
-          </>
+          <CurvesPanel
+            panel={panel}
+            isGuide={isGuide}
+            inHand={work.tapping === "curves" ? work.curve : ""}
+            errors={errors}
+            lack={read?.lack}
+            onChoose={(curve) => setWork({ ...work, curve, tapping: "curves", chosen: null })}
+            onSay={(id, parameter) => setWork(changeCurve(work, id, (curve) => ({ ...curve, parameter })))}
+            onAdd={() => {
+              const id = `${panel.id}-${panel.curves.length + 1}`;
+              const next = changePanel(work, { curves: [...panel.curves, newCurve(id)] });
+              setWork({ ...next, curve: id, tapping: "curves", chosen: null });
+            }}
+            onClear={(id) =>
+              step((before) => ({
+                ...changeCurve(before, id, ({ parameter }) => ({ ...newCurve(id), parameter })),
+                chosen: null,
+              }))
+            }
+          />
         )}
-        {lack === undefined ? null : <p className="chart-lack">{lack}</p>}
         {kind === "envelope" ? (
           <TakeEnvelope
             work={work}
             frame={read?.frame}
             wanted={wanted}
+            taps={work.tapping === "curves"}
+            onTaps={() => setWork({ ...work, tapping: "curves", chosen: null })}
             onUnit={(unit) => setWork({ ...work, unit })}
             onTaken={onTaken}
           />
-        ) : lack === undefined ? (
+        ) : lacking < 0 ? (
           <TakeTable work={work} panels={reads} wanted={wanted} onTaken={onTaken} />
-        ) : null}
+        ) : (
+          <p className="chart-section chart-note">
+            {lacking === work.panel
+              ? "The table follows once the axes are marked and a curve is traced."
+              : `The table follows once panel ${lacking + 1} is done: ${reads[lacking]?.lack?.says ?? ""}`}
+          </p>
+        )}
+        <Helps work={work} onWork={setWork} />
       </div>
     </div>
   );
@@ -277,9 +247,52 @@ const NUDGES = [
   ["↓", "down", 0, 1],
 ] as const;
 
+/** "x is 0 and y is 200": with the values as far as they are typed. */
+function placeOfMark({ view, values }: PanelWork, index: number): string {
+  const x = (high: boolean) =>
+    `x is ${(high ? values.xHigh : values.xLow).trim() || (high ? "high" : "low")}`;
+  const y = (high: boolean) =>
+    `y is ${(high ? values.yHigh : values.yLow).trim() || (high ? "high" : "low")}`;
+  const slanted = [
+    [false, false],
+    [true, false],
+    [true, true],
+    [false, true],
+  ] as const;
+  const [isHighX, isHighY] = slanted[index] ?? [false, false];
+  const straight = [x(false), x(true), y(false), y(true)];
+  return view === "slanted" ? `${x(isHighX)} and ${y(isHighY)}` : (straight[index] ?? "");
+}
+
 interface PanelsProps {
   readonly work: ChartWork;
   readonly onWork: (work: ChartWork) => void;
+}
+
+/** What helps in tapping, and what few charts need. */
+function Helps({ work, onWork }: PanelsProps) {
+  return (
+    <details className="chart-section chart-more">
+      <summary>
+        {work.kind === "envelope" ? "Help in tapping" : "Help in tapping, and charts of several panels"}
+      </summary>
+      <Switch
+        label="Snap to the dark line near the tap"
+        on={work.snaps}
+        onChange={(snaps) => onWork({ ...work, snaps })}
+      />
+      {work.kind === "envelope" ? null : (
+        <>
+          <Switch
+            label="Follow the line from tap to tap"
+            on={work.follows}
+            onChange={(follows) => onWork({ ...work, follows })}
+          />
+          {work.panels.length > 1 ? null : <Panels work={work} onWork={onWork} />}
+        </>
+      )}
+    </details>
+  );
 }
 
 /** The panels of a chart that is read from one to the next. */
@@ -338,8 +351,7 @@ function Panels({ work, onWork }: PanelsProps) {
 function nameOfPoint(work: ChartWork, chosen: Chosen): string {
   const panel = panelInHand(work);
   if (chosen.on === "mark") {
-    const name = markNames(panel.view)[chosen.index] ?? "";
-    return `Mark: ${name}`;
+    return `Mark ${chosen.index + 1}: ${placeOfMark(panel, chosen.index)}`;
   }
   const index = panel.curves.findIndex(({ id }) => id === chosen.curve);
   const curve = panel.curves[index];

@@ -36,7 +36,7 @@ export interface PanelWork {
     readonly yLow: string;
     readonly yHigh: string;
   };
-  /** Four places, in the order of `MARKS`. */
+  /** Four places: by corners round from both low, else x low, x high, y low, y high. */
   readonly marks: readonly (PicturePoint | null)[];
   readonly curves: readonly CurveWork[];
   /** A later panel is entered where its guide lines stand at this value of x, as typed. */
@@ -58,18 +58,6 @@ export interface ChartWork {
   readonly follows: boolean;
 }
 
-const NAMES = {
-  straight: ["x axis, low", "x axis, high", "y axis, low", "y axis, high"],
-  slanted: [
-    "corner: x low, y low",
-    "corner: x high, y low",
-    "corner: x high, y high",
-    "corner: x low, y high",
-  ],
-} as const;
-
-export const markNames = (view: PanelWork["view"]): readonly string[] => NAMES[view];
-
 export function newCurve(id: string): CurveWork {
   return { id, parameter: "", knots: [], between: [] };
 }
@@ -77,7 +65,7 @@ export function newCurve(id: string): CurveWork {
 export function newPanel(id: string, isFirst: boolean): PanelWork {
   return {
     id,
-    view: "straight",
+    view: "slanted",
     xName: isFirst ? "oat" : "mass",
     xUnit: isFirst ? AXES.oat.unit : AXES.mass.unit,
     xScale: "linear",

@@ -1,8 +1,8 @@
 import { CHECK_POINTS, checkPoints, type EyeReading } from "@witnessmark/chart";
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import { figure } from "../../words/figures.ts";
 import { TextIn } from "./fields.tsx";
-import { numberOf } from "./read-work.ts";
+import { numberOf, wrongNumber } from "./read-work.ts";
 
 interface Ask {
   readonly as: "parameter" | "entered";
@@ -15,10 +15,15 @@ interface CheckByEyeProps {
   /** What is read there. */
   readonly reads: string;
   readonly checking: Omit<Parameters<typeof checkPoints>[1], "why">;
-  readonly first: { readonly id: string; readonly title: string };
-  readonly onTake: (said: { readonly id: string; readonly title: string; readonly flaps?: string }) => void;
+  /** What it is called at first. */
+  readonly title: string;
+  /** It stands in the book already, under its title. */
+  readonly isThere: boolean;
+  readonly onTake: (said: { readonly title: string; readonly flaps?: string }) => void;
   /** An envelope has none. */
   readonly hasFlaps?: boolean;
+  /** What was made: shown once the two points are compared, so that they are read from the paper alone. */
+  readonly children: ReactNode;
 }
 
 const blank = (count: number): readonly string[] => Array.from({ length: count }, () => "");
@@ -27,24 +32,30 @@ const blank = (count: number): readonly string[] => Array.from({ length: count }
  * Two points read from the paper by eye, before what the curves say there is shown; off by more than is expected, the
  * table is not taken until it is mended or there is a reason.
  */
-export function CheckByEye({ asks, reads, checking, first, onTake, hasFlaps = true }: CheckByEyeProps) {
+export function CheckByEye(props: CheckByEyeProps) {
+  const { asks, reads, checking, isThere, onTake, hasFlaps = true, children } = props;
   const fields = asks.length + 1;
   const [typed, setTyped] = useState<readonly (readonly string[])[]>(() =>
     Array.from({ length: CHECK_POINTS }, () => blank(fields)),
   );
   const [compared, setCompared] = useState(false);
   const [why, setWhy] = useState("");
-  const [said, setSaid] = useState({ id: first.id, title: first.title, flaps: "" });
+  const [said, setSaid] = useState({ title: props.title, flaps: "" });
   const readings = typed.map((row) => readingOf(asks, row)).filter((reading) => reading !== undefined);
   const verdict = checkPoints(readings, { ...checking, why });
   const isDiffering =
     compared && verdict.points.some(({ agrees, curves }) => !agrees && curves !== undefined);
+  const isNear = compared && !verdict.taken && !isDiffering;
+  const take = () => {
+    const title = withReason(said.title, why);
+    onTake({ ...said, title });
+  };
   return (
     <>
       <h2>Two points by eye</h2>
       <p className="chart-note">
-        Read two points from the paper yourself, well apart, without looking at the table. What the curves say
-        there is shown afterwards.
+        Read two points from the paper itself, well apart, as if no curve were traced. What the curves say
+        there is shown when both are in.
       </p>
       {typed.map((row, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the two points are told apart by their place alone
@@ -57,6 +68,7 @@ export function CheckByEye({ asks, reads, checking, first, onTake, hasFlaps = tr
                 label={label}
                 value={row[j] ?? ""}
                 isNumber
+                wrong={wrongNumber(row[j] ?? "")}
                 onChange={(text) => {
                   setTyped(typed.with(i, row.with(j, text)));
                   setCompared(false);
@@ -79,32 +91,33 @@ export function CheckByEye({ asks, reads, checking, first, onTake, hasFlaps = tr
       >
         Compare
       </button>
-      {compared && !verdict.taken ? (
+      {isNear || isDiffering ? (
         <p className="trouble" role="alert">
-          {verdict.says}
+          {verdict.taken ? `It stands because: ${why.trim()}` : verdict.says}
         </p>
       ) : null}
       {isDiffering ? <TextIn label="Why it stands all the same" value={why} onChange={setWhy} /> : null}
+      {compared ? children : null}
       {compared && verdict.taken ? (
         <>
-          <div className="chart-grid">
-            <TextIn label="Id in the book" value={said.id} onChange={(id) => setSaid({ ...said, id })} />
-            <TextIn
-              label={hasFlaps ? "Title" : "Name"}
-              value={said.title}
-              onChange={(title) => setSaid({ ...said, title })}
-            />
-            {hasFlaps ? (
-              <TextIn label="Flaps" value={said.flaps} onChange={(flaps) => setSaid({ ...said, flaps })} />
-            ) : null}
-          </div>
+          {isThere ? null : (
+            <div className="chart-grid">
+              <TextIn
+                label={hasFlaps ? "Title" : "Name"}
+                value={said.title}
+                wrong={said.title.trim() === "" ? "Say what it is called." : undefined}
+                onChange={(title) => setSaid({ ...said, title })}
+              />
+              {hasFlaps ? (
+                <TextIn label="Flaps" value={said.flaps} onChange={(flaps) => setSaid({ ...said, flaps })} />
+              ) : null}
+            </div>
+          )}
           <button
             type="button"
             className="button filled tall full"
-            disabled={!/^[a-z0-9]+(-[a-z0-9]+)*$/.test(said.id) || said.title.trim() === ""}
-            onClick={() =>
-              onTake(why.trim() === "" ? said : { ...said, title: `${said.title} (${why.trim()})` })
-            }
+            disabled={said.title.trim() === ""}
+            onClick={take}
           >
             Take it
           </button>
@@ -113,6 +126,10 @@ export function CheckByEye({ asks, reads, checking, first, onTake, hasFlaps = tr
     </>
   );
 }
+
+/** A difference that stands is told wherever the table is named. */
+const withReason = (title: string, why: string): string =>
+  why.trim() === "" || title.includes(why.trim()) ? title.trim() : `${title.trim()} (${why.trim()})`;
 
 function readingOf(asks: readonly Ask[], row: readonly string[]): EyeReading | undefined {
   const numbers = row.map(numberOf);

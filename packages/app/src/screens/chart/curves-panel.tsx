@@ -3,12 +3,15 @@ import { UNITS } from "@witnessmark/engine";
 import { figure } from "../../words/figures.ts";
 import type { CurveWork, PanelWork } from "./chart-work.ts";
 import { TextIn } from "./fields.tsx";
+import { type Lack, wrongNumber } from "./read-work.ts";
+import { Said } from "./said.tsx";
 
 interface CurvesPanelProps {
   readonly panel: PanelWork;
   readonly isGuide: boolean;
   readonly inHand: string;
   readonly errors: ReadonlyMap<string, FitError>;
+  readonly lack: Lack | undefined;
   readonly onChoose: (id: string) => void;
   readonly onSay: (id: string, parameter: string) => void;
   readonly onAdd: () => void;
@@ -20,7 +23,7 @@ const SEEN_1 = 0.5;
 
 /** The curves: which one is traced, what it stands for, and how far it lies from the ink. */
 export function CurvesPanel(props: CurvesPanelProps) {
-  const { panel, isGuide, inHand, errors } = props;
+  const { panel, isGuide, inHand, errors, lack } = props;
   const hasValue = !isGuide && panel.parameterName !== "none";
   return (
     <section className="chart-section">
@@ -44,10 +47,12 @@ export function CurvesPanel(props: CurvesPanelProps) {
                 label={`stands for, ${UNITS[panel.parameterUnit].symbol || "plain"}`}
                 value={curve.parameter}
                 isNumber
+                wrong={wrongNumber(curve.parameter)}
                 onChange={(parameter) => props.onSay(curve.id, parameter)}
               />
             ) : null}
             <p>{wordsOf(curve, errors.get(curve.id))}</p>
+            <Said lack={lack} on={{ curve: curve.id }} />
             {curve.knots.length === 0 ? null : (
               <button
                 type="button"
@@ -61,6 +66,7 @@ export function CurvesPanel(props: CurvesPanelProps) {
           </li>
         ))}
       </ul>
+      <Said lack={lack} on="curves" />
       {hasValue || isGuide ? (
         <button type="button" className="button full" onClick={props.onAdd}>
           Another {isGuide ? "guide line" : "curve"}

@@ -13,23 +13,24 @@ interface TextInProps {
 export function TextIn({ label, value, onChange, isNumber = false, wrong }: TextInProps) {
   const id = useId();
   return (
-    <label className="field">
-      <span>{label}</span>
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
       <input
+        id={id}
         type="text"
         inputMode={isNumber ? "text" : undefined}
         autoComplete="off"
         value={value}
         aria-invalid={wrong === undefined ? undefined : true}
-        aria-describedby={wrong === undefined ? undefined : id}
+        aria-describedby={wrong === undefined ? undefined : `${id}-wrong`}
         onChange={(event) => onChange(event.currentTarget.value)}
       />
       {wrong === undefined ? null : (
-        <span id={id} className="chart-wrong">
+        <span id={`${id}-wrong`} className="chart-wrong">
           {wrong}
         </span>
       )}
-    </label>
+    </div>
   );
 }
 

@@ -75,11 +75,6 @@ export function FromPaperPage({ wanted, way, heldAs, onTable }: FromPaperProps) 
           ) : null}
         </section>
       ) : null}
-      {begins || way === "pasted" ? null : (
-        <button type="button" className="button full chart-again" onClick={again}>
-          {kind === "table" ? `${QUANTITIES[quantity].name}: begin again` : "Envelope: begin again"}
-        </button>
-      )}
       <Maker
         picture={picture}
         pastes={pastes}
@@ -89,6 +84,11 @@ export function FromPaperPage({ wanted, way, heldAs, onTable }: FromPaperProps) 
         heldAs={heldAs}
         onTaken={onTable}
       />
+      {begins || way === "pasted" ? null : (
+        <button type="button" className="button full chart-again" onClick={again}>
+          {picture === null ? "Begin again" : "Begin again with another picture"}
+        </button>
+      )}
     </div>
   );
 }

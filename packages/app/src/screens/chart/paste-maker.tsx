@@ -1,11 +1,13 @@
 import type { PerformanceQuantity } from "@witnessmark/book";
 import { type PastedAxisName, type PasteSaid, readPasted } from "@witnessmark/chart";
 import { UNITS, type UnitId } from "@witnessmark/engine";
-import { useEffect, useMemo, useState } from "react";
+import { type ChangeEvent, useEffect, useMemo, useState } from "react";
+import { Trouble } from "../../frame/trouble.tsx";
+import { useKeeping } from "../../frame/use-keeping.ts";
 import { Choose, ChooseUnit, TextIn } from "./fields.tsx";
 import { heldFor, hold } from "./held.ts";
 import { TablePreview } from "./table-preview.tsx";
-import { tableMade } from "./take-table.tsx";
+import { isThere, tableMade } from "./take-table.tsx";
 import { AXES, AXIS_NAMES, type FromPaper, QUANTITIES, type Wanted } from "./wanted.ts";
 
 interface PasteMakerProps {
@@ -36,10 +38,16 @@ export function PasteMaker({ quantity, wanted, heldAs, onTaken }: PasteMakerProp
   const [down, setDown] = useState<PastedAxisName | "found">("found");
   const [column, setColumn] = useState("");
   const [said, setSaid] = useState({
-    id: wanted?.id ?? quantity,
     title: (wanted?.kind === "table" ? wanted.title : undefined) ?? QUANTITIES[quantity].name,
     flaps: "",
   });
+  const keeping = useKeeping();
+  const choose = async (event: ChangeEvent<HTMLInputElement>) => {
+    const input = event.currentTarget;
+    const file = input.files?.[0];
+    if (file !== undefined) await keeping.keep(async () => setText(await textOf(file)));
+    input.value = ""; // so that the same file can be chosen again once it is mended
+  };
   const { dimension } = QUANTITIES[quantity];
   const own = UNITS[unit].dimension === dimension ? unit : QUANTITIES[quantity].unit;
   const result = useMemo(() => {
@@ -66,6 +74,15 @@ export function PasteMaker({ quantity, wanted, heldAs, onTaken }: PasteMakerProp
           onChange={(event) => setText(event.currentTarget.value)}
         />
       </label>
+      <label className="button full file-button">
+        Choose a CSV or text file
+        <input
+          type="file"
+          accept=".csv,.tsv,.txt,text/csv,text/plain"
+          onChange={(event) => void choose(event)}
+        />
+      </label>
+      <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
       {text.trim() === "" || result.ok ? null : (
         <ul className="chart-faults" aria-label="What is wrong with the table">
           {result.faults.map(({ row, column: at, says }) => (
@@ -98,15 +115,22 @@ export function PasteMaker({ quantity, wanted, heldAs, onTaken }: PasteMakerProp
         <>
           <p className="chart-note">{result.notes.join(" ")}</p>
           <TablePreview table={result.table} quantity={quantity} />
-          <div className="chart-grid">
-            <TextIn label="Id in the book" value={said.id} onChange={(id) => setSaid({ ...said, id })} />
-            <TextIn label="Title" value={said.title} onChange={(title) => setSaid({ ...said, title })} />
-            <TextIn label="Flaps" value={said.flaps} onChange={(flaps) => setSaid({ ...said, flaps })} />
-          </div>
+          {isThere(wanted) ? null : (
+            <div className="chart-grid">
+              <TextIn
+                label="Title"
+                value={said.title}
+                wrong={said.title.trim() === "" ? "Say what it is called." : undefined}
+                onChange={(title) => setSaid({ ...said, title })}
+              />
+              <TextIn label="Flaps" value={said.flaps} onChange={(flaps) => setSaid({ ...said, flaps })} />
+            </div>
+          )}
           <button
             type="button"
             className="button filled tall full"
-            onClick={() => onTaken(tableMade(result.table, quantity, said))}
+            disabled={said.title.trim() === ""}
+            onClick={() => onTaken(tableMade(result.table, quantity, wanted, said))}
           >
             Take it
           </button>
@@ -114,4 +138,22 @@ export function PasteMaker({ quantity, wanted, heldAs, onTaken }: PasteMakerProp
       ) : null}
     </section>
   );
+}
+
+/** A table of a book has some hundred figures; what is larger is another file. */
+const MOST_BYTES = 500_000;
+
+async function textOf(file: File): Promise<string> {
+  if (file.size > MOST_BYTES) {
+    throw new Error(
+      `${file.name} has ${Math.round(file.size / 1000)} kB; a table has at most ${MOST_BYTES / 1000} kB. Is it the right file?`,
+    );
+  }
+  const text = await file.text();
+  if (text.includes("\0")) {
+    throw new Error(
+      `${file.name} is no text. Save the sheet as CSV and choose that, or copy its cells and paste them.`,
+    );
+  }
+  return text;
 }

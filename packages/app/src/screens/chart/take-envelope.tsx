@@ -2,21 +2,27 @@ import {
   type ChartFrame,
   type ChartPoint,
   type EnvelopeAxis,
+  type EnvelopeCorner,
   envelopeOf,
   envelopeYaml,
 } from "@witnessmark/chart";
 import type { UnitId } from "@witnessmark/engine";
 import { useState } from "react";
+import { idFrom } from "../book/walk-points.ts";
 import type { ChartWork } from "./chart-work.ts";
 import { CheckByEye } from "./check-by-eye.tsx";
 import { Choose, ChooseUnit, TextIn } from "./fields.tsx";
 import { numberOf } from "./read-work.ts";
+import { isThere } from "./take-table.tsx";
 import type { FromPaper, Wanted } from "./wanted.ts";
 
 interface TakeEnvelopeProps {
   readonly work: ChartWork;
   readonly frame: ChartFrame | undefined;
   readonly wanted: Wanted | undefined;
+  /** Whether a tap on the picture sets a corner. */
+  readonly taps: boolean;
+  readonly onTaps: () => void;
   readonly onUnit: (unit: UnitId) => void;
   readonly onTaken: (made: FromPaper) => void;
 }
@@ -28,7 +34,7 @@ const KINDS = [
 ] as const;
 
 /** What the x axis of the envelope is, the corners it gives, two readings of its edge by eye, and the taking. */
-export function TakeEnvelope({ work, frame, wanted, onUnit, onTaken }: TakeEnvelopeProps) {
+export function TakeEnvelope({ work, frame, wanted, taps, onTaps, onUnit, onTaken }: TakeEnvelopeProps) {
   const [kind, setKind] = useState<EnvelopeAxis["kind"]>("arm");
   const [armUnit, setArmUnit] = useState<UnitId>("m");
   const [momentUnit, setMomentUnit] = useState<UnitId>("lbin");
@@ -50,6 +56,9 @@ export function TakeEnvelope({ work, frame, wanted, onUnit, onTaken }: TakeEnvel
     <section className="chart-section">
       <h2>The envelope</h2>
       <p className="chart-note">Tap its corners on the picture, one after the other round the edge.</p>
+      <button type="button" className="button full" aria-pressed={taps} onClick={onTaps}>
+        Set the corners
+      </button>
       <div className="chart-grid">
         <Choose label="x is" value={kind} options={KINDS} onChange={setKind} />
         {kind === "moment" ? (
@@ -77,41 +86,65 @@ export function TakeEnvelope({ work, frame, wanted, onUnit, onTaken }: TakeEnvel
         />
         <ChooseUnit label="y in" dimension="mass" value={work.unit} onChange={onUnit} />
       </div>
-      {result === undefined ? null : result.ok ? (
-        <>
-          <ol className="chart-corners">
-            {result.corners.map(({ arm, mass }) => (
-              <li key={`${arm} ${mass}`}>
-                {mass} at {arm}
-              </li>
-            ))}
-          </ol>
-          {frame === undefined ? null : (
-            <CheckByEye
-              asks={[{ as: "entered", label: "y, on a slanting or upright edge" }]}
-              reads="x of the edge there"
-              checking={{
-                value: ({ entered, read }) => edgeNear(corners, entered[0] ?? Number.NaN, read),
-                enteredSpans: [frame.ySpan],
-                readSpan: frame.xSpan,
-                readScale: "linear",
-              }}
-              first={{
-                id: wanted?.id ?? "normal",
-                title: (wanted?.kind === "envelope" ? wanted.name : undefined) ?? "Normal",
-              }}
-              hasFlaps={false}
-              onTake={({ id, title }) => {
-                const value = { id, name: title, points: result.corners };
-                onTaken({ kind: "envelope", at: ["loading", "envelopes"], value, yaml: envelopeYaml(value) });
-              }}
-            />
-          )}
-        </>
+      {result?.ok === true && frame !== undefined ? (
+        <CornersChecked
+          corners={corners}
+          made={result.corners}
+          frame={frame}
+          wanted={wanted}
+          onTaken={onTaken}
+        />
       ) : (
-        <p className="chart-wrong">{result.says}</p>
+        <p className={result?.ok === false ? "chart-wrong" : "chart-lack"} role="status">
+          {result?.ok === false ? result.says : lackOf(frame, isSaid)}
+        </p>
       )}
     </section>
+  );
+}
+
+function lackOf(frame: ChartFrame | undefined, isSaid: boolean): string {
+  if (frame === undefined) return "The axes come first.";
+  return isSaid ? "Tap the first corner." : "Say the figures that turn x into an arm.";
+}
+
+interface CornersCheckedProps extends Pick<TakeEnvelopeProps, "wanted" | "onTaken"> {
+  /** In the units of the chart. */
+  readonly corners: readonly ChartPoint[];
+  /** As the book writes them. */
+  readonly made: readonly EnvelopeCorner[];
+  readonly frame: ChartFrame;
+}
+
+function CornersChecked({ corners, made, frame, wanted, onTaken }: CornersCheckedProps) {
+  const name = wanted?.kind === "envelope" ? wanted.name : undefined;
+  return (
+    <CheckByEye
+      asks={[{ as: "entered", label: "y, on a slanting or upright edge" }]}
+      reads="x of the edge there"
+      checking={{
+        value: ({ entered, read }) => edgeNear(corners, entered[0] ?? Number.NaN, read),
+        enteredSpans: [frame.ySpan],
+        readSpan: frame.xSpan,
+        readScale: "linear",
+      }}
+      title={name === undefined || name === "" ? "Normal" : name}
+      isThere={isThere(wanted)}
+      hasFlaps={false}
+      onTake={({ title }) => {
+        const value = { id: wanted?.id ?? idFrom(title), name: title, points: made };
+        onTaken({ kind: "envelope", at: ["loading", "envelopes"], value, yaml: envelopeYaml(value) });
+      }}
+    >
+      <h2>Its corners</h2>
+      <ol className="chart-corners">
+        {made.map(({ arm, mass }) => (
+          <li key={`${arm} ${mass}`}>
+            {mass} at {arm}
+          </li>
+        ))}
+      </ol>
+    </CheckByEye>
   );
 }
 

@@ -12,6 +12,7 @@ import {
 } from "@witnessmark/chart";
 import { UNITS, type UnitId } from "@witnessmark/engine";
 import { useState } from "react";
+import { idFrom } from "../book/walk-points.ts";
 import type { ChartWork } from "./chart-work.ts";
 import { CheckByEye } from "./check-by-eye.tsx";
 import { TextIn } from "./fields.tsx";
@@ -46,74 +47,72 @@ export function TakeTable({ work, panels, wanted, onTaken }: TakeTableProps) {
     const text = typed[name];
     return { name, unit: UNITS[unit].symbol, values: text === undefined ? suggested : listOf(text) };
   });
-  const wrong = wrongOf(axes, stepTyped);
-  const table = wrong === undefined ? tableOf(work, families, axes, stepTyped) : undefined;
+  const wrong = wrongTogether(axes);
+  const isRight =
+    wrong === undefined && stepTyped > 0 && axes.every(({ values }) => wrongAxisValues(values) === undefined);
+  const table = isRight ? tableOf(work, families, axes, stepTyped) : undefined;
   const empty = table === undefined ? 0 : flatCells(table.cells).filter((cell) => cell === null).length;
   return (
     <section className="chart-section">
-      <h2>The table</h2>
-      <div className="chart-grid">
-        {axes.map((axis) => {
-          const name = AXIS_NAMES.find((each) => each === axis.name);
-          if (name === undefined) return null;
-          return (
-            <TextIn
-              key={name}
-              label={`${AXES[name].name}, ${axis.unit || "plain"}`}
-              value={typed[name] ?? axis.values.join("; ")}
-              isNumber
-              onChange={(text) => setTyped({ ...typed, [name]: text })}
-            />
-          );
-        })}
-        <TextIn
-          label={`Rounded ${QUANTITIES[work.quantity].rounds} to, ${UNITS[work.unit].symbol || "plain"}`}
-          value={step ?? String(suggestedStep)}
-          isNumber
-          onChange={setStep}
-        />
-      </div>
-      {wrong === undefined ? null : <p className="chart-wrong">{wrong}</p>}
-      {table === undefined ? null : (
-        <>
-          <TablePreview table={table} quantity={work.quantity} />
-          {empty === 0 ? null : (
-            <p className="chart-note">
-              {empty} {empty === 1 ? "cell has" : "cells have"} no figure: no curve reaches there, and nothing
-              is read beyond one.
-            </p>
-          )}
-          <CheckByEye
-            asks={[
-              ...(work.panels[0]?.parameterName === "none" || work.panels[0] === undefined
-                ? []
-                : [askOf("parameter", work.panels[0].parameterName, work.panels[0].parameterUnit)]),
-              ...work.panels.map(({ xName, xUnit }) => askOf("entered", xName, xUnit)),
-            ]}
-            reads={`${QUANTITIES[work.quantity].name}, ${UNITS[work.unit].symbol || "plain"}`}
-            checking={{
-              value: (reading: EyeReading) => valueAt(panels, reading),
-              enteredSpans: panels.map(({ frame }) => frame?.xSpan ?? [0, 1]),
-              readSpan: last.ySpan,
-              readScale: last.y.scale,
-            }}
-            onTake={(said) =>
-              onTaken(
-                tableMade(table, work.quantity, { ...said, id: said.id || idOf(wanted) || work.quantity }),
-              )
-            }
-            first={{
-              id: idOf(wanted) ?? work.quantity,
-              title: titleOf(wanted) ?? QUANTITIES[work.quantity].name,
-            }}
+      <CheckByEye
+        asks={[
+          ...(work.panels[0]?.parameterName === "none" || work.panels[0] === undefined
+            ? []
+            : [askOf("parameter", work.panels[0].parameterName, work.panels[0].parameterUnit)]),
+          ...work.panels.map(({ xName, xUnit }) => askOf("entered", xName, xUnit)),
+        ]}
+        reads={`${QUANTITIES[work.quantity].name}, ${UNITS[work.unit].symbol || "plain"}`}
+        checking={{
+          value: (reading: EyeReading) => valueAt(panels, reading),
+          enteredSpans: panels.map(({ frame }) => frame?.xSpan ?? [0, 1]),
+          readSpan: last.ySpan,
+          readScale: last.y.scale,
+        }}
+        title={titleOf(wanted) ?? QUANTITIES[work.quantity].name}
+        isThere={isThere(wanted)}
+        onTake={(said) => {
+          if (table !== undefined) onTaken(tableMade(table, work.quantity, wanted, said));
+        }}
+      >
+        <h2>The table</h2>
+        <div className="chart-grid">
+          {axes.map((axis) => {
+            const name = AXIS_NAMES.find((each) => each === axis.name);
+            if (name === undefined) return null;
+            return (
+              <TextIn
+                key={name}
+                label={`${AXES[name].name}, ${axis.unit || "plain"}`}
+                value={typed[name] ?? axis.values.join("; ")}
+                isNumber
+                wrong={wrongAxisValues(axis.values)}
+                onChange={(text) => setTyped({ ...typed, [name]: text })}
+              />
+            );
+          })}
+          <TextIn
+            label={`Rounded ${QUANTITIES[work.quantity].rounds} to, ${UNITS[work.unit].symbol || "plain"}`}
+            value={step ?? String(suggestedStep)}
+            isNumber
+            wrong={stepTyped > 0 ? undefined : "Expected a step above 0."}
+            onChange={setStep}
           />
-        </>
-      )}
+        </div>
+        {wrong === undefined ? null : <p className="chart-wrong">{wrong}</p>}
+        {table === undefined ? null : <TablePreview table={table} quantity={work.quantity} />}
+        {empty === 0 ? null : (
+          <p className="chart-note">
+            {empty} {empty === 1 ? "cell has" : "cells have"} no figure: no curve reaches there, and nothing
+            is read beyond one.
+          </p>
+        )}
+      </CheckByEye>
     </section>
   );
 }
 
-const idOf = (wanted: Wanted | undefined): string | undefined => wanted?.id;
+/** Whether it goes over one that stands in the book. */
+export const isThere = (wanted: Wanted | undefined): boolean => wanted?.id !== undefined;
 const titleOf = (wanted: Wanted | undefined): string | undefined =>
   wanted?.kind === "table" ? wanted.title : wanted?.name;
 
@@ -126,9 +125,11 @@ const askOf = (as: "parameter" | "entered", name: AxisName, unit: UnitId) => ({
 export function tableMade(
   table: PaperTable,
   quantity: PerformanceQuantity,
-  said: { readonly id: string; readonly title: string; readonly flaps?: string },
+  wanted: Wanted | undefined,
+  said: { readonly title: string; readonly flaps?: string },
 ): FromPaper {
-  const value = bookTable(table, { quantity, ...said });
+  const id = wanted?.id ?? idFrom(said.title);
+  const value = bookTable(table, { quantity, id, ...said });
   return { kind: "table", at: ["performance", "tables"], value, yaml: tableYaml(value) };
 }
 
@@ -167,20 +168,18 @@ function tableOf(
 
 const MOST_CELLS = 4000;
 
-function wrongOf(axes: readonly NamedAxis[], step: number): string | undefined {
+function wrongAxisValues(values: readonly number[]): string | undefined {
+  if (values.length === 0 || values.some(Number.isNaN))
+    return "Expected numbers with semicolons between them, such as 0; 10; 20.";
+  if (values.some((value, i) => i > 0 && !(value > (values[i - 1] ?? 0))))
+    return "Expected values that rise, each once.";
+  return undefined;
+}
+
+/** What is wrong with the axes together. */
+function wrongTogether(axes: readonly NamedAxis[]): string | undefined {
   const twice = axes.find(({ name }, i) => axes.findIndex((other) => other.name === name) < i);
   if (twice !== undefined) return "Two axes are the same. Say what each of them is.";
-  if (!(step > 0)) return "Expected a step above 0 for the rounding.";
-  for (const { name, values } of axes) {
-    const word = AXIS_NAMES.find((each) => each === name);
-    const called = word === undefined ? name : AXES[word].name;
-    if (values.length === 0 || values.some(Number.isNaN)) {
-      return `${called}: expected numbers with semicolons between them, such as 0; 10; 20.`;
-    }
-    if (values.some((value, i) => i > 0 && !(value > (values[i - 1] ?? 0)))) {
-      return `${called}: expected values that rise, each once.`;
-    }
-  }
   if (axes.reduce((count, { values }) => count * values.length, 1) > MOST_CELLS) {
     return `Expected at most ${MOST_CELLS} cells. Ask for fewer values.`;
   }
