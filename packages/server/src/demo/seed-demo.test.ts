@@ -143,12 +143,16 @@ describe("the demo's two years", () => {
       expect(readings.some(({ backwards }) => backwards)).toBe(false);
   });
 
-  it("have a tyre that leaks, found before its limit, and a fault that came back", async () => {
+  it("have a tyre that leaks, found before its limit, oil use that rises, and a fault that came back", async () => {
     const { book, state } = await turboprop();
     const { verdicts } = assess(book, state, null, NOW_MS);
     const about = (topic: string) => verdicts.filter((verdict) => verdict.topic === topic);
     const leak = about("trend").find(({ title }) => title.includes("Right main tyre"));
     expect(leak?.status).toBe("caution");
+    expect(verdicts.find(({ id }) => id === "trend:oil-use:oil-level")).toMatchObject({
+      status: "caution",
+      says: expect.stringContaining("Oil use rises"),
+    });
     expect(verdicts.some(({ id, status }) => id.startsWith("repeat:") && status === "caution")).toBe(true);
     const reading = state.checks.get("main-tyre-pressure.right-main-tyre")?.readings.at(-1);
     const check = book.checksById.get("main-tyre-pressure.right-main-tyre");
