@@ -1,6 +1,7 @@
 import type { Book } from "@witnessmark/book";
 import {
   conformanceAbove,
+  crewOxygenEquipment,
   differenceToSI,
   standardUncertainty,
   toSI,
@@ -37,6 +38,8 @@ export interface OxygenFigures {
   readonly chance_1: number | undefined;
   /** Seats whose mask gives less than the airworthiness rule wants held in the windpipe. */
   readonly thin: readonly SeatInUse[];
+  /** Seats of the crew whose mask is not of the kind that is wanted so high. */
+  readonly unfit: readonly SeatInUse[];
   readonly consciousness?: UsefulConsciousness;
   readonly text: string;
   readonly steps: readonly string[];
@@ -169,6 +172,7 @@ export function oxygenFigures(book: OxygenBook, plan: FlightPlan, reading?: Reco
       now === undefined || needPressure_Pa === undefined ? undefined : now.pressure_Pa - needPressure_Pa,
     chance_1,
     thin: level_m === undefined || descent === undefined ? [] : tooThin(seats, level_m, descent.to_m),
+    unfit: level_m === undefined ? [] : notFit(seats, level_m),
     ...(found?.ok === true ? { consciousness: found.row } : {}),
     text: ruling?.text ?? "",
     steps: ruling?.steps ?? [],
@@ -176,6 +180,18 @@ export function oxygenFigures(book: OxygenBook, plan: FlightPlan, reading?: Reco
     faults: route.faults,
     missing,
   };
+}
+
+/** The crew whose mask only flows, where the airworthiness rule wants one that gives what is breathed in. */
+function notFit(seats: readonly SeatInUse[], level_m: number): readonly SeatInUse[] {
+  const wanted = crewOxygenEquipment(level_m);
+  if (wanted === undefined || wanted === "any approved") return [];
+  return seats.filter(
+    ({ outlet, station }) =>
+      station.crew &&
+      outlet !== undefined &&
+      (wanted === "pressure demand" || outlet.mask !== "diluter-demand"),
+  );
 }
 
 function missingOf(

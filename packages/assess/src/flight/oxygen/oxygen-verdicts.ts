@@ -1,4 +1,6 @@
 import {
+  CREW_EQUIPMENT_SOURCE,
+  crewOxygenEquipment,
   formatMeasure,
   fromSI,
   oxygenUsable,
@@ -188,6 +190,32 @@ function thinVerdict(context: Context, { thin, level_m }: OxygenFigures): readon
   ];
 }
 
+function unfitVerdict(context: Context, { unfit, level_m }: OxygenFigures): readonly Finding[] {
+  if (unfit.length === 0 || level_m === undefined) return [];
+  const wanted = crewOxygenEquipment(level_m);
+  return [
+    finding({
+      id: "oxygen:crew-masks",
+      topic: "oxygen",
+      title: "Masks of the crew",
+      says: `At ${feet(level_m)} the crew should have ${wanted} masks; not so at ${listed(unfit.map(({ station }) => inside(station.name)))}`,
+      margin: words("another kind"),
+      status: "caution",
+      because: [
+        "A mask that only flows does not hold enough oxygen in the lungs so high. The airworthiness rule asks it of a type by the level that it is approved for: the approved manual says which",
+      ],
+      evidence: [],
+      working: {
+        lines: unfit.map(({ station, outlet }) => ({
+          label: station.name,
+          value: outlet === undefined ? "no mask" : outlet.mask,
+        })),
+      },
+      sources: [bookSource(context.book, "oxygen, outlets"), asSource(CREW_EQUIPMENT_SOURCE)],
+    }),
+  ];
+}
+
 function consciousnessVerdict({ consciousness, level_m, cabin_m }: OxygenFigures): readonly Finding[] {
   if (consciousness === undefined || level_m === undefined) return [];
   const { rapid, altitude_m } = consciousness;
@@ -247,6 +275,7 @@ export function oxygenVerdicts(context: Context, plan: FlightPlan, load: LoadFig
       return [
         needVerdict(context, figures, reading),
         ...thinVerdict(context, figures),
+        ...unfitVerdict(context, figures),
         ...consciousnessVerdict(figures),
       ];
     },

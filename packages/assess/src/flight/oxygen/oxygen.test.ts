@@ -142,6 +142,35 @@ describe("the verdicts", () => {
   });
 });
 
+describe("the masks of the crew", () => {
+  const { oxygen } = book;
+  if (oxygen === undefined) throw new Error("expected oxygen");
+  const flowing: Book = {
+    ...book,
+    oxygen: {
+      ...oxygen,
+      outlets: oxygen.outlets.map((outlet) => ({ ...outlet, mask: "constant-flow" as const })),
+    },
+  };
+  const masks = (by: Book, level_ft: number) =>
+    assess(
+      by,
+      emptyState("ZZ-SKR"),
+      { ...demoFlight, plan: at(level_ft, "us-part-91") },
+      DEMO_NOW_ms,
+    ).verdicts.find(({ id }) => id === "oxygen:crew-masks");
+
+  // 14 CFR 23.1441 (d), Amdt 23-43: demand equipment for the crew above 25,000 ft
+  it("that only flow are a caution above 25,000 ft, and those that give what is breathed in are not", () => {
+    expect(masks(flowing, 25_000)).toBeUndefined();
+    expect(masks(flowing, 25_001)).toMatchObject({ status: "caution" });
+    expect(plain(masks(flowing, 26_000)?.says)).toBe(
+      "At 26,000 ft the crew should have demand masks; not so at seat 1, left front",
+    );
+    expect(masks(book, 26_000)).toBeUndefined();
+  });
+});
+
 describe("the cabin of the book", () => {
   const cabin: Cabin | undefined = book.cabin;
   it("is straight between two rows and nothing beyond the last", () => {
