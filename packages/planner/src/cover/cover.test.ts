@@ -1,29 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { arbitraryCover } from "../testing/arbitrary-cover.ts";
+import { cheapestCover } from "../testing/cheapest-cover.ts";
 import { type CoverProblem, coverCost, readyCover, type Visit, visitsOf } from "./cover-problem.ts";
 import { proveCover } from "./prove-cover.ts";
 import { solveCover } from "./solve-cover.ts";
-
-/** The least that any row of stances costs, by going on from every row that may still be the cheapest. */
-function cheapest(problem: CoverProblem): number {
-  const ready = readyCover(problem);
-  let best = Number.POSITIVE_INFINITY;
-  const goOn = (row: readonly number[], served: number): void => {
-    const { isWhole } = visitsOf(ready, row);
-    if (isWhole) {
-      best = Math.min(best, coverCost(problem, row));
-      return;
-    }
-    for (let stance = 1; stance < problem.stances - 1; stance += 1) {
-      const longer = [...row, stance];
-      const count = visitsOf(ready, longer).done.filter((done) => done === 1).length;
-      if (count > served && coverCost(problem, longer) < best) goOn(longer, count);
-    }
-  };
-  goOn([], 0);
-  return best;
-}
 
 function expectEverythingOnce({ tasks }: CoverProblem, visits: readonly Visit[]): void {
   const order = visits.flatMap((visit) => visit.tasks);
@@ -50,7 +31,7 @@ describe("a walk that does everything", () => {
   it("is the cheapest there is, by trying every row, where that can be tried", () => {
     fc.assert(
       fc.property(arbitraryCover(6, 6), (problem) => {
-        expect(solveCover(problem, { rounds: 40 }).cost).toBeCloseTo(cheapest(problem), 6);
+        expect(solveCover(problem, { rounds: 40 }).cost).toBeCloseTo(cheapestCover(problem), 6);
       }),
       { numRuns: 40 },
     );
@@ -84,7 +65,7 @@ describe("the proof", () => {
     fc.assert(
       fc.property(arbitraryCover(6, 7), fc.nat(5), (problem, states) => {
         const { visits } = solveCover(problem, { rounds: 0 });
-        const least = cheapest(problem);
+        const least = cheapestCover(problem);
         const early = proveCover(problem, visits, { target_1: 0, states });
         expect(early.bound).toBeLessThanOrEqual(least + 1e-6);
         expect(early.cost).toBeGreaterThanOrEqual(least - 1e-6);

@@ -1,148 +1,102 @@
-import { f64, u8 } from "../cells.ts";
+import { i32 } from "../cells.ts";
+import { type Chance, chanceOf } from "../random.ts";
 import type { ReadyCover } from "./cover-problem.ts";
+import { KeptBounds } from "./kept-bounds.ts";
+import { allBefore } from "./needed-tasks.ts";
+import { mostPicked, PickedTree } from "./picked-tree.ts";
 
-/**
- * A lower bound on what is left to pay, for any state of a walk.
- *
- * Of the tasks, some are picked that share no stance: each must be gone to on its own. A walk through what is left of
- * them is a tree that spans them, so it costs at least what the cheapest tree costs; with a toll on each that a walk
- * pays twice (once coming, once going), the bound is tightened until the cheapest tree looks like a walk.
- *
- * @source M. Held, R. M. Karp: The traveling-salesman problem and minimum spanning trees, 1970 and 1971
- */
+/** A lower bound on what is left to pay, for any state of a walk. */
 export interface TreeBound {
-  readonly picked: readonly number[];
   /** From the first stance, with everything to do. */
   readonly root: number;
-  /** From a stance, with the picked tasks (by their rank) that `isLeft` marks still to do. */
-  from(stance: number, isLeft: Uint8Array, key: string): number;
+  /** Which of the tasks that the bound looks at are left, as one number. */
+  leftOf(done: Int32Array): number;
+  /** From a stance, with what is left: at once, or as close as it was ever told. */
+  from(stance: number, left: number): number;
+  /** The same, closer and dearer. @param enough a bound that need not be bettered */
+  closer(stance: number, left: number, enough: number): number;
 }
 
-const TIGHTENINGS = 400;
-const MOST_TREES_KEPT = 400_000;
+const PICKS = 30;
+const CLOSER = { steps: 10, stride: 0.5, patience: 4 };
 
+/**
+ * Of the tasks, some are picked that share no stance: each must be gone to on its own.
+ *
+ * @param upper what the best known walk costs
+ */
 export function treeBound(problem: ReadyCover, upper: number): TreeBound {
-  const picked = apart(problem);
-  const { stances, cost } = problem;
-  const count = picked.length;
-  const size = count + 2; // picked, then first and last
-  const [first, last] = [count, count + 1];
-  const sites = [...picked.map((task) => problem.tasks[task]?.at ?? []), [0], [stances - 1]];
-  const arc = new Float64Array(size * size);
-  for (const [a, from] of sites.entries()) {
-    for (const [b, to] of sites.entries()) arc[a * size + b] = nearestOf(problem, from, to);
-  }
-  if (count > 0) arc[first * size + last] = arc[last * size + first] = Number.POSITIVE_INFINITY;
-  const reach = new Float64Array(stances * count);
-  for (let stance = 0; stance < stances; stance += 1) {
-    for (let i = 0; i < count; i += 1)
-      reach[stance * count + i] = nearestOf(problem, [stance], sites[i] ?? []);
-  }
-  const { toll, root } = tightened(arc, size, count, upper);
-  const trees = new Map<string, number>();
-  const everything = new Uint8Array(size);
+  const { tree, root } = bestPick(problem, upper);
+  const cheap = new KeptBounds();
+  const close = new KeptBounds();
+  const toll = new Float64Array(tree.toll.length);
+  const keyOf = (stance: number, left: number): number => left * problem.stances + stance;
   return {
-    picked,
     root,
-    from(stance, isLeft, key) {
-      let nearest = Number.POSITIVE_INFINITY;
-      for (let i = 0; i < count; i += 1) {
-        if (u8(isLeft, i) === 1) nearest = Math.min(nearest, f64(reach, stance * count + i) + f64(toll, i));
+    leftOf(done) {
+      let [left, bit] = [0, 1];
+      for (const task of tree.picked) {
+        if (((i32(done, task >> 5) >>> (task & 31)) & 1) === 0) left += bit;
+        bit *= 2;
       }
-      if (nearest === Number.POSITIVE_INFINITY) return cost[stance * stances + stances - 1] ?? 0;
-      let tree = trees.get(key);
-      if (tree === undefined) {
-        everything.set(isLeft);
-        everything[first] = 0;
-        everything[last] = 1;
-        tree = spanningTree(arc, toll, size, everything).cost - f64(toll, last);
-        for (let i = 0; i < count; i += 1) if (u8(isLeft, i) === 1) tree -= 2 * f64(toll, i);
-        if (trees.size < MOST_TREES_KEPT) trees.set(key, tree);
-      }
-      return Math.max(nearest + tree, 0);
+      return left;
+    },
+    from(stance, left) {
+      const key = keyOf(stance, left);
+      const known = close.at(key) ?? cheap.at(key);
+      return known ?? cheap.keep(key, Math.max(tree.from(stance, left), 0));
+    },
+    closer(stance, left, enough) {
+      const key = keyOf(stance, left);
+      const known = close.at(key);
+      if (known !== undefined) return known;
+      toll.set(tree.toll);
+      const bound = tree.tightened(stance, left, toll, { ...CLOSER, enough });
+      return close.keep(key, Math.max(bound, this.from(stance, left)));
     },
   };
 }
 
-/** Tasks that share no stance, those with the fewest stances first. */
-function apart({ tasks, stances }: ReadyCover): readonly number[] {
-  const isTaken = new Uint8Array(stances);
-  const byChoice = tasks.map((_, task) => task).sort((a, b) => width(a) - width(b) || a - b);
-  const picked: number[] = [];
-  function width(task: number): number {
-    return tasks[task]?.at.length ?? 0;
+/** Of some ways of picking, that with the highest bound for the whole walk. */
+function bestPick(problem: ReadyCover, upper: number) {
+  const before = allBefore(problem.tasks);
+  const ties = problem.tasks.map((_, task) =>
+    before.reduce((count, row, other) => count + (row[task] ?? 0) + (before[task]?.[other] ?? 0), 0),
+  );
+  const chance = chanceOf(1);
+  const tried = new Set<string>();
+  let best: { readonly tree: PickedTree; readonly root: number } | undefined;
+  for (let turn = 0; turn < PICKS; turn += 1) {
+    const picked = apart(problem, ties, turn === 0 ? () => 0 : chance);
+    if (tried.has(picked.join())) continue;
+    tried.add(picked.join());
+    const tree = new PickedTree(problem, picked);
+    const toll = new Float64Array(picked.length);
+    const all = 2 ** picked.length - 1;
+    const root = tree.tightened(0, all, toll, { steps: 120, stride: 1, patience: 12, enough: upper }, () =>
+      tree.toll.set(toll),
+    );
+    if (best === undefined || root > best.root) best = { tree, root };
   }
-  for (const task of byChoice) {
-    const at = tasks[task]?.at ?? [];
+  return best ?? { tree: new PickedTree(problem, []), root: 0 };
+}
+
+/** Tasks that share no stance: those with the fewest stances first, then those that wait or are waited for. */
+function apart({ tasks, stances }: ReadyCover, ties: readonly number[], chance: Chance): readonly number[] {
+  const isTaken = new Uint8Array(stances);
+  const spread = chance() < 0.3 ? 25 : 9;
+  const ranked = tasks.map(({ at }, task) => ({
+    task,
+    at,
+    rank: at.length * 10 - Math.min(ties[task] ?? 0, 3) + spread * chance(),
+  }));
+  ranked.sort((a, b) => a.rank - b.rank || a.task - b.task);
+  const picked: number[] = [];
+  for (const { task, at } of ranked) {
+    if (picked.length === mostPicked(stances)) break;
     if (at.some((stance) => isTaken[stance] === 1)) continue;
     for (const stance of at) isTaken[stance] = 1;
     picked.push(task);
   }
   return picked;
-}
-
-function nearestOf({ cost, stances }: ReadyCover, from: readonly number[], to: readonly number[]): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const a of from) for (const b of to) least = Math.min(least, cost[a * stances + b] ?? 0);
-  return least;
-}
-
-/** Tolls by the subgradient method: raised where a tree meets more often than a walk would, lowered where it ends. */
-function tightened(arc: Float64Array, size: number, count: number, upper: number) {
-  const all = new Uint8Array(size).fill(1);
-  const wanted = (node: number): number => (node < count ? 2 : 1);
-  const toll = new Float64Array(size);
-  let best = { toll: new Float64Array(size), root: 0 };
-  let [stride, sinceBest] = [1, 0];
-  for (let step = 0; step < TIGHTENINGS; step += 1) {
-    const { cost, degree } = spanningTree(arc, toll, size, all);
-    let [bound, off] = [cost, 0];
-    for (let node = 0; node < size; node += 1) {
-      bound -= wanted(node) * f64(toll, node);
-      off += ((degree[node] ?? 0) - wanted(node)) ** 2;
-    }
-    if (bound > best.root + 1e-9) {
-      best = { toll: toll.slice(), root: bound };
-      sinceBest = 0;
-    } else {
-      sinceBest += 1;
-      if (sinceBest % 12 === 0) stride /= 2;
-    }
-    if (off === 0) break;
-    const stretch = (stride * Math.max(upper - bound, 1e-3 * upper)) / off;
-    for (let node = 0; node < size; node += 1) {
-      toll[node] = f64(toll, node) + stretch * ((degree[node] ?? 0) - wanted(node));
-    }
-  }
-  return best;
-}
-
-/** Prim's algorithm on a full matrix, over the nodes that are in. */
-function spanningTree(arc: Float64Array, toll: Float64Array, size: number, isIn: Uint8Array) {
-  const degree = new Int32Array(size);
-  const least = new Float64Array(size).fill(Number.POSITIVE_INFINITY);
-  const parent = new Int32Array(size).fill(-1);
-  const isDone = new Uint8Array(size);
-  let [cost, node] = [0, isIn.indexOf(1)];
-  while (node >= 0) {
-    isDone[node] = 1;
-    let next = -1;
-    for (let other = 0; other < size; other += 1) {
-      if (u8(isIn, other) === 0 || u8(isDone, other) === 1) continue;
-      const weight = f64(arc, node * size + other) + f64(toll, node) + f64(toll, other);
-      if (weight < f64(least, other)) {
-        least[other] = weight;
-        parent[other] = node;
-      }
-      if (next < 0 || f64(least, other) < f64(least, next)) next = other;
-    }
-    if (next >= 0) {
-      cost += f64(least, next);
-      degree[next] = (degree[next] ?? 0) + 1;
-      const from = parent[next] ?? -1;
-      if (from >= 0) degree[from] = (degree[from] ?? 0) + 1;
-    }
-    node = next;
-  }
-  return { cost, degree };
 }
