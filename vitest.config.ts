@@ -1,6 +1,10 @@
 import { availableParallelism } from "node:os";
+import { join } from "node:path";
 import { defineConfig } from "vitest/config";
 import { longestFirst } from "./scripts/longest-first.ts";
+
+// what a test starts, a program or a thread of its own, finds its sources as the one before has compiled them
+process.env["NODE_COMPILE_CACHE"] ??= join(import.meta.dirname, ".cache/compiled");
 
 export default defineConfig({
   test: {
