@@ -3,8 +3,13 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
 import { lookInEveryView } from "./harness/every-view.ts";
+import { pushLongPast } from "./harness/long-past.ts";
+import { PATIENCE_ms } from "./harness/patience.ts";
 import { openScene, type Scene } from "./harness/scene.ts";
-import { go, introduce } from "./harness/screens.ts";
+import { apronHas, go, introduce } from "./harness/screens.ts";
+
+/** An aircraft with a record too long for a phone that is new to it. */
+const OLD = "ZZ-OLD";
 
 /** With the two years that the demo has behind it. */
 describe("the record", () => {
@@ -199,6 +204,42 @@ describe("the record", () => {
       ]);
       expect(download.suggestedFilename()).toMatch(/^zz-skr-(readings|runs-out)\.(csv|ics)$/);
     }
+    expect(phone.complaints).toEqual([]);
+  });
+
+  it("that is long leaves old answers at the server, says so, and brings them when they are asked for", async () => {
+    const { page } = phone;
+    // a phone that hears of it while it is short takes all of it
+    await phone.context.setOffline(true);
+    await pushLongPast(scene.server.url, OLD);
+    await phone.context.setOffline(false);
+    await go(page, "#/");
+    await apronHas(page, OLD);
+    const older = page
+      .locator("section")
+      .filter({ has: page.getByRole("heading", { name: "Older answers" }) });
+    const look = async (address: string, heading: string) => {
+      await go(page, `#/${OLD}/${address}`);
+      await page.getByRole("heading", { level: 1, name: heading, exact: true }).waitFor();
+      await older.getByText("Everything that a verdict rests on is here.").waitFor();
+    };
+    await look("aircraft", "Aircraft");
+    await look("record/past", "Record");
+    await look("point/left-static-ports", "Record");
+    const lines = page.locator(".life li");
+    const here = await lines.count();
+    expect(here).toBeGreaterThan(0);
+    await phone.context.setOffline(true);
+    await older.getByRole("button", { name: "Fetch everything" }).tap();
+    await older.getByRole("alert").getByText("the server is out of reach").waitFor();
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await phone.context.setOffline(false);
+    await older.getByRole("button", { name: "Fetch everything" }).tap();
+    await older.waitFor({ state: "detached", timeout: PATIENCE_ms });
+    const more = page.getByRole("button", { name: /^Earlier: / });
+    await more.tap();
+    await more.tap();
+    expect(await lines.count()).toBeGreaterThan(here);
     expect(phone.complaints).toEqual([]);
   });
 });

@@ -4,6 +4,7 @@ import { type Env, type GateParts, gate } from "./guard/gate.ts";
 import { securityHeaders } from "./guard/security-headers.ts";
 import { answerError, Refusal } from "./refusal.ts";
 import { aboutRoutes } from "./routes/about.ts";
+import { calendarRoutes } from "./routes/calendar.ts";
 import { addDescription } from "./routes/description.ts";
 import { eventRoutes } from "./routes/events.ts";
 import { ledgerFileRoutes } from "./routes/ledger-file.ts";
@@ -27,6 +28,7 @@ function routes(parts: Parts) {
     .route("/", liveRoutes(parts))
     .route("/", ledgerFileRoutes(parts))
     .route("/", recordRoutes(parts))
+    .route("/", calendarRoutes(parts))
     .route("/", sheetRoutes(parts))
     .route("/", weatherRoutes(parts));
 }

@@ -33,20 +33,22 @@ export async function* textsUpTo(
   }
 }
 
+/** An event as it is kept. @throws {Error} when it does not read, which it did when it was taken */
+export function readKept(aircraft: string, text: string): LedgerEvent {
+  const parsed = parseEvent(JSON.parse(text));
+  if (parsed.ok) return parsed.event;
+  throw new Error(
+    `${aircraft}: an event that is kept does not read: ${saysOfFaults(parsed.faults)}; ${text.slice(0, 200)}`,
+  );
+}
+
 /** As `textsUpTo`, read. */
 export async function* eventsUpTo(
   own: OperatorStore,
   aircraft: string,
   head: number,
 ): AsyncGenerator<LedgerEvent> {
-  let ledgerSeq = 0;
   for await (const texts of textsUpTo(own, aircraft, head)) {
-    for (const text of texts) {
-      ledgerSeq += 1;
-      const parsed = parseEvent(JSON.parse(text));
-      if (!parsed.ok)
-        throw new Error(`${aircraft}: number ${ledgerSeq} does not read: ${saysOfFaults(parsed.faults)}`);
-      yield parsed.event;
-    }
+    for (const text of texts) yield readKept(aircraft, text);
   }
 }
