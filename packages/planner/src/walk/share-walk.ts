@@ -3,7 +3,7 @@ import { solveCover } from "../cover/solve-cover.ts";
 import { step_s } from "../estimate.ts";
 import { inGivenOrder } from "./given-order.ts";
 import { manualOrder } from "./manual-order.ts";
-import { bookRow, poseWalk } from "./plan-order.ts";
+import { bookRow, poseWalk, rowCost, stopsOf } from "./plan-order.ts";
 import { splitWalk } from "./split-walk.ts";
 import { type OrderedStop, orderedStops } from "./walk-order.ts";
 
@@ -19,11 +19,18 @@ export interface SharedWalk {
 const ROUNDS = 20;
 const SPLIT_ROUNDS = 1500;
 
-/** A whole walk shared by two, balanced in time; the same two halves on every phone. */
+/**
+ * A whole walk shared by two, balanced in time; the same two halves on every phone. Where the book has its manual's
+ * order, each half is walked in it.
+ *
+ * @param by an order that the person on this phone has made by hand: what is theirs they walk in it. Whose a step is
+ *   does not change with it, since the other's phone knows nothing of it.
+ */
 export function shareWalk(
   book: Book,
   kind: WalkKind,
   also: ReadonlySet<string> = new Set(),
+  by?: readonly string[],
 ): readonly [SharedWalk, SharedWalk] {
   const posed = poseWalk(book, kind, { also });
   const manual = manualOrder(book, kind, also);
@@ -31,7 +38,11 @@ export function shareWalk(
     manual === undefined
       ? solveCover(posed.problem, { seed: 1, rounds: ROUNDS, from: bookRow(posed) }).visits
       : inGivenOrder(posed, manual);
-  const { people } = splitWalk(posed, visits, { step_s, rounds: SPLIT_ROUNDS });
+  const { people } = splitWalk(posed, visits, {
+    step_s,
+    rounds: SPLIT_ROUNDS,
+    keepsOrder: manual !== undefined,
+  });
   const after = new Map(
     posed.tasks.map(({ step, after: waits }) => [
       step.id,
@@ -39,12 +50,23 @@ export function shareWalk(
     ]),
   );
   const [one, two] = people.map(({ stops }) => orderedStops(stops));
-  const shared = (mine = one ?? [], others = two ?? [], time_s = 0): SharedWalk => ({
-    mine,
+  const shared = (planned = one ?? [], others = two ?? [], time_s = 0): SharedWalk => ({
+    ...(by === undefined ? { mine: planned, time_s } : byHand(planned, time_s)),
     others: fromItsEnd(others, after),
-    time_s,
   });
   return [shared(one, two, people[0].time_s), shared(two, one, people[1].time_s)];
+
+  /** One half in the order made by hand, with stances chosen for it. */
+  function byHand(planned: readonly OrderedStop[], time_s: number): Pick<SharedWalk, "mine" | "time_s"> {
+    const half = new Set(planned.flatMap(({ steps }) => steps));
+    const own = poseWalk(book, kind, { also, isLeft: ({ id }) => half.has(id) });
+    const visits = inGivenOrder(own, by ?? []);
+    const looking_s = own.tasks.reduce((sum_s, { step }) => sum_s + step_s(step), 0);
+    return {
+      mine: orderedStops(stopsOf(own, visits)),
+      time_s: Math.max(time_s, rowCost(own.problem, visits) + looking_s),
+    };
+  }
 }
 
 /** The stops from the last to the first, except that what waits for another step still comes after it. */

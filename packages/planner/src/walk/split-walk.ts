@@ -21,6 +21,8 @@ export interface SplitOptions {
   readonly step_s: (step: Step) => number;
   readonly seed?: number;
   readonly rounds?: number;
+  /** Each of the two walks what is theirs in the order in which it was given: a manual's, say. */
+  readonly keepsOrder?: boolean;
 }
 
 type Rows = readonly [readonly number[], readonly number[]];
@@ -39,7 +41,8 @@ export function splitWalk(posed: PosedWalk, visits: readonly Visit[], options: S
   let rows = firstSplit(all, timed);
   let best = timed(rows);
   for (let round = 0; round < (options.rounds ?? ROUNDS) && all.length > 0; round += 1) {
-    const next = moved(rows, below(chance, all.length), chance() < 0.7, chance());
+    const freely = moved(rows, below(chance, all.length), chance() < 0.7, chance());
+    const next = options.keepsOrder === true ? inOrder(freely) : freely;
     const times = timed(next);
     if (times === undefined || best === undefined) continue;
     if (worth(times) <= worth(best)) [rows, best] = [next, times];
@@ -84,6 +87,8 @@ function moved([one, two]: Rows, visit: number, toOther: boolean, place_1: numbe
     row.toSpliced(Math.floor(place_1 * (row.length + 1)), 0, visit);
   return isMine === toOther ? [without, put(other)] : [put(without), other];
 }
+
+const inOrder = ([one, two]: Rows): Rows => [one.toSorted((a, b) => a - b), two.toSorted((a, b) => a - b)];
 
 /** When each of two is back; nothing where each would wait for the other for ever. */
 function timing({ tasks, problem }: PosedWalk, visits: readonly Visit[], step_s: SplitOptions["step_s"]) {

@@ -8,6 +8,7 @@ import { suggestStances } from "../stances/suggest-stances.ts";
 import { stepsOf } from "../steps.ts";
 import { orderFaults } from "./order-faults.ts";
 import { type PlannedOrder, planOrder, poseWalk } from "./plan-order.ts";
+import { type SharedWalk, shareWalk } from "./share-walk.ts";
 import { splitWalk } from "./split-walk.ts";
 import { look_s, timesLeast } from "./step-times.ts";
 
@@ -135,6 +136,40 @@ describe("a walk for two", () => {
     expect(time_s).toBeLessThan(0.75 * alone_s);
     expect(time_s).toBe(Math.max(people[0].time_s, people[1].time_s));
     expect(Math.min(people[0].time_s, people[1].time_s)).toBeGreaterThan(0.7 * time_s);
+  });
+});
+
+describe("the halves of a walk for two", () => {
+  const rowOf = (stops: SharedWalk["mine"]): readonly string[] => stops.flatMap(({ steps }) => steps);
+  const listed = () => stepsOf(planWalk(book, "first-of-day")).map(({ id }) => id);
+
+  it("are each walked in the manual's order, where the book has one", () => {
+    const row = listed();
+    const steps = row.map((id) => ({ kind: book.checksById.has(id) ? "check" : "ground-gear", id }) as const);
+    const withManual: Book = {
+      ...book,
+      order: { source: "A manual, invented", walks: ["first-of-day"], steps },
+    };
+    for (const { mine } of shareWalk(withManual, "first-of-day")) {
+      const places = rowOf(mine).map((id) => row.indexOf(id));
+      expect(places.length).toBeGreaterThan(5);
+      expect(places).toEqual(places.toSorted((a, b) => a - b));
+    }
+  });
+
+  it("are walked in the order made by hand on this phone, and are the same two for the other's phone", () => {
+    const hand = listed().toReversed();
+    const [theirs, ours] = [
+      shareWalk(book, "first-of-day"),
+      shareWalk(book, "first-of-day", new Set(), hand),
+    ];
+    for (const half of [0, 1] as const) {
+      const row = rowOf(ours[half].mine);
+      expect(new Set(row)).toEqual(new Set(rowOf(theirs[half].mine)));
+      expect(row).toEqual(hand.filter((id) => row.includes(id)));
+      expect([...row, ...rowOf(ours[half].others)].sort()).toEqual(listed().sort());
+      expect(ours[half].time_s).toBeGreaterThanOrEqual(theirs[half].time_s);
+    }
   });
 });
 

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Trouble } from "../../frame/trouble.tsx";
 import { askShares } from "../../walk/order/ask-order.ts";
+import { myRow } from "../../walk/order/my-orders.ts";
 import { setTurn, turnOf } from "../../walk/order/walk-turn.ts";
 import { aboutWords } from "../../walk/time-left.ts";
 import { alsoOf } from "../../walk/walk-plan.ts";
@@ -29,7 +30,8 @@ export function TwoOfUs({ open, view, onDone }: TwoOfUsProps) {
   );
   useEffect(() => {
     let isCurrent = true;
-    askShares({ ask: "shared", book, kind, also: also.split(" ").filter(Boolean) }).then(
+    const by = myRow(book.aircraft.registration, kind);
+    askShares({ ask: "shared", book, kind, also: also.split(" ").filter(Boolean), by }).then(
       (halves) => isCurrent && setShared(halves),
       (error: unknown) => isCurrent && setTrouble(`The walk could not be shared: ${String(error)}`),
     );

@@ -17,7 +17,7 @@ export function answerOrder(question: OrderQuestion): OrderAnswer {
       return { kind: "order", order: orderLeft(book, kind, { also, isLeft, ...from }) };
     }
     case "shared":
-      return { kind: "shared", shared: shareWalk(book, kind, also) };
+      return { kind: "shared", shared: shareWalk(book, kind, also, question.by) };
     default:
       return question satisfies never;
   }

@@ -29,6 +29,10 @@ const keyOf = (registration: string, kind: WalkKind): string => `${registration}
 export const myOrder = (registration: string, kind: WalkKind): MyOrder | undefined =>
   orders.get()[keyOf(registration, kind)];
 
+/** The steps of an order made by hand, where there is one. */
+export const myRow = (registration: string, kind: WalkKind): readonly string[] | undefined =>
+  myOrder(registration, kind)?.stops.flatMap(({ steps }) => steps);
+
 /** Keeps an order; nothing takes it back to the planned one. */
 export function setMyOrder(registration: string, kind: WalkKind, order: MyOrder | undefined): void {
   const { [keyOf(registration, kind)]: _before, ...others } = orders.get();

@@ -14,7 +14,11 @@ export type OrderQuestion = {
       readonly left: readonly string[];
       readonly from: readonly [number, number] | undefined;
     }
-  | { readonly ask: "shared" }
+  | {
+      readonly ask: "shared";
+      /** The order made by hand on this phone, where there is one. */
+      readonly by: readonly string[] | undefined;
+    }
 );
 
 export type OrderAnswer =

@@ -1,5 +1,6 @@
 import type { Book, WalkKind } from "@witnessmark/book";
 import { askShares } from "./ask-order.ts";
+import { myRow } from "./my-orders.ts";
 import { setTurn } from "./walk-turn.ts";
 
 /** One's own half of a walk first, then what of the other's is still to do. Both phones come to the same two halves. */
@@ -10,6 +11,7 @@ export async function shareOut(
   walk: string,
   half: 0 | 1,
 ): Promise<void> {
-  const { mine, others } = (await askShares({ ask: "shared", book, kind, also }))[half];
+  const by = myRow(book.aircraft.registration, kind);
+  const { mine, others } = (await askShares({ ask: "shared", book, kind, also, by }))[half];
   setTurn({ walk, half, mine: mine.length, stops: [...mine, ...others] });
 }
