@@ -29,13 +29,47 @@ export const DimensionLayer = memo(function DimensionLayer({ dimensions, camera 
               className="dimension-extension"
               d={`M${pair(away(from, way, 4))}L${pair(end(from))}M${pair(away(to, way, 4))}L${pair(end(to))}`}
             />
-            <Dimension from={a} to={b} text={each.text} inline />
+            <Dimension from={a} to={b} />
+            <Figure text={each.text} from={a} to={b} way={way} />
           </g>
         );
       })}
     </g>
   );
 });
+
+/** About the width of a letter of the figures, and how much line is left on each side of them. */
+const LETTER_px = 8.8;
+const LINE_px = 14;
+
+/** In the line, which is broken for it, and along it; beyond the line where that is too short. */
+function Figure({
+  text,
+  from,
+  to,
+  way,
+}: {
+  readonly text: string;
+  readonly from: Px;
+  readonly to: Px;
+  readonly way: Px;
+}) {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const fits = Math.hypot(dx, dy) > text.length * LETTER_px + 2 * LINE_px;
+  const middle: Px = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const [x, y] = fits ? middle : away(middle, way, 13);
+  const upright = Math.abs(dy) > Math.abs(dx);
+  return (
+    <text
+      className={fits ? "dimension-text halo halo-wide" : "dimension-text halo"}
+      transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})${upright ? " rotate(-90)" : ""}`}
+      y={5.5}
+      textAnchor="middle"
+    >
+      {text}
+    </text>
+  );
+}
 
 const away = ([x, y]: Px, [dx, dy]: Px, by_px: number): Px => [x + dx * by_px, y + dy * by_px];
 const pair = ([x, y]: Px): string => `${x.toFixed(1)},${y.toFixed(1)}`;

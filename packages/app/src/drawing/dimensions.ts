@@ -32,7 +32,9 @@ export function overallDimensions(
   geometry: Book["geometry"],
   words: LengthWords,
 ): readonly DrawingDimension[] {
-  const { fore_m, aft_m, left_m, right_m, top_m } = extent(geometry);
+  const { fore_m, aft_m, left_m, right_m } = extent(geometry);
+  // height is of what stands still: a blade stops anywhere
+  const { top_m } = extent({ ...geometry, propellers: [] });
   if (view === "plan")
     return [
       { from: [left_m, aft_m], to: [right_m, aft_m], off: DOWN, row: 1, text: words(right_m - left_m) },
@@ -56,7 +58,7 @@ export function placeDimensions(
   geometry: Book["geometry"],
   words: LengthWords,
 ): readonly DrawingDimension[] {
-  const { fore_m, right_m, top_m } = extent(geometry);
+  const { fore_m, aft_m, right_m, top_m } = extent(geometry);
   const [x_m, y_m, z_m] = place;
   const [u, v] = onPlaneOf(view, place);
   const some = (length_m: number) => Math.abs(length_m) >= LEAST_m;
@@ -66,7 +68,7 @@ export function placeDimensions(
         ? [{ from: [right_m, 0], to: [right_m, v], off: [1, 0], row: 1, text: `arm ${words(x_m)}` } as const]
         : []),
       ...(some(y_m)
-        ? [{ from: [0, fore_m], to: [u, fore_m], off: [0, -1], row: 1, text: words(Math.abs(y_m)) } as const]
+        ? [{ from: [0, aft_m], to: [u, aft_m], off: DOWN, row: 1, text: words(Math.abs(y_m)) } as const]
         : []),
     ];
   if (view === "front") return [];

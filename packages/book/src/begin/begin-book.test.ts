@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { extent } from "../drawing/extent.ts";
 import { tailKind } from "../drawing/layout.ts";
 import { faultSentence } from "../faults/fault-sentence.ts";
 import { readBook } from "../read-book.ts";
@@ -72,6 +73,9 @@ describe("a book begun from a few figures", () => {
     const { wing, fin } = result.book.geometry;
     expect(2 * (wing.tip.y + wing.tipRound)).toBeCloseTo(10.4, 2);
     expect(fin?.span[1]).toBeCloseTo(6.8, 2);
+    const { fore_m, aft_m, left_m, right_m } = extent(result.book.geometry);
+    expect(aft_m - fore_m).toBeCloseTo(6.8, 2);
+    expect(right_m - left_m).toBeCloseTo(10.4, 2);
   });
 
   it.each([

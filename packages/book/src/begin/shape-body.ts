@@ -1,3 +1,4 @@
+import { SPINNER_REACH_m } from "../drawing/propeller.ts";
 import type { Geometry } from "../schema/geometry.ts";
 import type { Figures } from "./figures.ts";
 
@@ -72,7 +73,8 @@ export function bodyOf({ length_m, tail, gear, engine, engines, seats }: Figures
   const fuselage = shares.map(([along_1, width_1, up_m, down_m], index): Geometry["fuselage"][number] => {
     // without a fin behind it the fuselage itself reaches to the end
     const isEnd = tail === "v" && index === shares.length - 1;
-    const x_m = (isEnd ? 1 : along_1) * length_m;
+    const isBehindBlades = engines === 1 && index === 0;
+    const x_m = isBehindBlades ? SPINNER_REACH_m + 0.03 : (isEnd ? 1 : along_1) * length_m;
     const z_m = base_m + tilt_m(x_m);
     const bottom_m = cm(Math.max(0.2, z_m + down_m * grow));
     return [cm(x_m), cm(halfWidth_m * width_1), cm(Math.max(bottom_m + 0.06, z_m + up_m * grow)), bottom_m];

@@ -1,3 +1,4 @@
+import { SPINNER_REACH_m } from "../drawing/propeller.ts";
 import type { Geometry } from "../schema/geometry.ts";
 import type { Figures } from "./figures.ts";
 import { type Body, bodyOf, cm } from "./shape-body.ts";
@@ -62,7 +63,8 @@ function spotsOf(
   { halfWidth_m, radius_m, base_m, tilt_m }: Body,
   wing: Geometry["wing"],
 ): readonly EngineSpot[] {
-  const x_m = 0.03 * length_m;
+  // the tip of the spinner is where the length begins
+  const x_m = SPINNER_REACH_m;
   if (engines === 1) return [{ x_m: cm(x_m), y_m: 0, z_m: cm(base_m + tilt_m(x_m)) }];
   if (engines === 0) return [];
   return ([1, -1] as const).map((side) => ({

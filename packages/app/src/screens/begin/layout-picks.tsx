@@ -1,5 +1,6 @@
 import type { Figures } from "@witnessmark/book";
 import { withEngines } from "./first-figures.ts";
+import "./layout-picks.css";
 
 /** How the aircraft is put together. */
 export interface Layout {
@@ -28,7 +29,7 @@ export function LayoutPicks({ said, onSay }: LayoutPicksProps) {
       />
       <Pick
         legend="Tail"
-        options={{ conventional: "Fin, tailplane low", t: "T tail", v: "V tail" }}
+        options={{ conventional: "Low tailplane", t: "T tail", v: "V tail" }}
         chosen={said.tail}
         onPick={(tail) => onSay({ tail })}
       />
@@ -76,7 +77,7 @@ export function Pick<Option extends string>({ legend, options, chosen, onPick }:
   return (
     <fieldset>
       <legend className="legend">{legend}</legend>
-      <div className="choices">
+      <div className="choices layout-choices">
         {/* the keys are those of the options */}
         {(Object.keys(options) as Option[]).map((option) => (
           <button key={option} type="button" aria-pressed={option === chosen} onClick={() => onPick(option)}>

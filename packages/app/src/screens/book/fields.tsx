@@ -179,18 +179,50 @@ function Rows({ field, path, value }: PartProps<"rows">) {
     <fieldset className="bk-part bk-rows">
       <legend>{field.label}</legend>
       <Faults id={undefined} path={path} />
-      {rows.map((row, index) => (
-        <div className="bk-row" key={idOf(row) ?? index} data-short={isShort(field.fields) ? "" : undefined}>
-          <Faults id={undefined} path={[...path, index]} />
-          <Fields fields={field.fields} path={[...path, index]} />
-          {isRead ? null : (
-            <button type="button" className="quiet" onClick={() => takeOut(index)}>
-              Take out
-              <span className="out-of-sight"> {itemName(row, null) ?? `${field.one} ${index + 1}`}</span>
-            </button>
-          )}
-        </div>
-      ))}
+      {isOneField(field.fields)
+        ? rows.map((_, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: figures have no other identity than their place
+            <div className="bk-row bk-row-one" key={index}>
+              <div className="bk-row-head">
+                <b>
+                  {capital(field.one)} {index + 1}
+                </b>
+                {isRead ? null : (
+                  <button type="button" className="quiet" onClick={() => takeOut(index)}>
+                    Take out
+                    <span className="out-of-sight">
+                      {" "}
+                      {field.one} {index + 1}
+                    </span>
+                  </button>
+                )}
+              </div>
+              <Faults id={undefined} path={[...path, index]} />
+              <Fields
+                fields={field.fields.map((each) => ({
+                  ...each,
+                  label: `${capital(field.one)} ${index + 1}`,
+                }))}
+                path={[...path, index]}
+              />
+            </div>
+          ))
+        : rows.map((row, index) => (
+            <div
+              className="bk-row"
+              key={idOf(row) ?? index}
+              data-short={isShort(field.fields) ? "" : undefined}
+            >
+              <Faults id={undefined} path={[...path, index]} />
+              <Fields fields={field.fields} path={[...path, index]} />
+              {isRead ? null : (
+                <button type="button" className="quiet" onClick={() => takeOut(index)}>
+                  Take out
+                  <span className="out-of-sight"> {itemName(row, null) ?? `${field.one} ${index + 1}`}</span>
+                </button>
+              )}
+            </div>
+          ))}
       {isRead ? null : (
         <button type="button" className="button" onClick={add}>
           Add {article(field.one)}
@@ -200,6 +232,10 @@ function Rows({ field, path, value }: PartProps<"rows">) {
     </fieldset>
   );
 }
+
+/** A row that is a place and nothing else. */
+const isOneField = ([field, ...more]: readonly BookField[]): boolean =>
+  field?.key === "" && field.is === "place" && more.length === 0;
 
 /** The next of a row of figures is like the last, a little further aft: a station, a corner. */
 function furtherThan(last: Plain | undefined): Plain | undefined {
