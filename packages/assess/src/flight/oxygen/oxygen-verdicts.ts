@@ -9,7 +9,7 @@ import {
   withSymbol,
 } from "@witnessmark/engine";
 import type { FlightPlan, RecordedReading } from "@witnessmark/ledger";
-import type { WorkingLine } from "../../assessment.ts";
+import type { Source, WorkingLine } from "../../assessment.ts";
 import { bookSource, pointName } from "../../book-index.ts";
 import type { Context } from "../../context.ts";
 import type { Cause, Finding } from "../../finding.ts";
@@ -190,6 +190,11 @@ function thinVerdict(context: Context, { thin, level_m }: OxygenFigures): readon
   ];
 }
 
+const CREW_EQUIPMENT: Source = {
+  title: CREW_EQUIPMENT_SOURCE.title,
+  ...(CREW_EQUIPMENT_SOURCE.locator === undefined ? {} : { locator: CREW_EQUIPMENT_SOURCE.locator }),
+};
+
 function unfitVerdict(context: Context, { unfit, level_m }: OxygenFigures): readonly Finding[] {
   if (unfit.length === 0 || level_m === undefined) return [];
   const wanted = crewOxygenEquipment(level_m);
@@ -211,7 +216,7 @@ function unfitVerdict(context: Context, { unfit, level_m }: OxygenFigures): read
           value: outlet === undefined ? "no mask" : outlet.mask,
         })),
       },
-      sources: [bookSource(context.book, "oxygen, outlets"), asSource(CREW_EQUIPMENT_SOURCE)],
+      sources: [bookSource(context.book, "oxygen, outlets"), CREW_EQUIPMENT],
     }),
   ];
 }
