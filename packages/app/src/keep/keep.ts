@@ -1,4 +1,5 @@
 import type { LedgerEvent } from "@witnessmark/ledger";
+import { revisionFault } from "./books/revision-fault.ts";
 import { openShelf } from "./books/shelf.ts";
 import type { Draft, Keep, KeepSnapshot, PhotoToKeep } from "./contract.ts";
 import { deviceLabel, openDevice } from "./device.ts";
@@ -195,8 +196,10 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     const { book, faults } = await shelf.read(text, fileName);
     if (book === null) return { faults };
     const { registration, type } = book.aircraft;
-    await keepBookPictures(registration, pictures);
     const { state } = holdings.of(registration).ledger;
+    const fault = revisionFault(book, text, fileName, state.books);
+    if (fault !== undefined) return { faults: [fault] };
+    await keepBookPictures(registration, pictures);
     const drafts: Draft[] = [];
     if (state.books.at(-1)?.sha256 !== book.sha256) {
       const body = { sha256: book.sha256, revision: book.revision, registration, type, text };

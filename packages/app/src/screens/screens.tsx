@@ -10,6 +10,7 @@ import { href, type Route } from "../routes/route.ts";
 import { useRoute } from "../routes/use-route.ts";
 import { assessed } from "../walk/assessed.ts";
 import { openWalk } from "../walk/open-walk.ts";
+import { useBookPictures } from "../walk/use-book-pictures.ts";
 import { usePresence } from "../walk/use-presence.ts";
 import { keptOfAll } from "../words/keeping.ts";
 import { Apron } from "./apron/apron.tsx";
@@ -104,6 +105,7 @@ function useParts(): void {
 export function Screens({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   const route = useRoute();
   useParts();
+  useBookPictures(snapshot);
   return <Screen snapshot={snapshot} route={route} />;
 }
 

@@ -6,6 +6,7 @@ import { tally } from "../../words/figures.ts";
 import { sectionBlank } from "./blanks.ts";
 import { isAt, listIn, textOf } from "./book-toc.tsx";
 import { CheckExtras } from "./check-extras.tsx";
+import { CheckPhoto } from "./check-photo.tsx";
 import { ItemPage, linkTo } from "./item-page.tsx";
 import { mirrorOf } from "./place-input.tsx";
 import { PointsDrawing } from "./points-drawing.tsx";
@@ -48,7 +49,10 @@ export function WalkPage({ section: id, item, wide, home }: WalkPageProps) {
           id === "points" && point !== undefined ? (
             <ChecksHere desk={desk} point={point} />
           ) : id === "checks" && item !== undefined ? (
-            <CheckExtras id={item} />
+            <>
+              <CheckPhoto index={index} />
+              <CheckExtras id={item} />
+            </>
           ) : null
         }
         acts={id === "points" ? <MirrorAct desk={desk} index={index} /> : null}

@@ -1,5 +1,6 @@
 import type { Book, Check } from "@witnessmark/book";
 import { AircraftDrawing } from "../../drawing/aircraft-drawing.tsx";
+import { RightLooks } from "../walk/right-looks.tsx";
 
 interface ExplainedProps {
   readonly book: Book;
@@ -31,6 +32,7 @@ export function Explained({ book, check, drawn = false }: ExplainedProps) {
         </dd>
         <dt>Should be</dt>
         <dd>{check.shouldBe}</dd>
+        <RightLooks check={check} />
         <dt>Why</dt>
         <dd>{check.why}</dd>
         <dt>If missed</dt>

@@ -1,6 +1,7 @@
 import { STANDING_CAUTION } from "@witnessmark/sheet";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { PhotoStrip } from "../../frame/photo-strip.tsx";
 import { href } from "../../routes/route.ts";
 import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import { PrintTools } from "../sheet/print-tools.tsx";
@@ -35,6 +36,12 @@ export function StudyScreen({ open }: { readonly open: OpenAircraft }) {
                     <p>
                       {step.check.how} <b>{step.check.shouldBe}</b>
                     </p>
+                    {step.check.photo === undefined ? null : (
+                      <PhotoStrip
+                        photos={[{ sha256: step.check.photo, recordedAt: "" }]}
+                        about={`what right looks like: ${step.check.title}`}
+                      />
+                    )}
                     <p>
                       {step.check.why} If missed: {step.check.hazard.ifMissed}
                     </p>
