@@ -1,10 +1,16 @@
+import { join } from "node:path";
 import { defineConfig } from "vitest/config";
 import { longestFirst } from "../scripts/longest-first.ts";
+
+process.env["NODE_COMPILE_CACHE"] ??= join(import.meta.dirname, "../.cache/compiled");
 
 export default defineConfig({
   test: {
     root: import.meta.dirname,
     include: ["**/*.e2e.ts"],
+    globalSetup: ["harness/made-once.ts"],
+    // a process for each file would load the driver of the browser anew; what a scene opens, it closes
+    isolate: false,
     setupFiles: ["harness/leave-a-picture.ts"],
     testTimeout: 240_000,
     hookTimeout: 240_000,

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 
@@ -41,12 +41,22 @@ const ended = (child: ChildProcess): Promise<void> =>
  * another build of the app, a small program of the harness starts the same server with that one.
  */
 export async function startServer(given: ServerGiven = {}): Promise<RunningServer> {
-  const dataDirectory = given.dataDirectory ?? mkdtempSync(join(tmpdir(), "witnessmark-e2e-"));
+  const dataDirectory = given.dataDirectory ?? newDataDirectory(given);
   const appDirectory = given.appDirectory ?? process.env["WITNESSMARK_APP_DIRECTORY"];
   if (appDirectory === undefined) return run(MAIN, { ...given, dataDirectory });
   // the demo is put in by the program itself
   if (!existsSync(join(dataDirectory, DATABASE))) await (await run(MAIN, { ...given, dataDirectory })).stop();
   return run(WITH_OTHER_APP, { ...given, dataDirectory, appDirectory });
+}
+
+/** Of its own; with the demo in it where a run has made that already, and otherwise the program will. */
+function newDataDirectory({ past = "short", shift_ms }: ServerGiven): string {
+  const directory = mkdtempSync(join(tmpdir(), "witnessmark-e2e-"));
+  const made = process.env["DEMO_MADE"];
+  // the demo ends some days before now, by the clock of the server that it is made for
+  if (made !== undefined && past === "short" && shift_ms === undefined)
+    cpSync(made, directory, { recursive: true });
+  return directory;
 }
 
 const MAIN = "packages/server/src/main.ts";
@@ -59,8 +69,11 @@ async function run(
   given: ServerGiven & { readonly dataDirectory: string },
 ): Promise<RunningServer> {
   const { dataDirectory, appDirectory } = given;
-  const clock = given.shift_ms === undefined ? [] : ["--import", join(ROOT, "e2e/harness/shifted-clock.ts")];
-  const child = spawn(process.execPath, [...clock, join(ROOT, program)], {
+  const before = [
+    ...(given.shift_ms === undefined ? [] : ["shifted-clock.ts"]),
+    ...(process.env["KEPT_COMPRESSED"] === undefined ? [] : ["kept-compressed.ts"]),
+  ].flatMap((name) => ["--import", join(ROOT, "e2e/harness", name)]);
+  const child = spawn(process.execPath, [...before, join(ROOT, program)], {
     cwd: ROOT,
     env: {
       ...process.env,
