@@ -55,6 +55,7 @@ export {
 } from "./edit/issue.ts";
 export { editPlain, type Merged, type MergeQuestion, mergeBooks } from "./edit/merge.ts";
 export { type MissingPart, missingFor } from "./edit/missing-for.ts";
+export { freeId, idFrom, labelFrom, labelOf, nameEdits, otherSide } from "./edit/names.ts";
 export { type PlainResult, plainOf, valueAt } from "./edit/plain-of.ts";
 export { renameEdits } from "./edit/rename.ts";
 export type { BookField, BookFieldKind, Section } from "./edit/sections/field.ts";

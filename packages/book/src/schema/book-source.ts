@@ -48,6 +48,9 @@ const Point = z.strictObject({
   id: Id,
   name: Line.describe('Names its side where it has one: "Right main tyre".'),
   area: Id,
+  label: Line.max(24, { error: "at most 24 characters" })
+    .optional()
+    .describe("What stands beside it on a drawing; left out, as short as its name allows."),
   side: Side,
   place: Place.describe("[x, y, z], metres."),
   stance: Id,

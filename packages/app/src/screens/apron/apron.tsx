@@ -12,6 +12,7 @@ import { goesOn, openWalk, walkButton } from "../../walk/open-walk.ts";
 import { clockTime } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { keptOfAll } from "../../words/keeping.ts";
+import { ApronDrafts } from "./apron-drafts.tsx";
 import { ApronPicture, type Largest } from "./apron-picture.tsx";
 import { TakeDemoAway } from "./take-demo-away.tsx";
 import "./apron.css";
@@ -46,6 +47,7 @@ export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
             ))}
           </ul>
         )}
+        <ApronDrafts />
         {entries.length === 0 ? null : <Odds entries={entries} archived={archived} />}
       </main>
       <footer className="apron-foot">
@@ -189,10 +191,14 @@ function Empty({ archived }: { readonly archived: number }) {
       <Mark status="open" size_px={56} silent />
       <h2>No aircraft here yet</h2>
       <p>
-        Add one from its book: a text file that tells its shape, what to look at and what right looks like.
+        Add one from its book, a text file that tells its shape, what to look at and what right looks like; or
+        begin a book of your own from a few figures.
       </p>
       <a className="button filled tall" href={href({ at: "add" })}>
         Add an aircraft
+      </a>
+      <a className="button" href={href({ at: "begin" })}>
+        Begin a book
       </a>
       {archived === 0 ? null : (
         <a className="button" href={href({ at: "archived" })}>

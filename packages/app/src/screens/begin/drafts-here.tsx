@@ -1,5 +1,5 @@
 import { copyForAnother, newDraft } from "@witnessmark/book";
-import { useEffect, useId, useState } from "react";
+import { useId, useState } from "react";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import type { KeepSnapshot } from "../../keep/contract.ts";
@@ -7,39 +7,11 @@ import { useKeep } from "../../keep/react.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { shortDay } from "../../words/dates.ts";
-
-interface Here {
-  readonly registration: string;
-  readonly type: string;
-  readonly changedAt_ms: number;
-}
+import { useDrafts } from "./use-drafts.ts";
 
 /** Books in the making on this phone: the way back to each. */
 export function DraftsHere() {
-  const keep = useKeep();
-  const [drafts, setDrafts] = useState<readonly Here[]>([]);
-  const [trouble, setTrouble] = useState<string | null>(null);
-  useEffect(() => {
-    let left = false;
-    keep.drafts.all().then(
-      (rows) => {
-        if (left) return;
-        setDrafts(
-          rows.map(({ registration, draft, changedAt_ms }) => ({
-            registration,
-            changedAt_ms,
-            type: /^ {2}type: (.+)$/m.exec(draft.text)?.[1] ?? "",
-          })),
-        );
-      },
-      (error: unknown) => {
-        if (!left) setTrouble(error instanceof Error ? error.message : String(error));
-      },
-    );
-    return () => {
-      left = true;
-    };
-  }, [keep]);
+  const { drafts, trouble } = useDrafts();
   if (drafts.length === 0) return <Trouble words={trouble} />;
   return (
     <section>

@@ -1,5 +1,5 @@
 import type { BookField, BookPath, Plain } from "@witnessmark/book";
-import { idOf, renameEdits, SECTIONS, spaced, valueAt } from "@witnessmark/book";
+import { idOf, labelFrom, nameEdits, renameEdits, SECTIONS, spaced, valueAt } from "@witnessmark/book";
 import { useEffect, useId, useState } from "react";
 import { go } from "../../routes/use-route.ts";
 import { capital } from "../../words/capital.ts";
@@ -38,6 +38,8 @@ export function FieldInput(props: FieldInputProps) {
       return (
         <TextInput
           {...common}
+          {...(field.key === "name" ? { set: (to) => nameAnew(desk, path, plainText(to)) } : {})}
+          {...(field.key === "label" ? { instead: labelFrom(nameBeside(desk.plain, path)) } : {})}
           toText={plainText}
           read={(text) => (text === "" && field.optional ? undefined : text)}
         />
@@ -135,14 +137,30 @@ export function FieldInput(props: FieldInputProps) {
   }
 }
 
+/** A name, and with it the short name that was made from the one before; the page of the item goes with it. */
+function nameAnew(desk: ReturnType<typeof useDesk>, path: BookPath, to: string): void {
+  const { plain, draft } = desk;
+  if (plain === null || draft === null) return;
+  const item = path.slice(0, -1);
+  const { edits, id } = nameEdits(draft, plain, item, to);
+  desk.edit(edits);
+  if (id !== undefined && id !== valueAt(plain, [...item, "id"])) openItem(desk, item, id);
+}
+
+const nameBeside = (plain: Plain | null, path: BookPath): string =>
+  plainText(valueAt(plain ?? undefined, [...path.slice(0, -1), "name"]));
+
+function openItem({ registration }: ReturnType<typeof useDesk>, item: BookPath, id: string): void {
+  const section = SECTIONS.find(({ path: list }) => list.join(".") === item.slice(0, -1).join("."));
+  if (section?.one !== undefined) go({ at: "book", registration, page: section.id, item: id }, "replace");
+}
+
 /** Another short name, wherever it stands; the page of the item goes with it. */
 function rename(desk: ReturnType<typeof useDesk>, path: BookPath, to: string): void {
   if (desk.plain === null) return;
   const item = path.slice(0, -1);
   desk.edit(renameEdits(desk.plain, item, to));
-  const section = SECTIONS.find(({ path: list }) => list.join(".") === item.slice(0, -1).join("."));
-  if (section?.one !== undefined)
-    go({ at: "book", registration: desk.registration, page: section.id, item: to }, "replace");
+  openItem(desk, item, to);
 }
 
 export const plainText = (value: Plain | undefined): string =>
@@ -178,11 +196,13 @@ interface InputProps extends FieldInputProps {
 }
 
 interface TextInputProps extends InputProps {
+  /** What stands there when nothing is typed. */
+  readonly instead?: string;
   readonly toText: (value: Plain | undefined) => string;
   readonly read: (text: string) => Plain | undefined;
 }
 
-function TextInput({ field, value, id, describedBy, toText, read, set }: TextInputProps) {
+function TextInput({ field, value, id, describedBy, toText, read, set, instead }: TextInputProps) {
   const written = toText(value);
   const [typed, setTyped] = useState(written);
   useEffect(() => setTyped(written), [written]);
@@ -197,7 +217,7 @@ function TextInput({ field, value, id, describedBy, toText, read, set }: TextInp
     onBlur: keep,
     "aria-describedby": describedBy,
     "aria-invalid": describedBy?.includes("fault") === true ? true : undefined,
-    placeholder: field.note,
+    placeholder: instead ?? field.note,
   } as const;
   if (several) {
     return (

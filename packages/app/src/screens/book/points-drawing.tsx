@@ -145,7 +145,7 @@ function markOf(
     place: moving?.id === each.id ? moved(each, moving.at) : each.place,
     ...(here ? { state: "here" as const } : {}),
     size: each.id === point ? "large" : "small",
-    ...(each.id === point ? { label: each.name } : {}),
+    ...(here ? { label: each.label } : {}),
   };
 }
 

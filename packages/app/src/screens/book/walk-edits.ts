@@ -1,4 +1,4 @@
-import { type BookEdit, type Plain, valueAt } from "@witnessmark/book";
+import { type BookEdit, otherSide, type Plain, valueAt } from "@witnessmark/book";
 import { isAt, listIn, textOf } from "./book-toc.tsx";
 import { freeId } from "./walk-points.ts";
 
@@ -40,19 +40,14 @@ export function mirrorPointEdits(plain: Plain, index: number): readonly BookEdit
   const y_m = Number(valueAt(point, ["place", 1]));
   const side = y_m < 0 ? "left" : "right";
   const other = SIDES[side];
-  const swapped = (text: string) =>
-    text.replaceAll(/left|right/gi, (word) => {
-      const to = SIDES[word.toLowerCase() === "left" ? "left" : "right"];
-      return /^[LR]/.test(word) ? to.charAt(0).toUpperCase() + to.slice(1) : to;
-    });
   const name = textOf(point, "name");
   const otherName =
-    swapped(name) === name
+    otherSide(name) === name
       ? `${other === "left" ? "Left" : "Right"} ${name.charAt(0).toLowerCase()}${name.slice(1)}`
-      : swapped(name);
-  const otherId = freeId(plain, "points", swapped(id) === id ? `${other}-${id}` : swapped(id));
+      : otherSide(name);
+  const otherId = freeId(plain, "points", otherSide(id) === id ? `${other}-${id}` : otherSide(id));
   const known = (list: string, of: string) =>
-    listIn(plain, [list]).some((each) => textOf(each, "id") === swapped(of)) ? swapped(of) : of;
+    listIn(plain, [list]).some((each) => textOf(each, "id") === otherSide(of)) ? otherSide(of) : of;
   const image: Plain = {
     id: otherId,
     name: otherName,

@@ -1,6 +1,8 @@
-import { type BookEdit, type Plain, valueAt } from "@witnessmark/book";
+import { type BookEdit, freeId as freeIdIn, labelOf, type Plain, valueAt } from "@witnessmark/book";
 import type { PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
 import { mirrorOf, placeEdits } from "./place-input.tsx";
+
+export { idFrom } from "@witnessmark/book";
 
 /** What is further out than this has a side. */
 const CENTRE_m = 0.45;
@@ -12,6 +14,8 @@ export interface DraftPoint {
   readonly index: number;
   readonly id: string;
   readonly name: string;
+  /** What stands beside it on the drawing. */
+  readonly label: string;
   readonly stance: string;
   readonly place: readonly [x_m: number, y_m: number, z_m: number];
 }
@@ -26,7 +30,9 @@ export function pointsIn(plain: Plain | null): readonly DraftPoint[] {
       const value = valueAt(point, [key]);
       return typeof value === "string" ? value : "";
     };
-    return [{ index, id: text("id"), name: text("name"), stance: text("stance"), place: [x_m, y_m, z_m] }];
+    const name = text("name");
+    const label = labelOf({ name, label: text("label") });
+    return [{ index, id: text("id"), name, label, stance: text("stance"), place: [x_m, y_m, z_m] }];
   });
 }
 
@@ -47,23 +53,9 @@ export function moveEdits(plain: Plain, { index, place }: DraftPoint, at: PlaceO
 export const sideOf = (y_m: number): "left" | "right" | "centre" =>
   Math.abs(y_m) <= CENTRE_m ? "centre" : y_m < 0 ? "left" : "right";
 
-export function freeId(plain: Plain | null, list: string, wanted: string): string {
-  const items = valueAt(plain ?? undefined, list.split("."));
-  const taken = new Set(Array.isArray(items) ? items.map((item: Plain) => valueAt(item, ["id"])) : []);
-  const stem = idFrom(wanted);
-  if (!taken.has(stem)) return stem;
-  for (let count = 2; ; count++) if (!taken.has(`${stem}-${count}`)) return `${stem}-${count}`;
-}
-
-/** A short name from words. */
-export const idFrom = (words: string): string =>
-  words
-    .normalize("NFD")
-    .replaceAll(/\p{M}/gu, "")
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, "-")
-    .replaceAll(/^-+|-+$/g, "")
-    .slice(0, 50) || "new";
+/** @param list keys joined by points: `loading.tanks` */
+export const freeId = (plain: Plain | null, list: string, wanted: string): string =>
+  freeIdIn(plain, list.split("."), wanted);
 
 /** A new point where the drawing was tapped, in the area and from the stance of the one that is nearest. */
 export function newPoint(

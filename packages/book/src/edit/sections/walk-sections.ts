@@ -159,6 +159,7 @@ export const POINTS: Section = {
   blank: { id: "", name: "", area: "", side: "centre", place: [0, 0, 1], stance: "" },
   fields: [
     NAME,
+    line("label", "On the drawing", { optional: true }),
     PLACE,
     SIDE,
     { is: "one-of", key: "area", label: "Area", list: ["areas"] },
