@@ -9,7 +9,7 @@ import { AskCard, type CardAnswer } from "./ask-card.tsx";
 import type { Card } from "./cards.ts";
 import { Explained } from "./explained.tsx";
 import { NOTHING_LEARNT, progress } from "./learnt-store.ts";
-import { cardsOfRound, isRightAnswer, learntWith, wouldMiss } from "./round.ts";
+import { cardsOfRound, isRightAnswer, learntWith, type Score, scoreOf, wouldMiss } from "./round.ts";
 import "../walk/left.css";
 import "./learn.css";
 
@@ -63,7 +63,14 @@ export function LearnScreen({ open }: { readonly open: OpenAircraft }) {
             <p>The book tells neither faults nor limits, so there is nothing to ask.</p>
           </section>
         ) : card === undefined ? (
-          <HowItWent book={book} count={cards.length} missed={missed} open={open} onAgain={again} />
+          <HowItWent
+            book={book}
+            count={cards.length}
+            missed={missed}
+            score={scoreOf(book, plan, known.checks)}
+            open={open}
+            onAgain={again}
+          />
         ) : (
           <OneCard
             key={`${round} ${at}`}
@@ -105,11 +112,12 @@ interface HowItWentProps {
   readonly book: Book;
   readonly count: number;
   readonly missed: readonly Missed[];
+  readonly score: Score;
   readonly open: OpenAircraft;
   readonly onAgain: () => void;
 }
 
-function HowItWent({ book, count, missed, open, onAgain }: HowItWentProps) {
+function HowItWent({ book, count, missed, score, open, onAgain }: HowItWentProps) {
   const passed = missed.filter((each) => each.passed);
   const false_ = missed.filter((each) => !each.passed);
   return (
@@ -122,6 +130,7 @@ function HowItWent({ book, count, missed, open, onAgain }: HowItWentProps) {
       {false_.length === 0 ? null : (
         <p>{tally(false_.length, "good thing")} you would have called not right.</p>
       )}
+      <p>{scoreWords(score)}</p>
       {missed.length === 0 ? null : <p>They come first in the next round.</p>}
       {missed.map(({ card }) => (
         <article className="learn-missed" key={card.check.id}>
@@ -139,4 +148,12 @@ function HowItWent({ book, count, missed, open, onAgain }: HowItWentProps) {
       </div>
     </section>
   );
+}
+
+function scoreWords({ asked, of, wrong, stillWrong }: Score): string {
+  const sofar = `So far you were asked ${asked} of ${tally(of, "check")}`;
+  if (wrong === 0) return `${sofar}, and were wrong on none.`;
+  return `${sofar} and were wrong ${tally(wrong, "time")}; ${
+    stillWrong === 0 ? "nothing" : tally(stillWrong, "check")
+  } still to be got right.`;
 }

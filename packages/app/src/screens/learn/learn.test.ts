@@ -11,6 +11,7 @@ import {
   type LearntChecks,
   learntWith,
   ROUND_CARDS,
+  scoreOf,
   wouldMiss,
 } from "./round.ts";
 
@@ -111,6 +112,30 @@ describe("a round", () => {
       );
       expect(walked.filter(({ id }) => !seen.has(id)).map(({ id }) => id)).toEqual([]);
       expect(learnt[missed]).toMatchObject({ missed: 1, missedLast: false });
+    }
+  });
+
+  it("keeps the score over all rounds: what was asked, how often it was wrong, and what is still wrong", () => {
+    for (const book of books) {
+      const plan = planWalk(book, "first-of-day");
+      const [one, two, three] = cardsOfRound(book, plan, {}, 1).map(({ check }) => check.id);
+      if (one === undefined || two === undefined || three === undefined) throw new Error("expected cards");
+      let learnt: LearntChecks = {};
+      for (const [id, isRight] of [
+        [one, true],
+        [two, false],
+        [three, false],
+        [two, true],
+      ] as const)
+        learnt = learntWith(learnt, id, 1, isRight);
+      const score = scoreOf(book, plan, {
+        ...learnt,
+        "no-such": { asked: 9, missed: 9, round: 1, missedLast: true },
+      });
+      expect(score).toMatchObject({ asked: 3, wrong: 2, stillWrong: 1 });
+      const askable = book.checks.filter(({ walks }) => walks.includes("first-of-day")).length;
+      expect(score.of).toBeLessThanOrEqual(askable);
+      expect(score.of).toBeGreaterThan(askable / 2);
     }
   });
 });

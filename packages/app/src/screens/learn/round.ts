@@ -55,6 +55,31 @@ export function cardsOfRound(
   return checks.flatMap(({ id }) => (chosen.has(id) ? (cards.get(id) ?? []) : []));
 }
 
+export interface Score {
+  /** Checks that were asked at least once, of those that can be asked. */
+  readonly asked: number;
+  readonly of: number;
+  /** How often an answer was wrong, over all rounds. */
+  readonly wrong: number;
+  /** Checks whose last answer was wrong. */
+  readonly stillWrong: number;
+}
+
+/** How far a person has come with the checks of a walk, over all rounds. */
+export function scoreOf(book: Book, plan: WalkPlan, learnt: LearntChecks): Score {
+  const chance = chanceOf(1);
+  const checks = stepsOf(plan).filter(
+    (step) => step.kind === "check" && cardOf(book, step.check, chance) !== undefined,
+  );
+  const known = checks.flatMap(({ id }) => learnt[id] ?? []);
+  return {
+    asked: known.length,
+    of: checks.length,
+    wrong: known.reduce((sum, { missed }) => sum + missed, 0),
+    stillWrong: known.filter(({ missedLast }) => missedLast).length,
+  };
+}
+
 /** Whether an answer is right: every fault of its own chosen and no other, or the right word on what was found. */
 export function isRightAnswer(
   card: Card,

@@ -30,7 +30,7 @@ export function OrderHead({ book, counts, isByHand, walked, proof, onTake }: Ord
             ? "–"
             : `${Math.ceil(walked.walking_m)} m and ${walked.stops.length} stops, ${Math.ceil(walked.walking_s)} s besides the looks`}
         </dd>
-        <dt>Another</dt>
+        <dt>Another order</dt>
         <dd>
           <span role="status">{anotherWords(walked, proof)}</span>
         </dd>
