@@ -8,8 +8,8 @@
  *    processor time until then.
  * 2. The first walk of the day of each demo book: what is found in 300 ms of processor time, and how near to the best
  *    it is proven to be in 10 s. Limit: within 2 %.
- * 3. Random problems of a hundred tasks, harder than any aircraft: the share that is proven within 2 % in 10 s, and how
- *    near the others come. No limit: the bound lets go of overlapping stances, and on most of them 2 % is not reached.
+ * 3. Random problems of a hundred tasks, harder than any aircraft: the share that is proven within 2 % in 10 s of
+ *    processor time, search and proof together, and how near the others come. No limit: what is not proven is told.
  *
  * Run: node bench/planner.ts [part of a file's name]
  */
@@ -91,23 +91,24 @@ for (const file of ["zz-skr.yaml", "zz-dun.yaml", "zz-brk.yaml"]) {
     `${file}, ${problem.tasks.length} steps, ${problem.stances} stances: posed in ${(start_ms - posing_ms).toFixed(0)} ms; ${found.cost.toFixed(1)} s of walking found in 300 ms, at most ${percent(first_1)} from the best; after ${(spent_ms() - proof_ms).toFixed(0)} ms of proof ${proof.cost.toFixed(1)} s, at most ${percent(gap_1)}`,
   );
 }
-const RANDOM_CASES = 5;
+const RANDOM_CASES = 10;
+const RANDOM_ROUNDS = 200;
 let proven = 0;
 let widest_1 = 0;
 for (let seed = 1; seed <= RANDOM_CASES && "random".includes(wanted); seed += 1) {
   const problem = randomCover(seed);
-  const { visits, cost } = solveCover(problem, { rounds: 60 });
   const start_ms = spent_ms();
+  const { visits, cost } = solveCover(problem, { rounds: RANDOM_ROUNDS });
   const proof = proveCover(problem, visits, {
     target_1: PROOF_1,
     states: Number.POSITIVE_INFINITY,
     shouldStop: () => spent_ms() - start_ms > PROOF_ms,
   });
   const gap_1 = 1 - proof.bound / proof.cost;
-  if (gap_1 <= PROOF_1) proven += 1;
+  if (gap_1 <= PROOF_1 + 1e-9) proven += 1;
   widest_1 = Math.max(widest_1, gap_1);
   console.log(
-    `random ${seed}, 100 steps, 34 stances: ${cost.toFixed(1)} s found, ${proof.cost.toFixed(1)} s after the proof, at most ${percent(gap_1)} from the best`,
+    `random ${seed}, 100 steps, 34 stances: ${cost.toFixed(1)} s found, ${proof.cost.toFixed(1)} s after ${(spent_ms() - start_ms).toFixed(0)} ms, at most ${percent(gap_1)} from the best`,
   );
 }
 if ("random".includes(wanted)) {

@@ -163,6 +163,9 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     await isClean();
     await at(`#/${SMALL}/left`, "Walk");
     await isClean();
+    await at(`#/${SMALL}/order`, "Walk");
+    await page.getByRole("button", { name: "Walk it like this" }).waitFor();
+    await isClean();
   });
 
   it("the end of the walk", async () => {
