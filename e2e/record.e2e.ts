@@ -128,6 +128,15 @@ describe("the record", () => {
     await sign.tap();
     await page.getByRole("button", { name: /^End the relief/ }).waitFor();
     expect(await page.locator(".life").textContent()).toContain("placard: Taxi light inoperative");
+    // the browser's own dialog cannot be looked at: what stands there when it is asked to print is
+    await page.evaluate(() => {
+      window.print = () => {
+        document.body.dataset["printed"] =
+          document.querySelector(".is-printing .placard p")?.textContent ?? "";
+      };
+    });
+    await page.getByRole("button", { name: "Print the placard" }).tap();
+    expect(await page.evaluate(() => document.body.dataset["printed"])).toBe("Taxi light inoperative");
   });
 
   it("goes to a mechanic as a page in one file, and what was done comes back as a file", async () => {

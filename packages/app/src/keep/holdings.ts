@@ -141,8 +141,9 @@ export function openHoldings(
     entries: () => entries,
     coming() {
       const row = [...held.values()].map(({ loaded }) => loaded.row).find(isComing);
-      const taking = row?.older?.taking;
-      return row && taking ? { aircraft: row.aircraft, to: taking.to, of: taking.upTo } : null;
+      if (row === undefined) return null;
+      const taking = row.older?.taking ?? { to: row.pulledTo, upTo: row.comingTo ?? row.pulledTo };
+      return { aircraft: row.aircraft, to: taking.to, of: taking.upTo };
     },
     committed,
     refresh: load,
@@ -157,9 +158,10 @@ export function openHoldings(
   };
 }
 
-/** What is needed of a long ledger is not all here, and nothing of its own: half a record must judge nothing. */
-const isComing = ({ pulledTo, older, chain }: AircraftRow): boolean =>
-  pulledTo === 0 && chain === null && older !== undefined && older.taking !== null;
+/** What is needed of a ledger is not all here, and nothing of this phone's own: half a record must judge nothing. */
+const isComing = ({ pulledTo, comingTo, older, chain }: AircraftRow): boolean =>
+  chain === null &&
+  (comingTo !== undefined || (pulledTo === 0 && older !== undefined && older.taking !== null));
 
 const olderOf = ({ older }: AircraftRow): Pick<AircraftEntry, "older"> =>
   older?.since

@@ -47,6 +47,35 @@ beforeAll(async () => {
   past = server.backUp();
 });
 
+describe("a phone that is new to a ledger", () => {
+  it("shows nothing of it, and says how far it is, before all of it is here", async () => {
+    const server = new FakeServer();
+    const some = history.slice(0, 50);
+    await makeClient("", server.fetch).push(SKR, some);
+    server.page = 30;
+    const name = newPhone();
+    let asked = 0;
+    server.intercept = (_method, path) =>
+      path.endsWith(`${SKR}/events`) && ++asked > 1 ? Response.error() : null;
+    const keep = await pickUp(server, name, {});
+    await keep.exchange();
+    expect(asked).toBeGreaterThan(1);
+    expect(await stored(name)).toBeGreaterThan(0);
+    expect(keep.snapshot().aircraft.has(SKR)).toBe(false);
+    keep.close();
+    // a page that is opened later knows no more
+    const later = await pickUp(server, name, {});
+    expect(later.snapshot().aircraft.has(SKR)).toBe(false);
+    expect(later.snapshot().status.trouble).toMatch(
+      /^The record of ZZ-SKR is coming from the server: \d+ of 100/,
+    );
+    server.intercept = () => null;
+    await later.exchange();
+    expect(entry(later)?.state).toEqual(fold(some));
+    expect(later.snapshot().status.trouble).toBeNull();
+  });
+});
+
 describe("a phone that is new to a long ledger", () => {
   it("takes what it needs, not everything, and says since when everything is here", async () => {
     const server = longServer();
@@ -169,7 +198,7 @@ describe("a phone that is new to a long ledger", () => {
     await keep.exchange();
     const ending = history.find(({ type }) => type === "walk.finished");
     if (ending === undefined) throw new Error("expected a walk that ended");
-    const other = await pickUp(server, newPhone(), { longLedger: 1_000_000 });
+    const other = await pickUp(server, newPhone(), {});
     await other.exchange();
     await other.append(SKR, [{ type: "event.withdrawn", body: { event: ending.id, why: "not ended" } }]);
     await other.exchange();

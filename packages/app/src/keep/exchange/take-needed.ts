@@ -54,7 +54,7 @@ function stepTo(row: AircraftRow, before: Taking | null, page: CheckedNeeded): A
   if (page.to < page.upTo) return { ...row, older: next };
   const last = page.entries.at(-1);
   const isLast = last !== undefined && "event" in last && last.ledgerSeq === page.upTo;
-  const { older: _before, ...rest } = row;
+  const { older: _before, comingTo: _all, ...rest } = row;
   return {
     ...rest,
     ...(isNew ? { pulledTo: page.upTo, pulledId: isLast ? last.event.id : null } : {}),

@@ -26,11 +26,16 @@ export type Step = (row: AircraftRow) => AircraftRow | null;
  *
  * @param after the place that it was asked from
  */
-export function nextPage(after: number, { epoch, entries }: CheckedPage): Step {
+export function nextPage(after: number, { epoch, entries, head }: CheckedPage): Step {
   const last = entries.at(-1);
   const pulledTo = last?.ledgerSeq ?? after;
   const pulledId = last && "event" in last ? last.event.id : null;
-  return (row) => (row.epoch === epoch && row.pulledTo === after ? { ...row, pulledTo, pulledId } : null);
+  return (row) => {
+    if (row.epoch !== epoch || row.pulledTo !== after) return null;
+    const { comingTo, ...known } = row;
+    const isNew = row.eventCount === 0 || comingTo !== undefined;
+    return { ...known, pulledTo, pulledId, ...(isNew && pulledTo < head ? { comingTo: head } : {}) };
+  };
 }
 
 /**

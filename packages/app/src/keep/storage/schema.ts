@@ -23,6 +23,8 @@ export interface AircraftRow {
   readonly refill: boolean;
   /** The server's figures per device when the last refill had sent everything: no more can be done about those. */
   readonly settled: Readonly<Record<string, number>>;
+  /** The ledger is new to this phone, and goes to this number of the server's: until that is here, it is half a record. */
+  readonly comingTo?: number;
   /** Set where this phone came to a long ledger: what was answered on walks long past is at the server. */
   readonly older?: OlderRow;
 }

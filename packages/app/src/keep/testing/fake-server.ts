@@ -1,5 +1,6 @@
 import { canonical, hashOfEvent, type LedgerEvent, LongPast, parseEvent } from "@witnessmark/ledger";
 import type { LiveSource } from "../exchange/live.ts";
+import { PAGE_EVENTS } from "../exchange/server.ts";
 
 interface Kept {
   readonly ledgerSeq: number;
@@ -20,6 +21,8 @@ export class FakeServer {
   readonly requests: string[] = [];
   now_ms: () => number = () => Date.UTC(2026, 10, 12, 6);
   protocolVersion = 1;
+  /** Gives so many events in one answer at most. */
+  page = PAGE_EVENTS;
   /** Of the newest so many events nothing is left out for a new phone; an older server knows no such question. */
   wholeEvents: number | null = 10_000;
   /** Looks through so many for one answer to it. */
@@ -128,7 +131,7 @@ export class FakeServer {
 
   #pull(aircraft: string, after: number) {
     const ledger = this.#ledger(aircraft);
-    const events = ledger.slice(after, after + 500).map(({ ledgerSeq, text }) => ({
+    const events = ledger.slice(after, after + this.page).map(({ ledgerSeq, text }) => ({
       ledgerSeq,
       receivedAt: new Date(this.now_ms()).toISOString(),
       event: JSON.parse(text),

@@ -8,6 +8,7 @@ import { DiscrepancyActs } from "./discrepancy-acts.tsx";
 import { lifeOf } from "./discrepancy-life.ts";
 import { Growth } from "./growth.tsx";
 import { NewDiscrepancy } from "./new-discrepancy.tsx";
+import { Placard } from "./placard.tsx";
 import { WhereItIs } from "./where-it-is.tsx";
 import { whyNoRelief } from "./why-it-stops.ts";
 import "../decide/decide.css";
@@ -86,6 +87,7 @@ function One({ open, id }: DiscrepancyScreenProps) {
         </section>
       )}
       {verdict === undefined ? null : <Working verdict={verdict} />}
+      <Placard open={open} discrepancy={discrepancy} />
       <section className="one-section">
         <h3>What became of it</h3>
         <ol className="life">

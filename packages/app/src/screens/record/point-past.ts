@@ -1,5 +1,5 @@
 import type { Book, Check } from "@witnessmark/book";
-import type { AircraftState } from "@witnessmark/ledger";
+import type { AircraftState, CheckAnswer, RecordedReading } from "@witnessmark/ledger";
 import { ANSWER_WORDS, REASON_WORDS } from "../../words/answers.ts";
 import { asWritten } from "../../words/as-written.ts";
 import { capital } from "../../words/capital.ts";
@@ -59,26 +59,43 @@ const said = (origin: {
   readonly author: { readonly name: string };
 }) => ({ key: origin.event, at_ms: Date.parse(origin.recordedAt), who: origin.author.name });
 
+/** The answers to a check with what was read for them; and what was read without an answer, as from a file. */
 function saidOf(check: Check, state: AircraftState): readonly PointLine[] {
-  const history = state.checks.get(check.id);
-  return [
-    ...(history?.answers ?? []).map((answer) => ({
+  const { answers = [], readings = [] } = state.checks.get(check.id) ?? {};
+  const unanswered = new Map(readings.map((reading) => [reading.event, reading]));
+  const byWalk = Map.groupBy(readings, ({ walk }) => walk);
+  const lines = answers.map((answer) => {
+    const read = byWalk
+      .get(answer.walk)
+      ?.find((each) => unanswered.has(each.event) && isOneLook(each, answer));
+    if (read !== undefined) unanswered.delete(read.event);
+    const because = answer.reason === undefined ? "" : `: ${REASON_WORDS[answer.reason].toLowerCase()}`;
+    const value = read === undefined ? "" : `, read ${readWords(read)}`;
+    return {
       ...said(answer),
       title: check.title,
-      words:
-        answer.reason === undefined
-          ? capital(ANSWER_WORDS[answer.answer])
-          : `${capital(ANSWER_WORDS[answer.answer])}: ${REASON_WORDS[answer.reason].toLowerCase()}`,
-    })),
-    ...(history?.readings ?? []).map((reading) => ({
+      words: `${capital(ANSWER_WORDS[answer.answer])}${because}${value}`,
+    };
+  });
+  return [
+    ...lines,
+    ...[...unanswered.values()].map((reading) => ({
       ...said(reading),
       ...(reading.imported === undefined
         ? {}
         : { who: `${reading.imported.by ?? reading.author.name}, from a file` }),
       title: check.title,
-      words: `Read ${asWritten(reading.read)}${
-        reading.temperature === undefined ? "" : ` at ${asWritten(reading.temperature)}`
-      }`,
+      words: `Read ${readWords(reading)}`,
     })),
   ];
 }
+
+/** A reading is kept with the answer that it is for: by one person, within this time. */
+const ONE_LOOK_ms = 60_000;
+
+const isOneLook = (reading: RecordedReading, answer: CheckAnswer): boolean =>
+  reading.author.id === answer.author.id &&
+  Math.abs(Date.parse(reading.recordedAt) - Date.parse(answer.recordedAt)) <= ONE_LOOK_ms;
+
+const readWords = ({ read, temperature }: RecordedReading): string =>
+  temperature === undefined ? asWritten(read) : `${asWritten(read)} at ${asWritten(temperature)}`;

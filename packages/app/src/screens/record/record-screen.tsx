@@ -1,4 +1,6 @@
-import { useEffect, useRef } from "react";
+import { BADNESS } from "@witnessmark/assess";
+import type { Discrepancy } from "@witnessmark/ledger";
+import { useEffect, useMemo, useRef } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { href, type RecordPart } from "../../routes/route.ts";
@@ -28,7 +30,7 @@ const PARTS = [
 export function RecordScreen({ open, part }: RecordScreenProps) {
   const { registration, state, book } = open;
   const main = useRef<HTMLElement>(null);
-  const found = [...state.discrepancies.values()].filter(({ isOpen }) => isOpen);
+  const found = useMemo(() => worstFirst(state, open.assessment), [state, open.assessment]);
   const whole = useAfterPaint(part !== undefined);
   const lookedAt = useRef<RecordPart | undefined>(undefined);
   useEffect(() => {
@@ -81,6 +83,15 @@ export function RecordScreen({ open, part }: RecordScreenProps) {
       </footer>
     </AircraftFrame>
   );
+}
+
+/** The open ones: what stops, then what warns, then what is let pass; among equals as they were raised. */
+function worstFirst(state: OpenAircraft["state"], { verdicts }: OpenAircraft["assessment"]) {
+  const statuses = new Map(verdicts.map(({ id, status }) => [id, status]));
+  const badness = ({ id }: Discrepancy) => BADNESS[statuses.get(`discrepancy:${id}`) ?? "stop"];
+  return [...state.discrepancies.values()]
+    .filter(({ isOpen }) => isOpen)
+    .sort((a, b) => badness(a) - badness(b));
 }
 
 /** `1,284.6 h flown`: what the first counter of the airframe's hours shows. */

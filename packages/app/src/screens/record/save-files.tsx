@@ -12,6 +12,7 @@ export function SaveFiles({ open }: { readonly open: OpenAircraft }) {
   const { figures } = useTimed(open);
   const save = (text: string, name: string, type: string) =>
     saveFile(new Blob([text], { type }), `${registration.toLowerCase()}-${name}`);
+  const feed = `${window.location.origin}/api/aircraft/${encodeURIComponent(registration)}/runs-out.ics`;
   return (
     <section className="one-section">
       <h3>The record as files</h3>
@@ -43,6 +44,13 @@ export function SaveFiles({ open }: { readonly open: OpenAircraft }) {
           Bring in a file
         </a>
       </div>
+      <p className="record-small">
+        A calendar that looks again by itself can follow{" "}
+        <a className="feed" href={feed}>
+          {feed}
+        </a>{" "}
+        wherever it reaches this server.
+      </p>
       <RecordPdf registration={registration} />
     </section>
   );
