@@ -9,6 +9,14 @@ interface ExplainedProps {
   readonly drawn?: boolean;
 }
 
+/** The faults of a check in one sentence: "Too heavy; a bag not weighed". */
+export const faultWords = ({ faults }: Pick<Check, "faults">): string =>
+  faults.map(({ name }, i) => (i === 0 ? name : inSentence(name))).join("; ");
+
+/** With a small first letter, unless it begins with letters that stand for words: "ELT off". */
+const inSentence = (words: string): string =>
+  /^.[A-Z]/.test(words) ? words : words.charAt(0).toLowerCase() + words.slice(1);
+
 /** All that the book says of a check: where, what to do, what right looks like, why, and what goes wrong there. */
 export function Explained({ book, check, drawn = false }: ExplainedProps) {
   const point = book.points.get(check.point);
@@ -40,7 +48,7 @@ export function Explained({ book, check, drawn = false }: ExplainedProps) {
         {check.faults.length === 0 ? null : (
           <>
             <dt>Look for</dt>
-            <dd>{check.faults.map(({ name }) => name).join("; ")}</dd>
+            <dd>{faultWords(check)}</dd>
           </>
         )}
       </dl>

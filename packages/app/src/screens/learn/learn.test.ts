@@ -5,6 +5,7 @@ import { chanceOf, planWalk } from "@witnessmark/planner";
 import { beforeAll, describe, expect, it } from "vitest";
 import { demoBook } from "../../testing/told-ledger.ts";
 import { type Card, cardOf } from "./cards.ts";
+import { faultWords } from "./explained.tsx";
 import {
   cardsOfRound,
   isRightAnswer,
@@ -82,6 +83,11 @@ describe("a card", () => {
       expect(wouldMiss(card, nothing)).toBe(card.kind === "look-for" || !card.isRight);
     }
   });
+});
+
+it("the faults of a check read as one sentence, and keep the capitals that are not its beginning", () => {
+  const faults = ["Pressure low", "Falls while I watch", "ELT off"].map((name) => ({ id: name, name }));
+  expect(faultWords({ faults: faults as never })).toBe("Pressure low; falls while I watch; ELT off");
 });
 
 describe("a round", () => {

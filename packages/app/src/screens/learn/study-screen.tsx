@@ -5,6 +5,7 @@ import { PhotoStrip } from "../../frame/photo-strip.tsx";
 import { href } from "../../routes/route.ts";
 import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import { PrintTools } from "../sheet/print-tools.tsx";
+import { faultWords } from "./explained.tsx";
 import "../sheet/sheet-page.css";
 import "../walk/left.css";
 import "./learn.css";
@@ -45,9 +46,7 @@ export function StudyScreen({ open }: { readonly open: OpenAircraft }) {
                     <p>
                       {step.check.why} If missed: {step.check.hazard.ifMissed}
                     </p>
-                    {step.check.faults.length === 0 ? null : (
-                      <p>Look for: {step.check.faults.map(({ name }) => name.toLowerCase()).join("; ")}.</p>
-                    )}
+                    {step.check.faults.length === 0 ? null : <p>Look for: {faultWords(step.check)}.</p>}
                   </div>
                 ) : (
                   <div className="study-check" key={step.id}>
