@@ -14,7 +14,8 @@ import { words } from "./words.ts";
 
 /** One open verdict for the route: fuel, oxygen and the landing all wait for it. */
 const noRoute = (context: Context, plan: FlightPlan): readonly Finding[] =>
-  plan.route !== undefined
+  // a glider burns nothing on its way
+  plan.route !== undefined || context.book.aircraft.engine === "none"
     ? []
     : [
         finding({

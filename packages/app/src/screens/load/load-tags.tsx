@@ -52,8 +52,10 @@ export const LoadTags = memo(function LoadTags(props: LoadTagsProps) {
 function tagsOf({ places, at, items, units }: LoadTagsProps): readonly Tag[] {
   const k = at.pxPerMetre;
   const { tanks, stations } = places;
-  const fore_px = Math.min(...tanks.map(({ box }) => box.x - box.halfX)) - 0.25 * k;
-  const aft_px = Math.max(...tanks.map(({ box }) => box.x + box.halfX)) + 0.45 * k;
+  // without tanks there is no wing to keep clear of but that over the seats
+  const wing = tanks.length === 0 ? stations : tanks;
+  const fore_px = Math.min(...wing.map(({ box }) => box.x - box.halfX)) - 0.25 * k;
+  const aft_px = Math.max(...wing.map(({ box }) => box.x + box.halfX)) + 0.45 * k;
   const named = stations.flatMap((drawn) => {
     const text = nameOf(drawn, items, units);
     return text === null ? [] : [{ drawn, text }];

@@ -79,19 +79,14 @@ export interface PartFound {
 function fieldVerdicts({ ground, figures }: FieldAsked, more: readonly Told[], isAsked: boolean): PartFound {
   const { before, after } = rememberedGround(ground, [], () => ofGround(ground));
   const field = { ...ground, figures };
+  // a glider is launched by others: its own book has no take-off
+  const isLaunched = ground.context.book.aircraft.engine === "none" && figures.role === "departure";
   const distance = distanceVerdict(field);
+  const distances = isLaunched ? [] : [distance, ...stopVerdict(field, distance)];
   const climbs = climbVerdicts(field);
   const all = whenAsked(() => {
     const warnings: readonly Told<Warned>[] = performanceWarnings(field);
-    const told: readonly Told[] = [
-      ...before,
-      distance,
-      ...stopVerdict(field, distance),
-      ...climbs,
-      ...warnings,
-      ...after,
-      ...more,
-    ];
+    const told: readonly Told[] = [...before, ...distances, ...climbs, ...warnings, ...after, ...more];
     const waiting = onceMissing(told.flatMap(({ waitsFor }) => waitsFor ?? []));
     const parts: readonly Told<Warned>[] = rememberedParts(ground, [JSON.stringify(waiting)], () =>
       partVerdicts(ground, waiting),
@@ -99,7 +94,7 @@ function fieldVerdicts({ ground, figures }: FieldAsked, more: readonly Told[], i
     const kept = [...told.filter(({ waitsFor }) => waitsFor === undefined), ...parts];
     return kept.map(({ finding: one }) => (isAsked ? one : softened(one)));
   });
-  const mayStop = isAsked ? [...before, distance, ...climbs, ...after, ...more] : [];
+  const mayStop = isAsked ? [...before, ...distances.slice(0, 1), ...climbs, ...after, ...more] : [];
   return { stops: mayStop.map((one) => one.finding), all };
 }
 

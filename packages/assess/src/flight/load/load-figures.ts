@@ -68,6 +68,28 @@ function envelopeInForce(loading: Loading, plan: FlightPlan): InForce {
     : fault(`Envelope "${found.name}" of the book: ${wrong}`);
 }
 
+/** Of what has no tank: any density does, nothing is in it. */
+const NO_FUEL: ReturnType<typeof densityOf> = {
+  density_kgPerM3: 1,
+  temperature_K: undefined,
+  measured: false,
+  faults: [],
+  missing: [],
+};
+const NOTHING_BURNT: ReturnType<typeof plannedBurn> = {
+  time_s: undefined,
+  taxi_kg: 0,
+  taxiGiven: false,
+  trip_kg: 0,
+  tripGiven: false,
+  tripMost_kg: 0,
+  alternate_kg: 0,
+  contingency_kg: 0,
+  extra_kg: 0,
+  faults: [],
+  missing: [],
+};
+
 /** The burn, or why the book's tanks lead to none. */
 function burnOf(
   book: LoadBook,
@@ -77,7 +99,7 @@ function burnOf(
   density_kgPerM3: number | undefined,
   parts: Parameters<typeof wholeBurn>[4],
 ): { readonly burn?: WholeBurn; readonly missing: readonly MissingPart[] } {
-  const order = book.fuel?.order;
+  const order = tanks.length === 0 ? [] : book.fuel?.order;
   if (density_kgPerM3 === undefined || order === undefined || plan.load === undefined) return { missing: [] };
   try {
     const burn = wholeBurn(items, tanks, density_kgPerM3, order, parts);
@@ -142,8 +164,10 @@ export function workLoad(book: LoadBook, plan: FlightPlan): WorkedLoad {
   const people = allAboard(loading, load);
   const tanks = tanksAboard(loading, load);
   const inForce = envelopeInForce(loading, plan);
-  const density = densityOf(book, plan);
-  const planned = plannedBurn(book, plan, density.density_kgPerM3);
+  // a glider has nothing to burn: neither its density nor how long it flies moves its mass
+  const isGlider = loading.tanks.length === 0;
+  const density = isGlider ? NO_FUEL : densityOf(book, plan);
+  const planned = isGlider ? NOTHING_BURNT : plannedBurn(book, plan, density.density_kgPerM3);
   const empty = emptyInForce(loading);
   const items = [emptyItem(empty), ...people.aboard.map(asLoadItem)];
   const made = burnOf(book, plan, items, tanks, density.density_kgPerM3, planned);
