@@ -63,7 +63,7 @@ interface Work {
 }
 
 /** Does something with the page, and tells what its thread and its heap had to do. */
-async function during(phone: Phone, act: () => Promise<void>): Promise<Work> {
+async function during(phone: Phone, what: string, act: () => Promise<void>): Promise<Work> {
   const session = await phone.context.newCDPSession(phone.page);
   const heap_MB = async () => (await session.send("Runtime.getHeapUsage")).usedSize / MB;
   const tasks: TraceEvent[] = [];
@@ -110,15 +110,17 @@ async function during(phone: Phone, act: () => Promise<void>): Promise<Work> {
   await session.send("HeapProfiler.collectGarbage");
   const heapAfter_MB = await heap_MB();
   await session.detach();
-  return {
+  const says: Work = {
     worked_s,
-    longest_ms: Math.max(0, ...own_ms),
+    longest_ms: own_ms.reduce((longest, ms) => Math.max(longest, ms), 0),
     over: own_ms.filter((ms) => ms * SLOWER > TASK_LIMIT_ms).length,
     heapBefore_MB,
     heapPeak_MB,
     heapAfter_MB,
     took_s,
   };
+  console.log(words(what, says));
+  return says;
 }
 
 const words = (what: string, work: Work): string =>
@@ -128,19 +130,20 @@ const server = await startServer({});
 const phone = await openPhone(server.url, {});
 try {
   const { page } = phone;
+  console.log(`${ROWS} readings from a file:`);
   await introduce(page, "Bench");
   const screen = new Import(page);
   await screen.open();
   const bringIn = page.getByRole("button", { name: /^Bring in [\d,]+ readings$/ });
-  const chosen = await during(phone, async () => {
+  const chosen = await during(phone, "chosen, read and shown", async () => {
     await screen.choose("log.csv", oldLog(ROWS));
     await bringIn.waitFor({ timeout: TAKES_ms });
   });
-  const brought = await during(phone, async () => {
+  const brought = await during(phone, "brought in", async () => {
     await bringIn.tap();
     await page.getByRole("heading", { name: "Brought in", exact: true }).waitFor({ timeout: TAKES_ms });
   });
-  const taken = await during(phone, async () => {
+  const taken = await during(phone, "taken back", async () => {
     await page.getByRole("button", { name: "Take them back" }).tap();
     await page.getByRole("heading", { name: "Taken back" }).waitFor({ timeout: TAKES_ms });
   });
@@ -149,10 +152,6 @@ try {
   const heap_MB = Math.max(...all.map((work) => work.heapPeak_MB - chosen.heapBefore_MB));
   console.log(
     [
-      `${ROWS} readings from a file:`,
-      words("chosen, read and shown", chosen),
-      words("brought in", brought),
-      words("taken back", taken),
       `  longest task, ${SLOWER}x slower: ${longest_ms.toFixed(0)} ms; against the limit of ${TASK_LIMIT_ms} ms: ${(longest_ms / TASK_LIMIT_ms).toFixed(2)}`,
       `  heap above what it was: ${heap_MB.toFixed(0)} MB; against the limit of ${HEAP_LIMIT_MB} MB: ${(heap_MB / HEAP_LIMIT_MB).toFixed(2)}`,
     ].join("\n"),

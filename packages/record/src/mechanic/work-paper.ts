@@ -44,7 +44,7 @@ export function workPaper(paper: WorkPaper): string {
     ["Where", where],
     ...(jasc === undefined ? [] : [["System", `JASC ${jasc}`]]),
     ...book,
-  ].map(([label = "", text = ""]) => `<dt>${escaped(label)}</dt><dd>${escaped(text)}</dd>`);
+  ].map(([label = "", text = ""]) => `<div><dt>${escaped(label)}</dt><dd>${escaped(text)}</dd></div>`);
   const steps = life.map(
     (step) =>
       `<li><b>${escaped(step.title)}</b> <span>${escaped(step.when)}</span><br>${escaped(step.words)}</li>`,
@@ -62,6 +62,7 @@ export function workPaper(paper: WorkPaper): string {
 <style>${STYLE}</style>
 </head>
 <body>
+<header><b>${escaped(registration)}</b> <span>One discrepancy, for the mechanic</span></header>
 <main>
 <h1>${escaped(words)}</h1>
 <dl>${rows.join("")}</dl>
@@ -106,21 +107,43 @@ form.addEventListener("submit", (event) => {
 `;
 }
 
+/* A sheet like the program's own, with nothing to fetch: paper, ink lines, square corners; by night, and in print. */
 const STYLE = `
-:root { color-scheme: light dark; }
-body { margin: 0; font: 17px/1.4 system-ui, sans-serif; }
-main { max-width: 720px; margin: 0 auto; padding: 16px; }
-h1 { font-size: 24px; line-height: 1.2; }
-dl { display: grid; grid-template-columns: 120px 1fr; gap: 6px 12px; }
-dt { font-weight: 600; }
-dd { margin: 0; }
-img { max-width: 100%; }
-.photos { display: grid; gap: 8px; }
-.caution { padding: 10px 12px; border: 2px solid; }
-form, label, fieldset { display: grid; gap: 8px; }
-form { gap: 14px; }
-input, textarea, button { font: inherit; padding: 10px; }
-input[type="radio"] { width: 24px; height: 24px; }
-fieldset label { grid-template-columns: 24px 1fr; align-items: center; min-height: 44px; }
-button { min-height: 56px; font-weight: 700; }
+:root { color-scheme: light dark; --paper: #fbfcf9; --ink: #0f1c28; --ink-2: #3a4750; --rule: #b7c2bb; --button: #0f1c28; --on-button: #fbfcf9; }
+@media (prefers-color-scheme: dark) {
+  :root { --paper: #14100b; --ink: #f2d8ac; --ink-2: #d3b98d; --rule: #55452f; --button: #c9a873; --on-button: #14100b; }
+}
+* { box-sizing: border-box; }
+body { margin: 0; background: var(--paper); color: var(--ink); font: 17px/1.4 system-ui, sans-serif; font-variant-numeric: tabular-nums; }
+header, main { max-width: 720px; margin: 0 auto; padding: 12px 16px; }
+header { display: flex; justify-content: space-between; gap: 12px; border-bottom: 2px solid; }
+header b { white-space: nowrap; }
+header span { text-align: right; color: var(--ink-2); }
+h1 { margin: 8px 0 14px; font-size: 26px; line-height: 1.2; overflow-wrap: anywhere; }
+h2 { margin: 26px 0 8px; padding-top: 12px; border-top: 1px solid; font-size: 20px; }
+dl { margin: 0; }
+dl > div { display: grid; grid-template-columns: 110px 1fr; gap: 12px; padding: 6px 0; border-top: 1px solid var(--rule); }
+dt { color: var(--ink-2); }
+dd { margin: 0; overflow-wrap: anywhere; }
+img { max-width: 100%; border: 1px solid; }
+.photos { display: grid; gap: 8px; margin-top: 12px; }
+ol { margin: 0; padding: 0; list-style: none; }
+li { padding: 8px 0; border-top: 1px solid var(--rule); overflow-wrap: anywhere; }
+li:first-child { border-top: 0; }
+li span { color: var(--ink-2); }
+.caution { padding: 10px 12px; border: 2px solid; font-size: 15px; }
+form, label { display: grid; gap: 6px; }
+form { gap: 16px; }
+fieldset { display: grid; margin: 0; padding: 0 12px; border: 1px solid; }
+fieldset label { grid-template-columns: 24px 1fr; align-items: center; gap: 12px; min-height: 48px; }
+input, textarea, button { font: inherit; color: inherit; background: transparent; border: 1px solid var(--ink); border-radius: 4px; padding: 10px 12px; min-height: 48px; width: 100%; }
+input[type="radio"] { width: 24px; height: 24px; min-height: 0; accent-color: var(--ink); }
+button { min-height: 64px; background: var(--button); border-color: var(--button); color: var(--on-button); font-weight: 700; }
+:focus-visible { outline: 3px solid var(--ink); outline-offset: 2px; }
+#fault { margin: 0; font-weight: 700; }
+#fault:empty { display: none; }
+@media print {
+  :root { --paper: #fff; --ink: #000; --ink-2: #000; --rule: #000; }
+  button, #fault, form > p { display: none; }
+}
 `;
