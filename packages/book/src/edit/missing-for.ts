@@ -20,16 +20,20 @@ export function missingFor(plain: Plain): readonly MissingPart[] {
     const value = valueAt(plain, path);
     return isList(value) ? value.length > 0 : value !== undefined && value !== null;
   };
+  // what has no engine burns nothing, and is taken up by others
+  const isGlider = valueAt(plain, ["aircraft", "engine"]) === "none";
   const tables = valueAt(plain, ["performance", "tables"]);
   const gives = (quantity: string) =>
     isList(tables) && tables.some((table) => valueAt(table, ["quantity"]) === quantity);
   unless(has("gauges"), "gauges", "Without gauges no check asks for a reading, and no limit is held.");
   unless(has("loading"), "loading", "Without empty mass and limits, mass and balance stay open.");
-  unless(has("loading"), "tanks", "Without tanks the fuel on board stays open.");
-  unless(has("fuel"), "fuel", "Without what it burns, the fuel for a flight stays open.");
-  unless(gives("take-off-over-50ft"), "tables", "Without a take-off table the runway stays open.");
+  if (!isGlider) {
+    unless(has("loading", "tanks"), "tanks", "Without tanks the fuel on board stays open.");
+    unless(has("fuel"), "fuel", "Without what it burns, the fuel for a flight stays open.");
+    unless(gives("take-off-over-50ft"), "tables", "Without a take-off table the runway stays open.");
+  }
   unless(gives("landing-over-50ft"), "tables", "Without a landing table the runway stays open.");
-  unless(gives("climb-gradient"), "tables", "Without a climb table the climb stays open.");
+  if (!isGlider) unless(gives("climb-gradient"), "tables", "Without a climb table the climb stays open.");
   unless(has("performance"), "performance", "Without a crosswind figure the wind stays open.");
   unless(has("cabin"), "cabin", "Unless it says that the cabin is not pressurised, oxygen stays open.");
   unless(has("iceProtection"), "ice-protection", "Without its ice protection, flight in icing stays open.");

@@ -18,6 +18,14 @@ const SAME_VOLUME_1 = 1e-9;
 export const tanksHoldFuel: Rule = (draft, report) => {
   const { loading } = draft;
   if (loading === undefined) return;
+  const { aircraft } = draft;
+  if (loading.tanks.length === 0 && aircraft !== undefined && aircraft.engine !== "none") {
+    report(["loading", "tanks"], {
+      expected: "a tank or more, as it has an engine",
+      found: "none",
+      remedy: "add the tank, or say `engine: none` of a glider",
+    });
+  }
   const gauges = firstById(draft.gauges);
   const { along, across } = armsInside(draft, report);
   for (const [i, tank] of loading.tanks.entries()) {

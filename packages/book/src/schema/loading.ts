@@ -82,7 +82,7 @@ export const LoadingSource = z.strictObject({
     .describe("Mean aerodynamic chord."),
   empty: Empty,
   stations: z.array(Station).min(1),
-  tanks: z.array(Tank).min(1),
+  tanks: z.array(Tank).default([]).describe("None where there is no engine."),
   limits: Limits,
   groups: z
     .array(z.strictObject({ id: Id, name: Line, stations: z.array(Id).min(2), max: measureOf("mass") }))

@@ -58,7 +58,7 @@ function loadingBlank(plain: Plain): Plain {
     return typeof value === "number" ? value : instead;
   };
   const seats = number(["aircraft", "seats"], 2);
-  const windscreen = number(["geometry", "windscreen", "x", 1], 2);
+  const windscreen = number(["geometry", "windscreen", "x", 1], number(["geometry", "hatch", "x", 0], 2));
   const up = number(["geometry", "wing", "root", "z"], 1.2);
   const root = number(["geometry", "wing", "root", "leadingEdge"], 2);
   const chord = number(["geometry", "wing", "root", "chord"], 1.5);
@@ -99,7 +99,7 @@ function loadingBlank(plain: Plain): Plain {
     datum: "The datum of the drawing.",
     empty: { weighedOn: "", by: "", mass: "", arm: "" },
     stations: Array.from({ length: seats }, (_, index) => seat(index)),
-    tanks: [tank("left"), tank("right")],
+    tanks: valueAt(plain, ["aircraft", "engine"]) === "none" ? [] : [tank("left"), tank("right")],
     limits: { takeOff: "" },
     envelopes: [{ id: "normal", name: "Normal", points: [1, 2, 3, 4].map(() => ({ arm: "", mass: "" })) }],
   };

@@ -150,7 +150,7 @@ function markOf(
 }
 
 const placeText = ([x_m, y_m, z_m]: DraftPoint["place"]): string =>
-  `${figure(x_m, 2)} m aft, ${figure(y_m, 2)} m right, ${figure(z_m, 2)} m up`;
+  `${figure(x_m, 2)} m aft, ${figure(Math.abs(y_m), 2)} m ${y_m < 0 ? "left" : "right"}, ${figure(z_m, 2)} m up`;
 
 /** Points that are seen from a stance. */
 export const seenFrom = (plain: Plain | null, stance: string): readonly Plain[] =>

@@ -30,7 +30,15 @@ export function ShapePage({ section, item, wide }: ShapePageProps) {
         {section.id === "figures" ? <FiguresPage section={section} /> : <OneThing section={section} />}
       </article>
     ) : (
-      <SectionPage section={section} item={item} wide={false} />
+      <>
+        <SectionPage section={section} item={item} wide={false} />
+        {item === undefined ? (
+          <p className="bk-keep-outs">
+            One walks round a chock or a step, and never stands before an inlet, an exhaust or an antenna. The
+            arc of each propeller, dashed on the drawing, is kept from without a word here.
+          </p>
+        ) : null}
+      </>
     );
   return (
     <>
@@ -73,6 +81,7 @@ function ShapeDrawing({ page, wide }: { readonly page: string; readonly wide: bo
       view={seen}
       label={`${book?.aircraft.type ?? registration}, ${VIEWS[seen].toLowerCase()}`}
       zones={zones}
+      small={!wide}
     />
   );
   if (wide)
@@ -104,10 +113,11 @@ interface OneViewProps {
   readonly view: Seen;
   readonly label: string;
   readonly zones: ReturnType<typeof zonesOf>;
+  readonly small: boolean;
 }
 
 /** One view with its measures; on the page of the outline with handles, dragged to where an edge runs. */
-function OneView({ page, view, label, zones }: OneViewProps) {
+function OneView({ page, view, label, zones, small }: OneViewProps) {
   const desk = useDesk();
   const { plain, draft, geometry } = desk;
   const [chosen, setChosen] = useState<string | undefined>(undefined);
@@ -145,8 +155,8 @@ function OneView({ page, view, label, zones }: OneViewProps) {
       dimensions={dimensions}
       squares
       tools={view === "plan" ? "folded" : "none"}
-      apart_px={16}
-      mark_px={13}
+      apart_px={small ? 10 : 16}
+      mark_px={small ? 10 : 13}
       {...(view === "plan" ? { up: NOSE_LEFT, zones } : {})}
       {...(chosen === undefined ? {} : { selected: chosen })}
       {...(handles.length === 0 ? {} : { onPoint: setChosen, onMove: move })}
