@@ -142,35 +142,25 @@ export class Load {
   }
 
   /** A finger on the rule of what is in hand, from one share of it to another, a step at a time; it stays down. */
-  async drag(from_1: number, to_1: number, steps = 12): Promise<void> {
-    const box = await this.slider.boundingBox();
-    if (box === null) throw new Error("load: expected the rule to be on the screen");
-    const y = box.y + box.height / 2;
-    await this.page.mouse.move(box.x + box.width * from_1, y);
+  async drag(from_1: number, to_1: number): Promise<void> {
+    const rule = await this.rule();
+    await this.page.mouse.move(rule.at_px(from_1), rule.y_px);
     await this.page.mouse.down();
+    await this.slide(from_1, to_1);
+  }
+
+  /** The finger that is down goes on, from where it is. */
+  async slide(from_1: number, to_1: number, steps = 12): Promise<void> {
+    const rule = await this.rule();
     for (let step = 1; step <= steps; step += 1) {
-      await this.page.mouse.move(box.x + box.width * (from_1 + ((to_1 - from_1) * step) / steps), y);
+      await this.page.mouse.move(rule.at_px(from_1 + ((to_1 - from_1) * step) / steps), rule.y_px);
     }
   }
 
-  /** The turn of everything that follows a drag has come: nothing has been written for a while. */
-  rests(): Promise<void> {
-    return this.page.evaluate(
-      () =>
-        new Promise<void>((done) => {
-          const while_ms = 120;
-          let quiet = setTimeout(done, while_ms);
-          new MutationObserver(() => {
-            clearTimeout(quiet);
-            quiet = setTimeout(done, while_ms);
-          }).observe(document.body, {
-            subtree: true,
-            childList: true,
-            attributes: true,
-            characterData: true,
-          });
-        }),
-    );
+  private async rule(): Promise<{ readonly y_px: number; at_px(share_1: number): number }> {
+    const box = await this.slider.boundingBox();
+    if (box === null) throw new Error("load: expected the rule to be on the screen");
+    return { y_px: box.y + box.height / 2, at_px: (share_1) => box.x + box.width * share_1 };
   }
 
   /** Everything that follows a drag, as it reads and where it stands; the envelope's scale is another after a drag. */
