@@ -1,7 +1,7 @@
 import type { TestDatabase } from "@witnessmark/store/testing/backend";
 import { expect, it, onTestFinished } from "vitest";
 import { type Client, makeClient } from "../client.ts";
-import { type Child, spawnServer } from "./child.ts";
+import { type Child, inOneFile, spawnServer } from "./child.ts";
 import { randomFrom, seedOfRun } from "./random.ts";
 import { AIRCRAFT, OPERATOR } from "./test-device.ts";
 import { isGone, TestPhone } from "./test-phone.ts";
@@ -20,6 +20,8 @@ export function killContract(
     const random = randomFrom(seedOfRun(`kills on ${name}`));
     const database = await create();
     onTestFinished(database.remove);
+    const program = await inOneFile();
+    onTestFinished(program.remove);
     const phones = [new TestPhone(), new TestPhone(), new TestPhone()];
     let inFlight = 0;
     let cutInFlight = 0;
@@ -40,11 +42,11 @@ export function killContract(
       }
     };
 
-    let next: Child = spawnServer(database.environment);
+    let next: Child = spawnServer(program, database.environment);
     try {
       for (let kill = 0; kill < KILLS; kill += 1) {
         const child = next;
-        next = spawnServer(database.environment);
+        next = spawnServer(program, database.environment);
         const client = makeClient(await child.go());
         inFlight = 0;
         pushes = 0;
