@@ -49,12 +49,10 @@ export function WalkPage({ section: id, item, wide, home }: WalkPageProps) {
           id === "points" && point !== undefined ? (
             <ChecksHere desk={desk} point={point} />
           ) : id === "checks" && item !== undefined ? (
-            <>
-              <CheckPhoto index={index} />
-              <CheckExtras id={item} />
-            </>
+            <CheckExtras id={item} />
           ) : null
         }
+        first={id === "checks" ? <CheckPhoto index={index} /> : null}
         acts={id === "points" ? <MirrorAct desk={desk} index={index} /> : null}
       />
     );
