@@ -1,3 +1,5 @@
+import { f64 } from "../cells.ts";
+
 /** [x aft, y right], metres. */
 export type Ground = readonly [x_m: number, y_m: number];
 
@@ -59,20 +61,48 @@ export function depth_m(corners: readonly Ground[], place: Ground): number {
 export const isInside = (corners: readonly Ground[], place: Ground): boolean =>
   depth_m(corners, place) > ALONG_m;
 
-/** Whether a straight way goes through the inside of a convex shape; to go along its edge is no passing through. */
-export function passesThrough(corners: readonly Ground[], from: Ground, to: Ground): boolean {
-  if (corners.length < 3) return false;
-  let [enter, leave] = [0, 1];
-  for (const [a, b] of edges(corners)) {
+/** A convex shape made ready to be asked of many ways. */
+export interface ReadyShape {
+  /** For each edge: how far inside a place lies is `lines[0] * x + lines[1] * y + lines[2]`, metres. */
+  readonly lines: Float64Array;
+  readonly low: Ground;
+  readonly high: Ground;
+}
+
+export function readyShape(corners: readonly Ground[]): ReadyShape {
+  const lines: number[] = [];
+  for (const [a, b] of corners.length < 3 ? [] : edges(corners)) {
     const length_m = Math.hypot(b[0] - a[0], b[1] - a[1]);
     if (length_m <= SAME_m) continue;
-    const start_m = cross(a, b, from) / length_m - ALONG_m;
-    const end_m = cross(a, b, to) / length_m - ALONG_m;
+    const [inX, inY] = [(a[1] - b[1]) / length_m, (b[0] - a[0]) / length_m];
+    lines.push(inX, inY, -inX * a[0] - inY * a[1]);
+  }
+  const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)];
+  return {
+    lines: Float64Array.from(lines),
+    low: [Math.min(...xs), Math.min(...ys)],
+    high: [Math.max(...xs), Math.max(...ys)],
+  };
+}
+
+/** Whether a straight way goes through the inside of a convex shape; to go along its edge is no passing through. */
+export function passesThrough({ lines, low, high }: ReadyShape, from: Ground, to: Ground): boolean {
+  const [fromX, fromY, toX, toY] = [from[0], from[1], to[0], to[1]];
+  if (lines.length === 0) return false;
+  if ((fromX <= low[0] && toX <= low[0]) || (fromX >= high[0] && toX >= high[0])) return false;
+  if ((fromY <= low[1] && toY <= low[1]) || (fromY >= high[1] && toY >= high[1])) return false;
+  let enter = 0;
+  let leave = 1;
+  for (let at = 0; at < lines.length; at += 3) {
+    const inX = f64(lines, at);
+    const inY = f64(lines, at + 1);
+    const start_m = inX * fromX + inY * fromY + f64(lines, at + 2) - ALONG_m;
+    const end_m = inX * toX + inY * toY + f64(lines, at + 2) - ALONG_m;
     if (start_m <= 0 && end_m <= 0) return false;
     if (start_m < 0) enter = Math.max(enter, start_m / (start_m - end_m));
     if (end_m < 0) leave = Math.min(leave, start_m / (start_m - end_m));
   }
-  return (leave - enter) * Math.hypot(to[0] - from[0], to[1] - from[1]) > ALONG_m;
+  return (leave - enter) * Math.hypot(toX - fromX, toY - fromY) > ALONG_m;
 }
 
 /** The nearest place on the edge of a shape, and a little outside it. */

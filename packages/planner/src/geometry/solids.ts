@@ -9,7 +9,36 @@ const STEP_m = 0.04;
 /** What is looked at lies on the metal: so near to it, the metal does not hide it. */
 const AT_THE_POINT_m = 0.3;
 
+/** A box round a body, so that most places need no closer look. */
+interface Box {
+  readonly fore_m: number;
+  readonly aft_m: number;
+  readonly halfWidth_m: number;
+  readonly top_m: number;
+  readonly bottom_m: number;
+}
+
+const boxes = new WeakMap<Geometry["fuselage"], Box>();
+
+function boxOf(stations: Geometry["fuselage"]): Box {
+  const known = boxes.get(stations);
+  if (known !== undefined) return known;
+  const all = (at: 0 | 1 | 2 | 3): readonly number[] => stations.map((station) => station[at]);
+  const box = {
+    fore_m: Math.min(...all(0)),
+    aft_m: Math.max(...all(0)),
+    halfWidth_m: Math.max(...all(1)),
+    top_m: Math.max(...all(2)),
+    bottom_m: Math.min(...all(3)),
+  };
+  boxes.set(stations, box);
+  return box;
+}
+
 function isInBody(stations: Geometry["fuselage"], centre_m: number, [x, y, z]: Space): boolean {
+  const { fore_m, aft_m, halfWidth_m: most_m, top_m: highest_m, bottom_m: lowest_m } = boxOf(stations);
+  if (x < fore_m || x > aft_m || z > highest_m || z < lowest_m || Math.abs(y - centre_m) > most_m)
+    return false;
   const behind = stations.findIndex((station) => station[0] >= x);
   const [fore, aft] = [stations[behind - 1], stations[behind]];
   if (fore === undefined || aft === undefined) return false;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Ground, isInside, octagon, passesThrough, withRoom } from "./convex.ts";
+import { type Ground, isInside, octagon, passesThrough, readyShape, withRoom } from "./convex.ts";
 import type { Obstacle } from "./obstacles.ts";
 import { walkingPaths } from "./walking-paths.ts";
 
@@ -27,7 +27,7 @@ const place = fc.tuple(metre, metre);
 
 const NEIGHBOURS = [-0.25, 0, 0.25].flatMap((dx) => [-0.25, 0, 0.25].map((dy) => [dx, dy] as const));
 const crosses = (from: Ground, to: Ground, obstacles: readonly Obstacle[]): boolean =>
-  obstacles.some(({ corners }) => passesThrough(corners, from, to));
+  obstacles.some(({ corners }) => passesThrough(readyShape(corners), from, to));
 
 /**
  * The shortest way on a fine grid, to the eight neighbours, whose places lie outside or on the edge of every obstacle.
@@ -83,7 +83,7 @@ describe("the shortest way", () => {
             const way = paths.way(from, to);
             const legs = way.slice(1).map((corner, i) => [way[i] ?? corner, corner] as const);
             for (const [a, b] of legs) {
-              expect(obstacles.some(({ corners }) => passesThrough(corners, a, b))).toBe(false);
+              expect(obstacles.some(({ corners }) => passesThrough(readyShape(corners), a, b))).toBe(false);
             }
             const length = legs.reduce((sum, [a, b]) => sum + Math.hypot(b[0] - a[0], b[1] - a[1]), 0);
             const told = paths.metres[from * free.length + to] ?? 0;

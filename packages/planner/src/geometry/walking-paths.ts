@@ -1,5 +1,5 @@
 import { f64, u8 } from "../cells.ts";
-import { type Ground, isInside, passesThrough, stepOut } from "./convex.ts";
+import { type Ground, isInside, passesThrough, readyShape, stepOut } from "./convex.ts";
 import type { Obstacle } from "./obstacles.ts";
 
 /** The shortest ways between places on the ground, round every obstacle. */
@@ -25,12 +25,13 @@ export function walkingPaths(places: readonly Ground[], obstacles: readonly Obst
   const terminals = places.map((place, i): Ground => outside[i] ?? place);
   const nodes: readonly Ground[] = [...terminals, ...shapes.flat().filter(isFree)];
   const count = nodes.length;
+  const ready = shapes.map(readyShape);
   const length_m = new Float64Array(count * count).fill(Number.POSITIVE_INFINITY);
   for (const [a, from] of nodes.entries()) {
     if (a < places.length && outside[a] === undefined) continue;
     for (const [b, to] of nodes.entries()) {
       if (b <= a || (b < places.length && outside[b] === undefined)) continue;
-      if (shapes.some((corners) => passesThrough(corners, from, to))) continue;
+      if (ready.some((shape) => passesThrough(shape, from, to))) continue;
       const metres = Math.hypot(to[0] - from[0], to[1] - from[1]);
       length_m[a * count + b] = metres;
       length_m[b * count + a] = metres;

@@ -28,13 +28,13 @@ export interface WalkOrder {
 }
 
 /** Changes whenever the same book may be given another order; part of the name under which an order is kept. */
-export const ORDER_VERSION = 1;
+export const ORDER_VERSION = 2;
 
 /**
  * How long is searched for the order that counts: a number of rounds and not a time, so that the same book gives the
  * same order on every phone, however slow.
  */
-const COUNTED_ROUNDS = 20;
+const COUNTED_ROUNDS = 8;
 
 /**
  * The order in which a walk is walked: the manual's, where the book has one, else a planned one. The same book gives
