@@ -28,6 +28,15 @@ async function read(text: string): Promise<Book> {
   return result.book;
 }
 
+/** Made by the first test that asks; none changes it. */
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | null = null;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
 async function emptyStore(): Promise<OperatorStore> {
   const database = await createSqlite();
   onTestFinished(database.remove);
@@ -43,11 +52,11 @@ function folderWith(text: string): string {
 }
 
 describe.each(texts)("the demo's history of %s", (_, text) => {
-  const made = async () => {
+  const made = once(async () => {
     const book = await read(text);
     const author = { id: newId(), name: "Demo", role: "owner" } as const;
     return { book, events: await demoHistory(book, text, { ...CONTEXT, device: newId(), author }) };
-  };
+  });
 
   it("is a ledger that verifies, ends before now, and fits into one push", async () => {
     const { events } = await made();
@@ -125,13 +134,13 @@ describe("seedDemo", () => {
 });
 
 describe("the demo's two years", () => {
-  const turboprop = async () => {
+  const turboprop = once(async () => {
     const text = readFileSync(join(BOOKS, "zz-skr.yaml"), "utf8");
     const book = await read(text);
     const author = { id: newId(), name: "Demo", role: "owner" } as const;
     const events = await demoHistory(book, text, { ...CONTEXT, past: "long", device: newId(), author });
     return { book, state: fold(events), events };
-  };
+  });
 
   it("are a ledger that verifies, of a size that a phone takes at once", async () => {
     const { events, state } = await turboprop();

@@ -30,7 +30,15 @@ export async function demoBook(): Promise<Book> {
   return (await demoText()).book;
 }
 
-async function demoText(): Promise<{ readonly book: Book; readonly text: string }> {
+let demo: Promise<{ readonly book: Book; readonly text: string }> | null = null;
+
+/** Read once: nothing changes it. */
+function demoText(): Promise<{ readonly book: Book; readonly text: string }> {
+  demo ??= readDemo();
+  return demo;
+}
+
+async function readDemo(): Promise<{ readonly book: Book; readonly text: string }> {
   const text = await readFile(new URL("../../../../books/zz-skr.yaml", import.meta.url), "utf8");
   const result = await readBook(text, "zz-skr.yaml");
   if (!result.ok) throw new Error(`the demo book has faults: ${JSON.stringify(result.faults[0])}`);
@@ -67,7 +75,22 @@ function readingOf(book: Book, check: Check, walk: string): readonly EventDraft[
  *
  * @param late_ms between the end of the walk and the decision
  */
-export async function demoLedger(flight: Flight | null, late_ms = 60_000): Promise<DemoLedger> {
+export function demoLedger(flight: Flight | null, late_ms = 60_000): Promise<DemoLedger> {
+  const known = ledgers.find((one) => one.flight === flight && one.late_ms === late_ms);
+  if (known !== undefined) return known.ledger;
+  const ledger = makeLedger(flight, late_ms);
+  ledgers.push({ flight, late_ms, ledger });
+  return ledger;
+}
+
+/** Those that were made, each once: a ledger is never changed. */
+const ledgers: {
+  readonly flight: Flight | null;
+  readonly late_ms: number;
+  readonly ledger: Promise<DemoLedger>;
+}[] = [];
+
+async function makeLedger(flight: Flight | null, late_ms: number): Promise<DemoLedger> {
   const { book, text } = await demoText();
   const { key, privateKey } = await newDeviceKey();
   const [walk, decision, device] = [newId(), newId(), newId()];
