@@ -100,9 +100,6 @@ function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       <section className="begin-fields">
         {field("registration", "Registration")}
         {field("type", "Type")}
-        {field("span", "Wing span", { number: true })}
-        {field("length", "Length", { number: true })}
-        {field("height", "Height, if you know it", { number: true })}
         <Pick
           legend="Lengths in"
           options={{ m: "Metres", ft: "Feet" }}
@@ -110,9 +107,12 @@ function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
           onPick={(unit) => say({ unit })}
         />
         {field("seats", "Seats", { number: true })}
+        {field("span", "Wing span", { number: true })}
+        {field("length", "Length", { number: true })}
+        {field("height", "Height, if you know it", { number: true })}
         <LayoutPicks said={said} onSay={say} />
       </section>
-      <section>
+      <section className="begin-seen">
         {drawn === null ? (
           <p className="begin-none">With these figures nothing can be drawn.</p>
         ) : (
