@@ -18,7 +18,14 @@ export {
   readingDrafts,
   readReadings,
 } from "./import/readings.ts";
-export { type ReadTable, readTable, type Table, type TableRow, textOfFile } from "./import/table.ts";
+export {
+  type ReadTable,
+  readLongTable,
+  readTable,
+  type Table,
+  type TableRow,
+  textOfFile,
+} from "./import/table.ts";
 export {
   readTimed,
   TIMED_ROLES,

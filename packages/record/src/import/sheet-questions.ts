@@ -19,7 +19,7 @@ export function settleMark(
   answers: ImportAnswers,
   questions: ImportQuestion[],
 ): DecimalMark {
-  const texts = filled(cells);
+  const texts = [...new Set(filled(cells))];
   const found = decimalMarkOf(texts);
   const said = answers[id];
   if (said === "point" || said === "comma") return said;
@@ -47,7 +47,7 @@ export function settleOrder(
   answers: ImportAnswers,
   questions: ImportQuestion[],
 ): DateOrder {
-  const texts = filled(cells);
+  const texts = [...new Set(filled(cells))];
   const said = answers[id];
   if (said === "day-first" || said === "month-first") return said;
   const found = dateOrderOf(texts);

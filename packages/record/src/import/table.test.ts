@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readTable, textOfFile } from "./table.ts";
+import { readLongTable, readTable, textOfFile } from "./table.ts";
 
 const tableOf = (text: string) => {
   const read = readTable(text);
@@ -39,6 +39,38 @@ describe("a table", () => {
     ['date,value\n2026-01-02,"5.24\n', "a quotation mark that is never closed, in row 2"],
   ])("is not made of %j", (text, found) => {
     expect(readTable(text)).toMatchObject({ ok: false, found });
+  });
+});
+
+describe("a long table", () => {
+  // every seventh remark goes over two lines, which a step must not part
+  const remark = (at: number): string => (at % 7 === 0 ? `"first, ${at}\nsecond"` : `plain ${at}`);
+  const lines = Array.from({ length: 2_500 }, (_, at) => `2026-01-02,${at},${remark(at)}`);
+
+  it("is read in steps, between which something else can be done, to the same rows", async () => {
+    let rests = 0;
+    const read = await readLongTable(`date,value,remarks\r\n${lines.join("\r\n")}\r\n`, async () => {
+      rests += 1;
+    });
+    if (!read.ok) throw new Error(`expected a table, found ${read.found}`);
+    expect(rests).toBeGreaterThan(2);
+    expect(read.table.rows.map(({ row }) => row)).toEqual(lines.map((_, at) => at + 2));
+    expect(read.table.rows.map(({ cells }) => cells[1])).toEqual(lines.map((_, at) => String(at)));
+    expect(read.table.rows[2_499]?.cells[2]).toBe("first, 2499\nsecond");
+  });
+
+  it("has every row where no cell is quoted, too", () => {
+    const plain = Array.from({ length: 3_001 }, (_, at) => `2026-01-02,${at}`);
+    const { rows } = tableOf(`date,value\r\n${plain.join("\r\n")}`);
+    expect(rows.map(({ row, cells }) => [row, cells[1]])).toEqual(plain.map((_, at) => [at + 2, String(at)]));
+  });
+
+  it("names the row of a quotation mark that is never closed, also in a later step", () => {
+    const broken = [...lines.slice(0, 2_100), '2026-01-02,1,"open', ...lines.slice(2_100)];
+    expect(readTable(`date,value,remarks\n${broken.join("\n")}`)).toMatchObject({
+      ok: false,
+      found: expect.stringMatching(/never closed, in row 2[12]\d\d$/),
+    });
   });
 });
 

@@ -48,9 +48,109 @@ const firstRow = (text: string, delimiter: Delimiter): number =>
   Papa.parse<string[]>(text, { delimiter, preview: 1 }).data[0]?.filter((cell) => cell.trim() !== "")
     .length ?? 0;
 
+/** What parts the first row into most columns; `null` when nothing parts it. */
+function delimiterOf(text: string): Delimiter | null {
+  let delimiter: Delimiter | null = null;
+  let most = 1;
+  for (const each of DELIMITERS) {
+    const cells = firstRow(text, each);
+    if (cells > most) [delimiter, most] = [each, cells];
+  }
+  return delimiter;
+}
+
+/** So many rows are taken apart at once: what a slow phone does between two frames that nobody misses. */
+const ROWS_AT_ONCE = 500;
+
 /** Rows and columns of a CSV file: separated by commas, semicolons or tabs, the first row with headings. */
 export function readTable(whole: string): ReadTable {
+  const steps = tableInSteps(whole);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/**
+ * `readTable` for a long file on a slow phone, which must be able to do something else in between.
+ *
+ * @param rest ends when it has
+ */
+export async function readLongTable(whole: string, rest: () => Promise<void>): Promise<ReadTable> {
+  const steps = tableInSteps(whole);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+    await rest();
+  }
+}
+
+function* tableInSteps(whole: string): Generator<void, ReadTable, void> {
   const text = whole.replace(/^\uFEFF/, "");
+  const refused = refusedAtOnce(text);
+  if (refused !== null) return refused;
+  yield;
+  const delimiter = delimiterOf(text);
+  if (delimiter === null) {
+    return {
+      ok: false,
+      found: `one column, “${text.split(/\r?\n/, 1)[0]?.slice(0, 60) ?? ""}”`,
+      expected: "at least two columns, separated by commas, semicolons or tabs",
+      remedy: "Save it as CSV, with the names of the columns in the first row.",
+    };
+  }
+  let headings: readonly string[] | undefined;
+  const rows: TableRow[] = [];
+  let counted = 0;
+  for (let from = 0; from < text.length; ) {
+    const { data, errors, meta } = Papa.parse<string[]>(text.slice(from), {
+      // its quick way, where no cell is quoted, says a place one row beyond those that it gives
+      fastMode: false,
+      delimiter,
+      preview: ROWS_AT_ONCE,
+    });
+    const broken = errors.find(({ type }) => type === "Quotes");
+    if (broken !== undefined) {
+      return {
+        ok: false,
+        found: `a quotation mark that is never closed, in row ${counted + (broken.row ?? 0) + 1}`,
+        expected: "each quoted cell closed with a second mark",
+        remedy: "Mend that row, or save the file as CSV once more.",
+      };
+    }
+    for (const written of data) {
+      counted += 1;
+      const cells = written.map(asWritten);
+      if (headings === undefined) headings = cells;
+      else if (cells.some((cell) => cell !== "")) rows.push({ row: counted, cells });
+    }
+    if (headings?.some(looksLikeAValue)) {
+      return {
+        ok: false,
+        found: `the first row “${headings.join(" ").slice(0, 60)}”`,
+        expected: "the names of the columns in the first row",
+        remedy: "Put a row on top that names the columns: date, check, value, unit.",
+      };
+    }
+    if (meta.cursor <= 0) break;
+    from += meta.cursor;
+    yield;
+  }
+  return rightSize(rows.length) ?? { ok: true, table: { delimiter, headings: headings ?? [], rows } };
+}
+
+function rightSize(rows: number): ReadTable | null {
+  if (rows > 0 && rows <= MOST_ROWS) return null;
+  return {
+    ok: false,
+    found: rows === 0 ? "headings and no row under them" : `${rows} rows`,
+    expected: `from 1 to ${MOST_ROWS} rows`,
+    remedy: rows === 0 ? "Choose the file that has the rows." : "Bring it in as several files.",
+  };
+}
+
+/** What can be told from the text before its rows are taken apart. */
+function refusedAtOnce(text: string): ReadTable | null {
   const expected = "a CSV file: text in rows, with the names of its columns in the first row";
   if (text.startsWith("PK\u0003\u0004")) {
     const remedy = "Open it where it was made, and save it as CSV.";
@@ -67,50 +167,5 @@ export function readTable(whole: string): ReadTable {
   if (text.trim() === "") {
     return { ok: false, found: "an empty file", expected, remedy: "Save it once more where it was made." };
   }
-  let delimiter: Delimiter = ",";
-  let most = 0;
-  for (const each of DELIMITERS) {
-    const cells = firstRow(text, each);
-    if (cells > most) [delimiter, most] = [each, cells];
-  }
-  if (most < 2) {
-    return {
-      ok: false,
-      found: `one column, “${text.split(/\r?\n/, 1)[0]?.slice(0, 60) ?? ""}”`,
-      expected: "at least two columns, separated by commas, semicolons or tabs",
-      remedy: "Save it as CSV, with the names of the columns in the first row.",
-    };
-  }
-  const parsed = Papa.parse<string[]>(text, { delimiter });
-  const broken = parsed.errors.find(({ type }) => type === "Quotes");
-  if (broken !== undefined) {
-    return {
-      ok: false,
-      found: `a quotation mark that is never closed, in row ${(broken.row ?? 0) + 1}`,
-      expected: "each quoted cell closed with a second mark",
-      remedy: "Mend that row, or save the file as CSV once more.",
-    };
-  }
-  const [head = [], ...others] = parsed.data;
-  const headings = head.map(asWritten);
-  if (headings.some(looksLikeAValue)) {
-    return {
-      ok: false,
-      found: `the first row “${headings.join(" ").slice(0, 60)}”`,
-      expected: "the names of the columns in the first row",
-      remedy: "Put a row on top that names the columns: date, check, value, unit.",
-    };
-  }
-  const rows = others
-    .map((cells, at): TableRow => ({ row: at + 2, cells: cells.map(asWritten) }))
-    .filter(({ cells }) => cells.some((cell) => cell !== ""));
-  if (rows.length === 0 || rows.length > MOST_ROWS) {
-    return {
-      ok: false,
-      found: rows.length === 0 ? "headings and no row under them" : `${rows.length} rows`,
-      expected: `from 1 to ${MOST_ROWS} rows`,
-      remedy: rows.length === 0 ? "Choose the file that has the rows." : "Bring it in as several files.",
-    };
-  }
-  return { ok: true, table: { delimiter, headings, rows } };
+  return null;
 }

@@ -1,4 +1,4 @@
-import { readTable, type Table, textOfFile } from "@witnessmark/record";
+import { readLongTable, type Table, textOfFile } from "@witnessmark/record";
 import { type ChangeEvent, useState } from "react";
 import { AircraftFrame } from "../../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../../frame/open-aircraft.ts";
@@ -6,7 +6,7 @@ import { href } from "../../../routes/route.ts";
 import { Act, Brought, HowFar, Under } from "./bringing.tsx";
 import { Bundles } from "./bundles.tsx";
 import { Columns } from "./columns.tsx";
-import { type Plan, type Settled, settleFirst } from "./plan.ts";
+import { type Plan, rest, type Settled, settleFirst } from "./plan.ts";
 import { Preview } from "./preview.tsx";
 import { Question } from "./question.tsx";
 import { useBringIn } from "./use-bring-in.ts";
@@ -33,6 +33,7 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
   const [file, setFile] = useState<ChosenFile | null>(null);
   const [trouble, setTrouble] = useState<FileTrouble | null>(null);
   const [settled, setSettled] = useState<Settled | null>(null);
+  const [isOpening, setIsOpening] = useState(false);
   const bringing = useBringIn(registration);
   const { underWay, brought } = bringing;
   const { plan, read, trouble: misread } = usePlan(open, file?.table ?? null, settled, underWay !== null);
@@ -43,7 +44,9 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
     bringing.forget();
     setFile(null);
     setTrouble(null);
-    const read = readTable(textOfFile(new Uint8Array(await chosen.arrayBuffer())));
+    setIsOpening(true);
+    const read = await readLongTable(textOfFile(new Uint8Array(await chosen.arrayBuffer())), rest);
+    setIsOpening(false);
     input.value = ""; // so that the same file can be chosen again once it is mended
     if (!read.ok) {
       setTrouble({ name: chosen.name, ...read });
@@ -69,11 +72,16 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
             <input
               type="file"
               accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values"
-              disabled={underWay !== null}
+              disabled={underWay !== null || isOpening}
               onChange={(event) => void take(event)}
             />
           </label>
         </section>
+        {isOpening ? (
+          <section className="one-section">
+            <p role="status">Opening the file</p>
+          </section>
+        ) : null}
         {trouble === null ? null : <NoTable trouble={trouble} />}
         {brought === null && file === null && underWay === null ? (
           <Bundles state={state} bringing={bringing} />

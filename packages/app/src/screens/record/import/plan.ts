@@ -134,10 +134,10 @@ interface PlanRequest {
 }
 
 /** Rows read in one go: what a phone that is four times slower does between two frames that nobody misses. */
-const ROWS_AT_ONCE = 400;
+const ROWS_AT_ONCE = 250;
 
 /** Lets the page do what waits: answer a finger, paint. */
-const rest = (): Promise<void> => new Promise((done) => setTimeout(done));
+export const rest = (): Promise<void> => new Promise((done) => setTimeout(done));
 
 /**
  * Reads a file as it was settled, in slices between which the page stays alive.

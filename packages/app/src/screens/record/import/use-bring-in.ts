@@ -5,7 +5,7 @@ import { useKeep } from "../../../keep/react.ts";
 import type { Plan } from "./plan.ts";
 
 /** So many rows are hashed and kept at once: what is kept stays kept when the phone dies in between. */
-const BATCH = 500;
+const BATCH = 125;
 
 export interface Brought {
   /** The id that all of it has in common, by which it is taken back. */
