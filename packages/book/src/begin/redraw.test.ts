@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { editDraft, newDraft, redoDraft, undoDraft } from "../edit/draft.ts";
 import { type BookEdit, editText, type Plain } from "../edit/edit-text.ts";
 import { plainOf, valueAt } from "../edit/plain-of.ts";
 import { faultSentence } from "../faults/fault-sentence.ts";
@@ -107,6 +108,18 @@ describe("a book drawn anew from other first figures", () => {
     expect(rankOf(plainIn(text), "tail-wheel")).toBe(-1);
     expect(rankOf(plainIn(text), "nose-wheel")).toBeGreaterThan(0);
     expect(valueAt(plainIn(text), ["aircraft", "description"])).toBe("piston single, nose wheel");
+  });
+
+  it("is one step: it is undone to the last character, and done again", () => {
+    const text = editText(begun(), [PITOT]).replace("revision: 1", "revision: 1   # mine");
+    const plain = plainIn(text);
+    const figures = firstFiguresOf(plain);
+    if (figures === undefined) throw new Error("expected the first figures");
+    const { edits } = redraw(plain, { ...figures, gear: "nose-wheel", span_m: 12, tail: "v" });
+    const drawn = editDraft(newDraft(text, null), edits);
+    expect(drawn.past).toHaveLength(1);
+    expect(undoDraft(drawn).text).toBe(text);
+    expect(redoDraft(undoDraft(drawn)).text).toBe(drawn.text);
   });
 
   it("is refused for figures that no aircraft has", () => {

@@ -197,7 +197,6 @@ function Rows({ field, path, value }: PartProps<"rows">) {
                   </button>
                 )}
               </div>
-              <Faults id={undefined} path={[...path, index]} />
               <Fields
                 fields={field.fields.map((each) => ({
                   ...each,
