@@ -18,7 +18,9 @@ export default defineConfig({
     maxWorkers: 4,
     sequence: {
       sequencer: longestFirst(
-        ["accessible", "killed", "whole-walk", "update", "record", "import"].map((name) => `${name}.e2e.ts`),
+        ["accessible", "killed", "whole-walk", "update", "older-copy", "record", "import"].map(
+          (name) => `${name}.e2e.ts`,
+        ),
       ),
     },
     passWithNoTests: false,
