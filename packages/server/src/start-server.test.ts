@@ -203,6 +203,7 @@ describe("the list of routes", () => {
       "/api/aircraft/{aircraft}/needed",
       "/api/aircraft/{aircraft}/quarantine",
       "/api/aircraft/{aircraft}/record.pdf",
+      "/api/aircraft/{aircraft}/runs-out.ics",
       "/api/live",
       "/api/photos/{sha256}",
       "/api/weather",
