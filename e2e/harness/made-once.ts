@@ -3,12 +3,14 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { ROOT, startServer } from "./server.ts";
 
+let folder: string | null = null;
+
 /**
  * Made once for a run of the browser tests, before the first of them: the database with the demo in it, as the program
  * itself makes it when it is started with none, and the app's files compressed. Every scene begins with a copy.
  */
-export async function setup(): Promise<() => void> {
-  const folder = mkdtempSync(join(tmpdir(), "witnessmark-once-"));
+export async function setup(): Promise<void> {
+  folder = mkdtempSync(join(tmpdir(), "witnessmark-once-"));
   const compressed = join(folder, "compressed");
   mkdirSync(compressed);
   process.env["KEPT_COMPRESSED"] = compressed;
@@ -19,7 +21,11 @@ export async function setup(): Promise<() => void> {
   cpSync(first.dataDirectory, demo, { recursive: true });
   await first.remove();
   process.env["DEMO_MADE"] = demo;
-  return () => rmSync(folder, { recursive: true, force: true });
+}
+
+/** Takes it away again after the last of them. */
+export function teardown(): void {
+  if (folder !== null) rmSync(folder, { recursive: true, force: true });
 }
 
 /** Asks for every file of the app in every form, so that each is compressed. */
