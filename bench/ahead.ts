@@ -10,8 +10,8 @@ import type { Question } from "./ahead/looker.ts";
 
 const LIMIT_ms = 100;
 /** Answers before the count begins: a worker is kept while a flight is looked at, and is asked at every change. */
-const WARM_UP = 6;
-const ROUNDS = 9;
+const WARM_UP = 20;
+const ROUNDS = 15;
 const LOOKERS = 2;
 
 const lookers = Array.from(

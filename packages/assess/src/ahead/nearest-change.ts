@@ -30,7 +30,7 @@ export interface Asked<A> {
  * Shares of the way to the end at which is looked first: close together near now, where a change matters most. A change
  * that is undone again between two of them is not seen.
  */
-const STATIONS_1 = [0.04, 0.12, 0.3, 0.6, 1] as const;
+const STATIONS_1 = [0.06, 0.22, 0.5, 1] as const;
 
 /** How often a guess is tried before the rest is halved, and how many resolutions apart it is worth one. */
 const GUESSES = 3;

@@ -31,7 +31,10 @@ const inOrder = (items: readonly LoadedItem[]): readonly LoadedItem[] =>
 
 type ReadItem = Aboard | { readonly faults: readonly InputFault[] };
 
-const rememberedItem = remembered<ReadItem>();
+/** More than an aircraft of these rules carries of people and bags. */
+const ITEMS_MOST = 40;
+
+const rememberedItem = remembered<ReadItem>(ITEMS_MOST);
 
 /** One item in its place; remembered by itself, since a search changes one of many. */
 function readItem(item: LoadedItem, stations: ReadonlyMap<string, Station>): ReadItem {
@@ -115,7 +118,7 @@ function held(all: readonly Aboard[], max_kg: number, complete: boolean): Limite
   return limited(mass_kg, max_kg, { complete, chance_1 });
 }
 
-const rememberedStation = remembered<StationFigures>();
+const rememberedStation = remembered<StationFigures>(ITEMS_MOST);
 
 /** Each station against its limits. @param faulty ids of stations of which an item cannot be */
 export function stationFigures(
