@@ -7,7 +7,7 @@ import { CACHE, giveUp, ROOT, stampIs, writeStamp } from "./runtime.js";
 
 const SOURCES = [
   "package-lock.json",
-  "packages/{engine,weather,book,ledger,assess,planner,sheet,fit}/src/**/*.{ts,json}",
+  "packages/{engine,weather,book,ledger,assess,planner,sheet,fit,record,chart,pack}/src/**/*.{ts,json}",
   "packages/server/src/{client,protocol}.ts",
   "packages/app/{package.json,index.html,vite.config.ts}",
   "packages/app/{src,public}/**/*.*",

@@ -30,7 +30,9 @@ export function teardown(): void {
 
 /** Asks for every file of the app in every form, so that each is compressed. */
 async function askForAll(url: string): Promise<void> {
-  const files = readdirSync(join(ROOT, "packages/app/dist/assets"));
+  const files = readdirSync(
+    join(process.env["WITNESSMARK_APP_DIRECTORY"] ?? join(ROOT, "packages/app/dist"), "assets"),
+  );
   if (files.length === 0) throw new Error("made-once: expected the app to be built");
   await Promise.all(
     files.flatMap((file) =>
