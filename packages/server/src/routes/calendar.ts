@@ -4,7 +4,6 @@ import { AircraftParam } from "../schemas.ts";
 import { headOf } from "./kept-events.ts";
 import { newRoutes, refusals } from "./new-routes.ts";
 import type { Parts } from "./parts.ts";
-import { runsOutCalendar } from "./runs-out-calendar.ts";
 
 const DAY_ms = 86_400_000;
 /** A cache, for calendars that ask every few minutes: so many aircraft at once. */
@@ -30,7 +29,10 @@ export function calendarRoutes({ own, now_ms }: Parts) {
     const key = `${head} ${Math.floor(now / DAY_ms)}`;
     const before = known.get(aircraft);
     if (before?.key === key) return before.calendar;
-    const calendar = runsOutCalendar(own, aircraft, head, now);
+    // loaded when it is first asked for, as what draws a sheet is: the server starts faster without it
+    const calendar = import("./runs-out-calendar.ts").then(({ runsOutCalendar }) =>
+      runsOutCalendar(own, aircraft, head, now),
+    );
     known.delete(aircraft);
     known.set(aircraft, { key, calendar });
     calendar.catch(() => known.delete(aircraft)); // whoever asked is told

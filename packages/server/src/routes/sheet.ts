@@ -1,6 +1,5 @@
 import { createRoute, type RouteConfigToTypedResponse } from "@hono/zod-openapi";
 import type { LedgerEvent } from "@witnessmark/ledger";
-import { sheetOfDecision } from "@witnessmark/sheet";
 import { z } from "zod";
 import { Refusal } from "../refusal.ts";
 import { AircraftParam } from "../schemas.ts";
@@ -30,13 +29,14 @@ export function sheetRoutes({ own }: Parts) {
     const { aircraft, decision: id } = c.req.valid("param");
     const events: LedgerEvent[] = [];
     for await (const event of eventsUpTo(own, aircraft, await headOf(own, aircraft))) events.push(event);
+    // what reads a book and draws a sheet is not needed for anything else, and the server starts faster without it
+    const { sheetOfDecision } = await import("@witnessmark/sheet");
     const result = await sheetOfDecision(events, id);
     if (!result.ok) {
       const status = result.why === "no-such-decision" ? 404 : 409;
       throw new Refusal(status, result.why, `${result.says}.`);
     }
     const { sheet, book, decision, record } = result;
-    // the PDF library is not needed for anything else, and the server starts faster without it
     const { renderSheetPdf } = await import("@witnessmark/sheet/pdf");
     const pdf = await renderSheetPdf({
       sheet,
