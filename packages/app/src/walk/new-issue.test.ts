@@ -1,5 +1,5 @@
 import { assess } from "@witnessmark/assess";
-import { type Book, readBook, smallBookText } from "@witnessmark/book";
+import { type Book, issuedText, newDraft, readBook, smallBookText } from "@witnessmark/book";
 import { newId } from "@witnessmark/ledger";
 import { planWalk } from "@witnessmark/planner";
 import { expect, it } from "vitest";
@@ -70,4 +70,52 @@ it("a check that is only said in other words keeps its look in an open walk, and
   const renamed = await read(another);
   await adopt(renamed, another);
   expect(statusIn(renamed, "right-brake-line")).toBe("open");
+});
+
+it("a check that asks something else since an issue is asked again in an open walk, and what was read of it is kept", async () => {
+  const draft = newDraft(
+    smallBookText.replace("shouldBe: Dry.", "shouldBe: Dry, and the line does not chafe."),
+    { revision: 3, text: smallBookText },
+  );
+  const issued = issuedText(draft, { by: "MK", on: "2026-11-12" });
+  const [first, second] = [await read(smallBookText), await read(issued)];
+  expect(second.checks.filter(({ since }) => since !== undefined).map(({ since }) => since)).toEqual([4]);
+  const asked = second.checks.find(({ since }) => since !== undefined);
+  if (asked === undefined) throw new Error("expected a check that asks something else");
+  const other = second.checks.find(
+    ({ id, reading, after }) => id !== asked.id && reading === undefined && after.length === 0,
+  );
+  if (other === undefined) throw new Error("expected another check");
+  const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
+  const pilot = person("MK");
+  const walk = newId();
+  const adopt = (book: Book, text: string) =>
+    ledger.tell(pilot, {
+      type: "book.adopted",
+      body: {
+        sha256: book.sha256,
+        revision: book.revision,
+        registration: book.aircraft.registration,
+        type: book.aircraft.type,
+        text,
+      },
+    });
+  const look = (check: string) =>
+    ledger.tell(pilot, { type: "check.answered", body: { walk, check, answer: "as-it-should-be" } });
+  const verdictOn = (book: Book, check: string) =>
+    assess(book, ledger.state, null, ledger.now_ms).verdicts.find(({ id }) => id === `check:${check}`);
+  await adopt(first, smallBookText);
+  await ledger.tell(pilot, {
+    type: "walk.started",
+    body: { walk, kind: "first-of-day", bookSha256: first.sha256 },
+  });
+  await look(asked.id);
+  await look(other.id);
+  expect(verdictOn(first, asked.id)?.status).toBe("clear");
+  await adopt(second, issued);
+  expect(verdictOn(second, other.id)?.status).toBe("clear");
+  expect(verdictOn(second, asked.id)).toMatchObject({ status: "open" });
+  expect(verdictOn(second, asked.id)?.says).toContain("the book asks something else here since revision 4");
+  await look(asked.id);
+  expect(verdictOn(second, asked.id)?.status).toBe("clear");
 });

@@ -23,6 +23,27 @@ function outOfOrder(check: Check, look: Look, { inWalk, walk, book, index }: Con
   return undefined;
 }
 
+/** The book has come to ask something else under the same name, and nobody has looked at that yet. */
+function askedOtherwise(check: Check, { answer }: Look, { state, clock }: Context): Opened | undefined {
+  const { since } = check;
+  if (since === undefined) return undefined;
+  const adopted = state.books.find(({ revision }) => revision >= since);
+  if (adopted === undefined || compareOrder(adopted, answer) < 0) return undefined;
+  const at_ms = recorded_ms(adopted);
+  return {
+    says: `the book asks something else here since revision ${since}`,
+    short: "look again",
+    missing: `a look as revision ${since} asks for it`,
+    evidence: adopted.event,
+    cause: {
+      key: `book:${adopted.event}`,
+      at_ms,
+      words: `Revision ${adopted.revision} of the book came in ${whenText(at_ms, clock)}`,
+      reopens: true,
+    },
+  };
+}
+
 /** Why a look that says "as it should be" does not count, or undefined when it does. */
 export function whyOpen(check: Check, look: Look, context: Context): Opened | undefined {
   const { answer, reading } = look;
@@ -46,6 +67,8 @@ export function whyOpen(check: Check, look: Look, context: Context): Opened | un
       cause: named(stale.cause, check, context),
     };
   }
+  const otherwise = askedOtherwise(check, look, context);
+  if (otherwise !== undefined) return otherwise;
   const before = outOfOrder(check, look, context);
   if (before !== undefined) {
     return {

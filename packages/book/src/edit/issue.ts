@@ -1,3 +1,4 @@
+import { isMap } from "./differences.ts";
 import { type BookDraft, rewriteDraft } from "./draft.ts";
 import { type BookEdit, editText, type Plain } from "./edit-text.ts";
 import { plainOf } from "./plain-of.ts";
@@ -38,6 +39,7 @@ export function issuedText(
 ): string {
   return editText(draft.text, [
     ...issueEdits(draft, by, on),
+    ...sinceEdits(draft),
     ...without.map((section): BookEdit => ({ remove: [section] })),
   ]);
 }
@@ -46,7 +48,7 @@ export function issuedText(
 export function draftAfterIssue(draft: BookDraft, issued: string, by: string, on: string): BookDraft {
   const revision = nextRevision(draft);
   return {
-    ...rewriteDraft(draft, editText(draft.text, issueEdits(draft, by, on))),
+    ...rewriteDraft(draft, editText(draft.text, [...issueEdits(draft, by, on), ...sinceEdits(draft)])),
     base: { revision, text: issued },
   };
 }
@@ -55,6 +57,36 @@ const issueEdits = (draft: BookDraft, by: string, on: string): readonly BookEdit
   { set: ["revision"], to: nextRevision(draft) },
   { set: ["issued"], to: { on, by } },
 ];
+
+/** What makes a look another look: how it is made, and what it is held against. A limit is judged anew by itself. */
+const ASKED = ["method", "how", "shouldBe", "reading"] as const;
+
+/** What a check asks, so that two of them can be compared. */
+const askedBy = (check: { readonly [key: string]: Plain }): string =>
+  JSON.stringify(
+    ASKED.map((key) => (key === "reading" ? gaugeAndQuantity(check[key]) : (check[key] ?? null))),
+  );
+
+const gaugeAndQuantity = (reading: Plain | undefined): readonly Plain[] =>
+  isMap(reading) ? [reading["gauge"] ?? null, reading["quantity"] ?? null] : [];
+
+/** Checks that ask something else than the revision before them, under the same name, say since when. */
+function sinceEdits(draft: BookDraft): readonly BookEdit[] {
+  if (draft.base === null) return [];
+  const before = new Map(checksIn(draft.base.text).map((check) => [check["id"], askedBy(check)]));
+  return checksIn(draft.text).flatMap((check, index): readonly BookEdit[] => {
+    const was = before.get(check["id"]);
+    return was === undefined || was === askedBy(check)
+      ? []
+      : [{ set: ["checks", index, "since"], to: nextRevision(draft) }];
+  });
+}
+
+function checksIn(text: string): readonly { readonly [key: string]: Plain }[] {
+  const read = plainOf(text, "the book");
+  const checks = read.ok ? read.plain["checks"] : undefined;
+  return Array.isArray(checks) ? checks.map((check) => (isMap(check) ? check : {})) : [];
+}
 
 /**
  * The text of a book for another aircraft of the same kind: its own registration, never issued. What was weighed,
@@ -66,6 +98,9 @@ export const copyForAnother = (text: string, registration: string): string =>
   editText(text, [
     { set: ["aircraft", "registration"], to: registration },
     { set: ["revision"], to: 1 },
+    ...checksIn(text).flatMap((check, index): readonly BookEdit[] =>
+      check["since"] === undefined ? [] : [{ remove: ["checks", index, "since"] }],
+    ),
   ]);
 
 /** The sections of a text, to know which can be left out. */

@@ -54,6 +54,13 @@ export const CheckSource = z.strictObject({
     .describe("When a look no longer counts."),
   after: z.array(Id).default([]).describe("Checks that must be done before this one."),
   reading: ReadingSource.optional(),
+  since: z
+    .int()
+    .min(1)
+    .optional()
+    .describe(
+      "The revision in which what is asked became another thing: a look from before it does not count any more.",
+    ),
   least: measureOf("time").prefault("2 s").describe("The least time in which it can honestly be done."),
   oneSided: Line.optional().describe(
     'Why the other side has no such check, where the point has a mirror image: "the only drain is on the left".',

@@ -145,6 +145,13 @@ export const CHECKS: Section = {
     { is: "one-of", key: "from", label: "Made from", list: ["stances"], optional: true },
     { is: "some-of", key: "after", label: "Comes after", list: ["checks"], optional: true },
     line("oneSided", "On one side only, because", { optional: true }),
+    {
+      is: "number",
+      key: "since",
+      label: "Asked so since revision",
+      note: "Set when a book is issued that asks something else here: a look from before it is asked again",
+      optional: true,
+    },
     line("jasc", "JASC", { optional: true, note: "Four figures" }),
     ID,
   ],
