@@ -73,7 +73,7 @@ describe("the record", () => {
     await page.getByRole("textbox", { name: /^By:/ }).fill("Dr. Holm");
     await page.getByRole("button", { name: "Keep it" }).tap();
     await page.getByText("No longer follow it").waitFor();
-    expect(await page.locator(".life").textContent()).toContain("good until 2028-05-31");
+    expect(await page.locator(".life").textContent()).toContain("good until 31 May 2028");
   });
 
   it("takes down a discrepancy that no check found, where the drawing is tapped", async () => {

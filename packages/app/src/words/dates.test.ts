@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { fieldTime, isoWithOffset, lasting, momentOfField, whenShort } from "./dates.ts";
+import { dayOfDate, fieldTime, isoWithOffset, lasting, momentOfField, whenShort } from "./dates.ts";
 
 const at = (text: string) => new Date(text).getTime();
 
@@ -37,4 +37,9 @@ it("says how long something lasts in minutes, then hours", () => {
     "2 h",
     "2 h 10 min",
   ]);
+});
+
+it("tells a day that is kept as a date by its name, in whatever zone it is read", () => {
+  expect(dayOfDate("2028-05-31")).toBe("31 May 2028");
+  expect(dayOfDate("2028-02-29")).toBe("29 February 2028");
 });

@@ -41,6 +41,10 @@ export function longDay(at_ms: number): string {
   return `${weekday(at)} ${at.getDate()} ${month(at)} ${at.getFullYear()}`;
 }
 
+/** "31 May 2028", of a day as it is kept: `2028-05-31`. */
+export const dayOfDate = (date: string): string =>
+  longDay(new Date(`${date}T12:00`).getTime()).replace(/^\w+ /, "");
+
 const dayNumber = (at_ms: number) => {
   const at = new Date(at_ms);
   return Math.round(Date.UTC(at.getFullYear(), at.getMonth(), at.getDate()) / 86_400_000);

@@ -1,7 +1,7 @@
 import { type Medical, medicalUntil } from "@witnessmark/assess";
 import { isLocalDate } from "@witnessmark/engine";
 import { useState } from "react";
-import { longDay } from "../../words/dates.ts";
+import { dayOfDate } from "../../words/dates.ts";
 import "./timed.css";
 
 interface MedicalDayProps {
@@ -72,15 +72,13 @@ export function MedicalDay({ rule, on, onUntil }: MedicalDayProps) {
             ? "Look at the two days: the birth comes before the examination."
             : until === undefined
               ? "This class does not serve for that."
-              : `Good until ${dayOf(until)}, by ${rule}. What is printed on it comes first.`}
+              : `Good until ${dayOfDate(until)}, by ${rule}. What is printed on it comes first.`}
       </p>
       {until === undefined ? null : (
         <button type="button" className="button" onClick={() => onUntil(until)}>
-          Take {dayOf(until)}
+          Take {dayOfDate(until)}
         </button>
       )}
     </fieldset>
   );
 }
-
-const dayOf = (date: string): string => longDay(new Date(`${date}T12:00`).getTime()).replace(/^\w+ /, "");

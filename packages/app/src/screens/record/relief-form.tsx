@@ -16,6 +16,7 @@ import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { href } from "../../routes/route.ts";
+import { dayOfDate } from "../../words/dates.ts";
 import { QUESTIONS } from "./relief-questions.ts";
 import { RuledStepList } from "./ruled-step-list.tsx";
 
@@ -104,7 +105,7 @@ function Steps({ open, discrepancy, answer, said, onSaid, onClose }: StepsProps)
     <>
       <p>
         {equipment.name}, by {ruling.path}
-        {answer.until === undefined ? "" : `, until ${answer.until}`}
+        {answer.until === undefined ? "" : `, until ${dayOfDate(answer.until)}`}
       </p>
       <RuledStepList steps={ruling.steps} />
       {listItem === undefined ? null : (

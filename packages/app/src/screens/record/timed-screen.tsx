@@ -3,7 +3,7 @@ import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { href } from "../../routes/route.ts";
-import { dayMonth, longDay } from "../../words/dates.ts";
+import { dayMonth, dayOfDate } from "../../words/dates.ts";
 import { figure, tally } from "../../words/figures.ts";
 import { Working } from "../decide/working.tsx";
 import { ComponentPart } from "./component-part.tsx";
@@ -103,16 +103,14 @@ function Forecast({
   const range =
     earliest === latest
       ? ""
-      : `, ${dateOf(earliest)} if as busy as at its busiest, ${latest === undefined ? "not for years" : dateOf(latest)} if as quiet as at its quietest`;
+      : `, ${dayOfDate(earliest)} if as busy as at its busiest, ${latest === undefined ? "not for years" : dayOfDate(latest)} if as quiet as at its quietest`;
   return (
     <p className="record-small timed-forecast">
-      Used as in the last {tally(spans, "month")}, about {dateOf(expected)}
+      Used as in the last {tally(spans, "month")}, about {dayOfDate(expected)}
       {range}. The figure above is what counts.
     </p>
   );
 }
-
-const dateOf = (date: string): string => longDay(new Date(`${date}T12:00`).getTime()).replace(/^\w+ /, "");
 
 /** So many times at once. */
 const TIMES_SHOWN = 6;
@@ -130,7 +128,7 @@ function Done({ open, id }: TimedScreenProps) {
         <ol className="life">
           {done.slice(0, TIMES_SHOWN).map((each) => (
             <li key={each.event}>
-              <b>{each.on}</b>
+              <b>{dayOfDate(each.on)}</b>
               <span>by {each.by}</span>
               <p>
                 {[
@@ -138,7 +136,7 @@ function Done({ open, id }: TimedScreenProps) {
                     const known = open.book.counters.find((one) => one.id === counter);
                     return `${known?.name ?? counter} ${figure(value, 1)}${known?.unit === "h" ? " h" : ""}`;
                   }),
-                  ...(each.until === undefined ? [] : [`good until ${each.until}`]),
+                  ...(each.until === undefined ? [] : [`good until ${dayOfDate(each.until)}`]),
                   ...(each.serial === undefined ? [] : [`to number ${each.serial}, by its own count`]),
                   ...(each.reference === undefined ? [] : [each.reference]),
                   `written down ${dayMonth(Date.parse(each.recordedAt))} by ${each.author.name}`,
