@@ -75,7 +75,13 @@ function earliestOf(state: AircraftState, walk: Walk | null, looks: Iterable<Loo
   return earliest;
 }
 
-function contextOf(book: Book, state: AircraftState, now_ms: number, heads: Heads | undefined): Context {
+/** What the verdicts of an assessment are made from. @param heads as in `findAll` */
+export function contextOf(
+  book: Book,
+  state: AircraftState,
+  now_ms: number,
+  heads: Heads | undefined,
+): Context {
   const index = indexOf(book);
   const walk = walkInHand(state);
   const inWalk = answersIn(state, walk, heads);

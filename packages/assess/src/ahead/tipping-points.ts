@@ -1,7 +1,7 @@
 import type { Book } from "@witnessmark/book";
 import type { UnitId } from "@witnessmark/engine";
 import type { AircraftState, Status } from "@witnessmark/ledger";
-import { assessWithCauses } from "../assess.ts";
+import { contextOf } from "../assess.ts";
 import type { Flight } from "../assessment.ts";
 import { type Finding, worthOf } from "../finding.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
@@ -87,7 +87,7 @@ export function tipsOfFlight(
 ): Tips {
   const plan = flight?.plan;
   if (flight === null || plan === undefined) return { points: [], steady: [] };
-  const { context } = assessWithCauses(book, state, flight, now_ms);
+  const context = contextOf(book, state, now_ms, undefined);
   const now = answerOf(context, flight);
   const stops = new Set(
     now.all().flatMap((one) => (worthOf(one).status === "stop" ? [worthOf(one).id] : [])),
