@@ -17,7 +17,8 @@ export function wingOf(figures: Figures, body: Body): Geometry["wing"] {
   const leading_m = cm((isGlider ? GLIDER_LEADING_1 : LEADING_1[wing]) * length_m);
   const root_y_m = cm(body.halfWidth_m * 0.95);
   const root_z_m = rootHeight_m(wing, leading_m, chord_m, body);
-  const tip_y_m = cm(half_m - TIP_ROUND_m);
+  // to the millimetre, so that the span that is asked is the span that is drawn
+  const tip_y_m = Math.round((half_m - TIP_ROUND_m) * 1000) / 1000;
   return {
     root: { y: root_y_m, leadingEdge: leading_m, chord: chord_m, z: cm(root_z_m) },
     tip: {

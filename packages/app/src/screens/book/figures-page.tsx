@@ -236,7 +236,7 @@ function StaysByHand({ desk }: { readonly desk: Desk }) {
           <li key={point.id}>
             <a href={linkTo(registration, "points", point.id)}>{point.name}</a>
             <button type="button" className="button" onClick={() => back(point)}>
-              Put back<span className="out-of-sight">: {point.name}</span>
+              Put back<span className="out-of-sight"> {point.name}</span>
             </button>
           </li>
         ))}

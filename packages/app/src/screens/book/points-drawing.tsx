@@ -59,7 +59,8 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
   const shared = {
     geometry,
     marks,
-    onPoint: open,
+    // while a point is being placed, a tap on another one is a place as well
+    ...(adding === "no" ? { onPoint: open } : {}),
     ...(point === undefined ? {} : { selected: point }),
     ...(draft === null ? {} : { onMove: move }),
   };
@@ -108,7 +109,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
                 aria-pressed={adding === kind}
                 onClick={() => setAdding(adding === kind ? "no" : kind)}
               >
-                {adding === kind ? "Tap where it is" : kind === "one" ? "Add a point" : "Add a pair"}
+                {adding === kind ? "Tap where it is" : kind === "one" ? "Place a point" : "Place a pair"}
               </button>
             ))}
           </span>
