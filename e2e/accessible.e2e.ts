@@ -95,6 +95,12 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     await page.getByRole("heading", { level: 1, name: "Book", exact: true }).waitFor();
     await page.getByText("Without a landing table the runway stays open.").waitFor();
     await isClean();
+    await at("#/ZZ-TUG/book/figures", "Book");
+    await page.getByLabel("Wing span, m").waitFor();
+    await isClean();
+    await at("#/ZZ-TUG/book/outline", "Book");
+    await page.getByLabel("Corner 2, metres aft").first().waitFor();
+    await isClean();
   });
 
   it("a check in the book", async () => {
