@@ -158,7 +158,7 @@ describe("a file that is brought in", () => {
     await phone.page.getByText("2 rows of timed.csv are on the record.").waitFor({ timeout: PATIENCE_ms });
     await go(phone.page, `#/${REGISTRATION}/timed/spare-hoses`);
     await phone.page.getByRole("heading", { name: "Spare hoses" }).waitFor();
-    expect(await phone.page.locator(".life").textContent()).toContain("2024-05-06");
+    expect(await phone.page.locator(".life").textContent()).toContain("6 May 2024");
   });
 
   it("that is no CSV says what was found and what to do", async () => {

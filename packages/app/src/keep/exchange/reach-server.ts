@@ -3,7 +3,8 @@ import { checkNeeded, checkPage } from "./check-page.ts";
 import { OutOfReach, PAGE_EVENTS, Refused, type Server } from "./server.ts";
 
 const PATIENCE_MS = 20_000;
-const PHOTO_PATIENCE_MS = 120_000;
+/** For a photo over a thin line, and for what is needed of a long ledger: a server looks through all of it first. */
+const LONG_PATIENCE_MS = 120_000;
 
 /** @param fetch such as the page's own */
 export function reachServer(fetch: typeof globalThis.fetch): Server {
@@ -45,7 +46,7 @@ export function reachServer(fetch: typeof globalThis.fetch): Server {
 const patiently =
   (fetch: typeof globalThis.fetch): typeof globalThis.fetch =>
   (input, init) => {
-    const patience_ms = String(input).includes("/photos/") ? PHOTO_PATIENCE_MS : PATIENCE_MS;
+    const patience_ms = /\/(photos\/|needed\b)/.test(String(input)) ? LONG_PATIENCE_MS : PATIENCE_MS;
     return fetch(input, { ...init, signal: AbortSignal.timeout(patience_ms) });
   };
 
