@@ -143,6 +143,11 @@ const isKept = existsSync(note);
 const given = { dataDirectory, ...(folder === undefined ? {} : { profile: join(folder, "phone") }) };
 // the note is this bench's own, written below
 const kept = isKept ? (JSON.parse(readFileSync(note, "utf8")) as Kept) : undefined;
+if (!isKept && existsSync(join(dataDirectory, DATABASE))) {
+  throw new Error(
+    `record bench: ${dataDirectory} holds a history of a run that was broken off; name an empty folder`,
+  );
+}
 const events = kept?.events ?? (await fill(join(dataDirectory, DATABASE), years));
 const server = await startServer({ ...given, ...(kept === undefined ? {} : { port: kept.port }) });
 let phone = await openPhone(server.url, given);
