@@ -1,20 +1,15 @@
 import { assess } from "@witnessmark/assess";
-import { type Book, issuedText, newDraft, readBook, smallBookText } from "@witnessmark/book";
+import { type Book, issuedText, newDraft, smallBookText } from "@witnessmark/book";
 import { newId } from "@witnessmark/ledger";
 import { planWalk } from "@witnessmark/planner";
 import { expect, it } from "vitest";
+import { adopted, bookOf } from "../testing/adopted-book.ts";
 import { person, ToldLedger } from "../testing/told-ledger.ts";
 import { openWalk } from "./open-walk.ts";
 import { walkView } from "./walk-view.ts";
 
-async function read(text: string): Promise<Book> {
-  const result = await readBook(text, "small.yaml");
-  if (!result.ok) throw new Error(`expected a book, found ${result.faults[0].found}`);
-  return result.book;
-}
-
 it("a check that is only said in other words keeps its look in an open walk, and one under a new name is asked", async () => {
-  const first = await read(smallBookText);
+  const first = await bookOf(smallBookText);
   const inWords = (text: string, was: string, now: string): string => {
     expect(text.split(was)).toHaveLength(2);
     return text.replace(was, now);
@@ -33,17 +28,7 @@ it("a check that is only said in other words keeps its look in an open walk, and
   const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
   const pilot = person("MK");
   const walk = newId();
-  const adopt = async (book: Book, text: string) =>
-    ledger.tell(pilot, {
-      type: "book.adopted",
-      body: {
-        sha256: book.sha256,
-        revision: book.revision,
-        registration: book.aircraft.registration,
-        type: book.aircraft.type,
-        text,
-      },
-    });
+  const adopt = (book: Book, text: string) => ledger.tell(pilot, adopted(book, text));
   const statusIn = (book: Book, check: string) => {
     const open = openWalk(ledger.state);
     if (open === undefined) throw new Error("expected an open walk");
@@ -62,12 +47,12 @@ it("a check that is only said in other words keeps its look in an open walk, and
   });
   expect(statusIn(first, "right-brake")).toBe("clear");
 
-  const reworded = await read(words);
+  const reworded = await bookOf(words);
   await adopt(reworded, words);
   expect(reworded.checksById.get("right-brake")?.title).toBe("Look along the brake line");
   expect(statusIn(reworded, "right-brake")).toBe("clear");
 
-  const renamed = await read(another);
+  const renamed = await bookOf(another);
   await adopt(renamed, another);
   expect(statusIn(renamed, "right-brake-line")).toBe("open");
 });
@@ -78,7 +63,7 @@ it("a check that asks something else since an issue is asked again in an open wa
     { revision: 3, text: smallBookText },
   );
   const issued = issuedText(draft, { by: "MK", on: "2026-11-12" });
-  const [first, second] = [await read(smallBookText), await read(issued)];
+  const [first, second] = [await bookOf(smallBookText), await bookOf(issued)];
   expect(second.checks.filter(({ since }) => since !== undefined).map(({ since }) => since)).toEqual([4]);
   const asked = second.checks.find(({ since }) => since !== undefined);
   if (asked === undefined) throw new Error("expected a check that asks something else");
@@ -89,17 +74,7 @@ it("a check that asks something else since an issue is asked again in an open wa
   const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
   const pilot = person("MK");
   const walk = newId();
-  const adopt = (book: Book, text: string) =>
-    ledger.tell(pilot, {
-      type: "book.adopted",
-      body: {
-        sha256: book.sha256,
-        revision: book.revision,
-        registration: book.aircraft.registration,
-        type: book.aircraft.type,
-        text,
-      },
-    });
+  const adopt = (book: Book, text: string) => ledger.tell(pilot, adopted(book, text));
   const look = (check: string) =>
     ledger.tell(pilot, { type: "check.answered", body: { walk, check, answer: "as-it-should-be" } });
   const verdictOn = (book: Book, check: string) =>

@@ -2,6 +2,7 @@ import type { Point } from "../schema/book-source.ts";
 import type { Figures } from "./figures.ts";
 import { PARTS, type Part } from "./parts.ts";
 import type { Xyz } from "./place.ts";
+import { cm } from "./round.ts";
 import type { Shape } from "./shape-of.ts";
 
 /** A point of the new book, with the part that it is. */
@@ -52,8 +53,6 @@ function oneOf(part: Part, side: "left" | "right", place: Xyz): PlacedPart {
 
 /** What a book says is in the centre is not further out than this. */
 const CENTRE_m = 0.45;
-
-const cm = (metres: number): number => Math.round(metres * 100) / 100;
 
 function onItsSide(side: Point["side"], [x_m, y_m, z_m]: Xyz): Point["place"] {
   const near_m = Math.max(-CENTRE_m, Math.min(CENTRE_m, y_m));

@@ -1,6 +1,7 @@
 import { SPINNER_REACH_m } from "../drawing/propeller.ts";
 import type { Geometry } from "../schema/geometry.ts";
 import type { Figures } from "./figures.ts";
+import { cm } from "./round.ts";
 
 /** Lengths below are those of an aircraft of this length, and grow with it. From memory of such drawings. */
 const DRAWN_AT_m = 7.5;
@@ -37,8 +38,6 @@ const CABIN_STATIONS: readonly StationShares[] = [
   [0.92, 0.14, 0.38, 0.06],
   [0.985, 0.06, 0.34, 0.14],
 ];
-
-export const cm = (metres: number): number => Math.round(metres * 100) / 100;
 
 /** The fuselage, and the heights that all else is put at. */
 export interface Body {

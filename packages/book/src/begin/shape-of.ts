@@ -1,7 +1,8 @@
 import { SPINNER_REACH_m } from "../drawing/propeller.ts";
 import type { Geometry } from "../schema/geometry.ts";
 import type { Figures } from "./figures.ts";
-import { type Body, bodyOf, cm } from "./shape-body.ts";
+import { cm } from "./round.ts";
+import { type Body, bodyOf } from "./shape-body.ts";
 import { tailOf, wingOf } from "./shape-surfaces.ts";
 
 /** The shape, and the heights and stations at which other things are put. */

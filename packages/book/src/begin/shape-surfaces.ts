@@ -1,6 +1,7 @@
 import type { Geometry } from "../schema/geometry.ts";
 import type { Figures } from "./figures.ts";
-import { type Body, cm } from "./shape-body.ts";
+import { cm, mm } from "./round.ts";
+import type { Body } from "./shape-body.ts";
 
 const TIP_ROUND_m = 0.15;
 /** How much a wing rises for each metre outwards. From memory of such drawings. */
@@ -18,7 +19,7 @@ export function wingOf(figures: Figures, body: Body): Geometry["wing"] {
   const root_y_m = cm(body.halfWidth_m * 0.95);
   const root_z_m = rootHeight_m(wing, leading_m, chord_m, body);
   // to the millimetre, so that the span that is asked is the span that is drawn
-  const tip_y_m = Math.round((half_m - TIP_ROUND_m) * 1000) / 1000;
+  const tip_y_m = mm(half_m - TIP_ROUND_m);
   return {
     root: { y: root_y_m, leadingEdge: leading_m, chord: chord_m, z: cm(root_z_m) },
     tip: {

@@ -1,12 +1,11 @@
 import type { Stance } from "../schema/book-source.ts";
 import type { Figures } from "./figures.ts";
 import { onWing } from "./place.ts";
+import { cm } from "./round.ts";
 import type { Shape } from "./shape-of.ts";
 
 /** How far from the metal one stands. Common practice: an arm and a half. */
 const APART_m = 0.8;
-
-const cm = (metres: number): number => Math.round(metres * 100) / 100;
 
 /**
  * Where one stands, in the order of a walk: out of the door on the left, round the tail, along the right wing, past the

@@ -1,33 +1,15 @@
 import { assess } from "@witnessmark/assess";
-import { type Book, type BookEdit, editText, readBook, smallBookText } from "@witnessmark/book";
+import { type Book, type BookEdit, editText, smallBookText } from "@witnessmark/book";
 import { newId } from "@witnessmark/ledger";
 import { planWalk } from "@witnessmark/planner";
 import { expect, it } from "vitest";
+import { adopted, bookOf } from "../../testing/adopted-book.ts";
 import { person, ToldLedger } from "../../testing/told-ledger.ts";
 import { openWalk } from "../../walk/open-walk.ts";
 import { walkView } from "../../walk/walk-view.ts";
 
-async function read(text: string): Promise<Book> {
-  const result = await readBook(text, "small.yaml");
-  if (!result.ok)
-    throw new Error(`expected a book, found ${result.faults[0].path}: ${result.faults[0].found}`);
-  return result.book;
-}
-
-const adopted = (book: Book, text: string) =>
-  ({
-    type: "book.adopted",
-    body: {
-      sha256: book.sha256,
-      revision: book.revision,
-      registration: book.aircraft.registration,
-      type: book.aircraft.type,
-      text,
-    },
-  }) as const;
-
 it("a walk that is open goes on under the next revision: what was seen stays, readings are held against the new limits, what is new is asked", async () => {
-  const first = await read(smallBookText);
+  const first = await bookOf(smallBookText);
   const look = first.checks.find(({ id }) => id === "right-brake");
   if (look === undefined) throw new Error("expected the check of the brake");
   const { point: _point, stance: _stance, reading: _reading, ...rest } = look;
@@ -49,7 +31,7 @@ it("a walk that is open goes on under the next revision: what was seen stays, re
     { remove: ["checks", 4, "oneSided"] },
   ];
   const text = editText(smallBookText, edits);
-  const next = await read(text);
+  const next = await bookOf(text);
 
   const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
   const pilot = person("MK");
