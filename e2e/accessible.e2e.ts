@@ -99,7 +99,7 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     await page.getByLabel("Wing span, m").waitFor();
     await isClean();
     await at("#/ZZ-TUG/book/outline", "Book");
-    await page.getByLabel("Corner 2, metres aft").first().waitFor();
+    await page.getByLabel("Corner 2, aft, metres").first().waitFor();
     await isClean();
   });
 

@@ -141,7 +141,7 @@ describe("a book for one's own aircraft, on a tablet", () => {
   it("has a point that is dragged to where it is, and its mirror image made of it", async () => {
     const { page } = phone;
     await desk.open("points", "pitot");
-    const aft = desk.field("Place, metres aft");
+    const aft = desk.field("Place, aft, metres");
     const before = await aft.inputValue();
     const drawing = new Drawing(page, /points, from above/);
     const box = await drawing.surface.getByRole("button", { name: /pitot/i }).first().boundingBox();
@@ -159,7 +159,7 @@ describe("a book for one's own aircraft, on a tablet", () => {
       () => aft.inputValue(),
       (value) => value === before,
     );
-    const across = desk.field("Place, metres right");
+    const across = desk.field("Place, right, metres");
     const left = Number(await across.inputValue());
     await desk.button("Mirror to the other side").tap();
     await desk.open("points", "right-pitot");

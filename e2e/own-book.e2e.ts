@@ -31,7 +31,7 @@ describe("somebody's own book, on a tablet", () => {
       Length: "22.3",
     });
     await desk.open("points", "pitot");
-    await desk.type("Place, metres aft", "2.1");
+    await desk.type("Place, aft, metres", "2.1");
     await desk.open("figures");
     await measured("10.67 m").waitFor({ timeout: PATIENCE_ms });
     await desk.type("Wing span, m", "11.2");
@@ -46,7 +46,7 @@ describe("somebody's own book, on a tablet", () => {
     await phone.page.getByRole("alert").filter({ hasText: "5 to 40 m" }).waitFor();
     await measured("11.20 m").waitFor();
     await desk.open("outline");
-    await desk.type("Corner 2, metres aft", "6.9");
+    await desk.type("Corner 2, aft, metres", "6.9");
     await phone.page
       .getByText(/an outline that does not cross itself/)
       .first()
@@ -54,7 +54,7 @@ describe("somebody's own book, on a tablet", () => {
     await desk.button("Undo").tap();
     await phone.page.getByText(/an outline that does not cross itself/).waitFor({ state: "detached" });
     await desk.open("points", "pitot");
-    await desk.type("Place, metres up", "9");
+    await desk.type("Place, up, metres", "9");
     await phone.page
       .getByText(/a height above the ground, at most/)
       .first()
@@ -62,7 +62,7 @@ describe("somebody's own book, on a tablet", () => {
     await desk.button("Undo").tap();
   });
 
-  it("has a point where the drawing is tapped, named as it is typed, dragged by a finger", async () => {
+  it("has a point where the drawing is tapped, named as it is typed", async () => {
     await desk.open("points");
     await desk.button("Place a point").tap();
     const drawing = phone.page.getByRole("group", { name: /from above$/ });

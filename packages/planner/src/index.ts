@@ -3,7 +3,7 @@ export { type Proof, type ProofOptions, proveCover } from "./cover/prove-cover.t
 export { type CoverAnswer, solveCover } from "./cover/solve-cover.ts";
 export { estimate_s, type Learnt, step_s } from "./estimate.ts";
 export type { Ground } from "./geometry/convex.ts";
-export { type Obstacle, obstaclesOf } from "./geometry/obstacles.ts";
+export { CLEAR_OF_BLADES_m, CLEAR_OF_TIPS_m, type Obstacle, obstaclesOf } from "./geometry/obstacles.ts";
 export { PERSON, type Person } from "./geometry/person.ts";
 export { type Reach, reachOf } from "./geometry/reach.ts";
 export { canSee, type Space } from "./geometry/solids.ts";

@@ -1,4 +1,5 @@
 import { type Book, extent } from "@witnessmark/book";
+import { CLEAR_OF_BLADES_m, CLEAR_OF_TIPS_m } from "@witnessmark/planner";
 import type { OnPlane } from "./camera.ts";
 import type { DrawingMark, DrawingView } from "./drawing-props.ts";
 import { onPlaneOf } from "./view-plane.ts";
@@ -84,10 +85,6 @@ export function placeDimensions(
 
 /** Shorter, a measure is only its arrows. */
 const LEAST_m = 0.05;
-/** As the planner keeps a walker: this far before and behind the blades, and beside their tips. */
-const BEFORE_BLADES_m = 0.5;
-const BESIDE_TIPS_m = 0.15;
-
 /** The arcs of the propellers, and what else the book keeps people out of or has them walk round. */
 export const zonesOf = ({
   geometry,
@@ -97,7 +94,7 @@ export const zonesOf = ({
     ({ x, y, radius }): DrawingZone => ({
       name: "propeller arc",
       place: [x, y],
-      reach: { aft_m: BEFORE_BLADES_m, right_m: radius + BESIDE_TIPS_m },
+      reach: { aft_m: CLEAR_OF_BLADES_m, right_m: radius + CLEAR_OF_TIPS_m },
     }),
   ),
   ...hazards.map(({ name, place, radius }): DrawingZone => ({ name, place, reach: { radius_m: radius } })),

@@ -64,7 +64,8 @@ export function discrepancyWords(place: string, fault: Fault | undefined, own: s
   return said === "" ? "" : `${place}: ${said}`;
 }
 
-const lower = (text: string) =>
+/** As it stands inside a sentence: with a small first letter, but "ELT off" and "V-belt worn" as they are. */
+export const lower = (text: string): string =>
   /^[A-Z][a-z ]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
 /** Discrepancies of this check that nobody has put right. */

@@ -86,8 +86,8 @@ export const GLIDER_PARTS: readonly Part[] = [
     name: "Fastening of the tailplane",
     area: "tail",
     sides: "centre",
-    place: ({ geometry, ...shape }, figures) => {
-      const [x_m, , z_m] = onTailplane(0, 0.05)({ geometry, ...shape }, figures);
+    place: (shape, figures) => {
+      const [x_m, , z_m] = onTailplane(0, 0.05)(shape, figures);
       return [x_m, 0, z_m];
     },
     stance: "right-tail",

@@ -144,7 +144,6 @@ export const PARTS: readonly Part[] = [
   },
   {
     id: "trim-tab",
-    of: "any",
     name: "Right trim tab",
     area: "tail",
     sides: "right",

@@ -107,7 +107,7 @@ describe("a book drawn anew from other first figures", () => {
     expect(result.ok ? [] : result.faults.map(faultSentence)).toEqual([]);
     expect(rankOf(plainIn(text), "tail-wheel")).toBe(-1);
     expect(rankOf(plainIn(text), "nose-wheel")).toBeGreaterThan(0);
-    expect(valueAt(plainIn(text), ["aircraft", "description"])).toBe("piston single, nose wheel");
+    expect(valueAt(plainIn(text), ["aircraft", "description"])).toBe("piston twin, nose wheel");
   });
 
   it("is one step: it is undone to the last character, and done again", () => {

@@ -113,6 +113,13 @@ const WHEELS = {
   "mono-wheel": "mono-wheel",
 } as const;
 
-/** What it is called, with the wheel that it has now. */
-const described = (words: string, { gear }: FirstFigures): string =>
-  words.replace(/nose wheel|tail wheel|mono-wheel/, WHEELS[gear]);
+const KIND = /\b(piston|turboprop) (single|twin)\b|\b(single|twin)-engine (piston|turboprop)\b|\bglider\b/;
+
+/** What it is called, with the wheel and the engines that it has now. */
+function described(words: string, { gear, engine, engines }: FirstFigures): string {
+  const count = engines === 2 ? "twin" : "single";
+  return words.replace(/nose wheel|tail wheel|mono-wheel/, WHEELS[gear]).replace(KIND, (kind) => {
+    if (engine === "none") return "glider";
+    return kind.includes("-engine ") ? `${count}-engine ${engine}` : `${engine} ${count}`;
+  });
+}

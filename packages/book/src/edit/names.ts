@@ -2,7 +2,7 @@ import { idOf, isList } from "./differences.ts";
 import type { BookDraft } from "./draft.ts";
 import type { BookEdit, BookPath, Plain } from "./edit-text.ts";
 import { editPlain } from "./merge.ts";
-import { valueAt } from "./plain-of.ts";
+import { plainOf, valueAt } from "./plain-of.ts";
 import { renameEdits } from "./rename.ts";
 
 const LONGEST_ID = 50;
@@ -77,7 +77,12 @@ export function nameEdits(
 function renamed(draft: Pick<BookDraft, "base">, plain: Plain, path: BookPath, to: string) {
   const name: BookEdit = { set: [...path, "name"], to };
   const [id, was] = [valueAt(plain, [...path, "id"]), nameAt(plain, path)];
-  if (typeof id !== "string" || to.trim() === "" || !isMade(id, was) || isIssued(draft, id))
+  if (
+    typeof id !== "string" ||
+    to.trim() === "" ||
+    !isMade(id, was) ||
+    isIssued(draft, path.slice(0, -1), id)
+  )
     return { edits: [name], id: typeof id === "string" ? id : undefined };
   const wanted = freeId(without(plain, path), path.slice(0, -1), to);
   if (wanted === id) return { edits: [name], id };
@@ -96,8 +101,12 @@ const isMade = (id: string, name: string | undefined): boolean =>
   (name !== undefined && id.replace(/-\d+$/, "") === idFrom(name).replace(/-\d+$/, "")) ||
   ((name ?? "") === "" && /^[a-z]+(-[a-z]+)*(-\d+)?$/.test(id));
 
-const isIssued = ({ base }: Pick<BookDraft, "base">, id: string): boolean =>
-  base !== null && new RegExp(`\\bid: ["']?${id}["']?\\s*(#|[,}]|$)`, "m").test(base.text);
+function isIssued({ base }: Pick<BookDraft, "base">, list: BookPath, id: string): boolean {
+  if (base === null) return false;
+  const read = plainOf(base.text, "the book");
+  const items = read.ok ? valueAt(read.plain, list) : undefined;
+  return isList(items) && items.some((item) => idOf(item) === id);
+}
 
 const without = (plain: Plain, path: BookPath): Plain => editPlain(plain, { remove: path });
 

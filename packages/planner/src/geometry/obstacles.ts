@@ -17,9 +17,9 @@ const BODY_m = 0.25;
 /** One ducks under what is at least this high, and walks upright under nothing lower than one's head. From memory. */
 export const DUCK_m = 1.5;
 /** Before and behind the plane in which the blades turn; as the book asks of its stances. */
-const CLEAR_OF_BLADES_m = 0.5;
+export const CLEAR_OF_BLADES_m = 0.5;
 /** Beside the tips of the blades. From memory. */
-const CLEAR_OF_TIPS_m = 0.15;
+export const CLEAR_OF_TIPS_m = 0.15;
 /** How far a wing's or tailplane's underside is below its middle, as a share of the chord. From memory. */
 const HALF_THICK_1 = 0.06;
 

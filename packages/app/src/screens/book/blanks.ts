@@ -1,5 +1,4 @@
-import { type BookEdit, type Plain, type Section, valueAt } from "@witnessmark/book";
-import { freeId } from "./walk-points.ts";
+import { type BookEdit, freeId, type Plain, type Section, valueAt } from "@witnessmark/book";
 
 /** What puts a page in that is not there, or one more item on it, with what stands above it where that is missing. */
 export function sectionBlank(plain: Plain, section: Section): readonly BookEdit[] {
@@ -34,7 +33,7 @@ function withId(plain: Plain, { blank, one, path }: Section): Plain {
   if (valueAt(blank, ["id"]) === undefined) return blank;
   return {
     ...(blank as { readonly [key: string]: Plain }),
-    id: freeId(plain, path.join("."), one ?? "item"),
+    id: freeId(plain, path, one ?? "item"),
   }; // with an id it is keys and values
 }
 

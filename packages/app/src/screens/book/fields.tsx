@@ -170,7 +170,9 @@ function Rows({ field, path, value }: PartProps<"rows">) {
   const isRead = desk.draft === null;
   if (isRead && rows.length === 0) return null;
   const add = () => {
-    const item = furtherThan(rows.at(-1)) ?? field.blank;
+    const [first] = field.fields;
+    const isAlong = first?.is === "place" && first.ways[0] === "aft";
+    const item = (isAlong ? furtherThan(rows.at(-1)) : undefined) ?? field.blank;
     desk.edit(value === undefined ? [{ set: path, to: [item] }] : [{ insert: [...path, rows.length], item }]);
   };
   const takeOut = (index: number) =>

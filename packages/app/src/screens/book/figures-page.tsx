@@ -16,6 +16,7 @@ import { readLength, wrongOf } from "../begin/first-figures.ts";
 import { LayoutPicks } from "../begin/layout-picks.tsx";
 import { Fields } from "./fields.tsx";
 import { linkTo } from "./item-page.tsx";
+import { sectionOfPath } from "./section-of-path.ts";
 import { type Desk, useDesk } from "./use-desk.ts";
 
 /** The first figures of the aircraft: what is changed here draws the rest anew, but for what was changed by hand. */
@@ -216,7 +217,7 @@ function StaysByHand({ desk }: { readonly desk: Desk }) {
       <ul>
         {parts.map(({ key, drawn }) => (
           <li key={key}>
-            <a href={href({ at: "book", registration, page: PAGE_OF[key] ?? "outline" })}>
+            <a href={href({ at: "book", registration, page: sectionOfPath(`geometry.${key}`) ?? "outline" })}>
               {capital(spaced(key))}
             </a>
             <button
@@ -244,17 +245,3 @@ function StaysByHand({ desk }: { readonly desk: Desk }) {
     </section>
   );
 }
-
-/** Where a part of the shape is changed. */
-const PAGE_OF: Readonly<Record<string, string>> = {
-  wheels: "gear-and-propellers",
-  propellers: "gear-and-propellers",
-  nacelles: "gear-and-propellers",
-  exhaust: "gear-and-propellers",
-  door: "openings",
-  hatch: "openings",
-  windscreen: "openings",
-  windows: "openings",
-  sideWindows: "openings",
-  frames: "openings",
-};

@@ -1,11 +1,10 @@
-import { type BookEdit, idOf, itemName, type Plain, type Section, valueAt } from "@witnessmark/book";
+import { type BookEdit, freeId, idOf, itemName, type Plain, type Section, valueAt } from "@witnessmark/book";
 import type { ReactNode } from "react";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { capital } from "../../words/capital.ts";
 import { Fields } from "./fields.tsx";
 import { useDesk } from "./use-desk.ts";
-import { freeId } from "./walk-points.ts";
 
 interface ItemPageProps {
   readonly section: Section;
@@ -66,7 +65,7 @@ export function ItemPage({ section, index, back, above, first, below, acts }: It
 
 /** Right after the one it is a copy of, under a short name of its own. */
 function copy(desk: ReturnType<typeof useDesk>, section: Section, index: number, item: Plain): void {
-  const id = freeId(desk.plain, section.path.join("."), idOf(item) ?? section.one ?? "item");
+  const id = freeId(desk.plain, section.path, idOf(item) ?? section.one ?? "item");
   const { mirrors: _mirrors, ...rest } = item as { readonly [key: string]: Plain }; // an item of a page is keys and values
   const isKeyed = valueAt(item, ["id"]) !== undefined;
   const place = valueAt(item, ["place"]);

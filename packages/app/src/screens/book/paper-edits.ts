@@ -1,7 +1,6 @@
-import { type BookEdit, idOf, type Plain, type Section, valueAt } from "@witnessmark/book";
+import { type BookEdit, freeId, idOf, type Plain, type Section, valueAt } from "@witnessmark/book";
 import type { FromPaper } from "../chart/wanted.ts";
 import { sectionBlank } from "./blanks.ts";
-import { freeId } from "./walk-points.ts";
 
 /** How a draft takes what was made of a paper, and which item it then is. */
 export interface PaperEdits {
@@ -34,7 +33,7 @@ export function paperEdits(
 }
 
 function newItem(plain: Plain, section: Section, value: Keyed): PaperEdits {
-  const item = freeId(plain, section.path.join("."), String(value["id"]));
+  const item = freeId(plain, section.path, String(value["id"]));
   const whole: Plain = { ...value, id: item };
   const edits = sectionBlank(plain, section).map((edit): BookEdit => {
     if ("insert" in edit) return { ...edit, item: whole };

@@ -24,7 +24,7 @@ export function PlaceInput({
       {ways.map((way, axis) => (
         <Box
           key={way}
-          label={`${label}, metres ${way}`}
+          label={`${label}, ${way}, metres`}
           unit={`m ${way}`}
           value={Array.isArray(value) ? plainText(value[axis]) : ""}
           onKeep={(text) => {

@@ -120,12 +120,12 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
 }
 
 /** As one stands on its left, looking to the right. */
-const NOSE_LEFT = { heading_deg: 90 } as const;
+export const NOSE_LEFT = { heading_deg: 90 } as const;
 
 /** The shape as it is drawn: that of the draft as it read last. */
 const useGeometry = () => useDesk().geometry;
 
-const metres = (length_m: number): string => `${figure(length_m, 2)} m`;
+export const metres = (length_m: number): string => `${figure(length_m, 2)} m`;
 
 const moved = ({ place }: DraftPoint, at: PlaceOnView): DraftPoint["place"] => [
   at.x_m ?? place[0],

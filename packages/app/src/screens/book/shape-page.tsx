@@ -3,9 +3,9 @@ import { useMemo, useState } from "react";
 import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
 import { overallDimensions, zonesOf } from "../../drawing/dimensions.ts";
 import { href } from "../../routes/route.ts";
-import { figure } from "../../words/figures.ts";
 import { FiguresPage } from "./figures-page.tsx";
 import { handlesOf, type OutlineHandle } from "./outline-handles.ts";
+import { metres, NOSE_LEFT } from "./points-drawing.tsx";
 import { OneThing, PageHead, SectionPage } from "./section-page.tsx";
 import { useDesk } from "./use-desk.ts";
 
@@ -50,11 +50,6 @@ export function ShapePage({ section, item, wide }: ShapePageProps) {
     </>
   );
 }
-
-/** As one stands on its left, looking to the right. */
-const NOSE_LEFT = { heading_deg: 90 } as const;
-
-const metres = (length_m: number): string => `${figure(length_m, 2)} m`;
 
 type Seen = "plan" | "side" | "front";
 const VIEWS: Readonly<Record<Seen, string>> = {

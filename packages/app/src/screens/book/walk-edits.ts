@@ -1,6 +1,5 @@
-import { type BookEdit, otherSide, type Plain, valueAt } from "@witnessmark/book";
+import { type BookEdit, freeId, otherSide, type Plain, valueAt } from "@witnessmark/book";
 import { isAt, listIn, textOf } from "./book-toc.tsx";
-import { freeId } from "./walk-points.ts";
 
 /** A check at a point, and at its mirror image too where it has one. */
 export function newCheck(
@@ -16,7 +15,7 @@ export function newCheck(
       points.find((each) => textOf(each, "mirrors") === point),
       "id",
     );
-  const id = freeId(plain, "checks", `${point}-look`);
+  const id = freeId(plain, ["checks"], `${point}-look`);
   const at: Plain = other === "" ? point : [point, other];
   return {
     id,
@@ -45,7 +44,7 @@ export function mirrorPointEdits(plain: Plain, index: number): readonly BookEdit
     otherSide(name) === name
       ? `${other === "left" ? "Left" : "Right"} ${name.charAt(0).toLowerCase()}${name.slice(1)}`
       : otherSide(name);
-  const otherId = freeId(plain, "points", otherSide(id) === id ? `${other}-${id}` : otherSide(id));
+  const otherId = freeId(plain, ["points"], otherSide(id) === id ? `${other}-${id}` : otherSide(id));
   const known = (list: string, of: string) =>
     listIn(plain, [list]).some((each) => textOf(each, "id") === otherSide(of)) ? otherSide(of) : of;
   const image: Plain = {

@@ -1,8 +1,6 @@
-import { type BookEdit, freeId as freeIdIn, labelOf, type Plain, valueAt } from "@witnessmark/book";
+import { type BookEdit, freeId, labelOf, type Plain, valueAt } from "@witnessmark/book";
 import type { PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
 import { mirrorOf, placeEdits } from "./place-input.tsx";
-
-export { idFrom } from "@witnessmark/book";
 
 /** What is further out than this has a side. */
 const CENTRE_m = 0.45;
@@ -53,10 +51,6 @@ export function moveEdits(plain: Plain, { index, place }: DraftPoint, at: PlaceO
 export const sideOf = (y_m: number): "left" | "right" | "centre" =>
   Math.abs(y_m) <= CENTRE_m ? "centre" : y_m < 0 ? "left" : "right";
 
-/** @param list keys joined by points: `loading.tanks` */
-export const freeId = (plain: Plain | null, list: string, wanted: string): string =>
-  freeIdIn(plain, list.split("."), wanted);
-
 /** A new point where the drawing was tapped, in the area and from the stance of the one that is nearest. */
 export function newPoint(
   plain: Plain,
@@ -73,12 +67,12 @@ export function newPoint(
     ? (valueAt(plain, ["points"]) as readonly Plain[]).length
     : 0; // as just seen
   if (!pair || side === "centre") {
-    const id = freeId(plain, "points", side === "centre" ? "new-point" : `${side}-new-point`);
+    const id = freeId(plain, ["points"], side === "centre" ? "new-point" : `${side}-new-point`);
     const name = side === "centre" ? "New point" : `${side === "left" ? "Left" : "Right"} new point`;
     const item = { id, name, area: of("area"), side, place: [x_m, y_m, z_m], stance: of("stance") };
     return { id, edits: [{ insert: ["points", end], item }] };
   }
-  const stem = freeId(plain, "points", `${side}-new-point`).replace(/^(left|right)-/, "");
+  const stem = freeId(plain, ["points"], `${side}-new-point`).replace(/^(left|right)-/, "");
   const one = (which: "left" | "right"): Plain => {
     const mine = which === side;
     const other = which === "left" ? "right" : "left";

@@ -129,7 +129,9 @@ export function CheckByEye(props: CheckByEyeProps) {
 
 /** A difference that stands is told wherever the table is named. */
 const withReason = (title: string, why: string): string =>
-  why.trim() === "" || title.includes(why.trim()) ? title.trim() : `${title.trim()} (${why.trim()})`;
+  why.trim() === "" || title.trim().endsWith(`(${why.trim()})`)
+    ? title.trim()
+    : `${title.trim()} (${why.trim()})`;
 
 function readingOf(asks: readonly Ask[], row: readonly string[]): EyeReading | undefined {
   const numbers = row.map(numberOf);

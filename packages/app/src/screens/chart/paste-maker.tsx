@@ -31,7 +31,10 @@ const NAMES = [
 /** A table from a spreadsheet or a CSV file: pasted, read at once, and every fault told by row and column. */
 export function PasteMaker({ quantity, wanted, heldAs, onTaken }: PasteMakerProps) {
   const [text, setText] = useState(() => heldFor(heldAs).pasted ?? "");
-  useEffect(() => hold(heldAs, { pasted: text }), [heldAs, text]);
+  useEffect(() => {
+    // to look at the page alone lets go of no other paper
+    if (text !== (heldFor(heldAs).pasted ?? "")) hold(heldAs, { pasted: text });
+  }, [heldAs, text]);
   const [decimal, setDecimal] = useState<(typeof SIGNS)[number][0]>("found");
   const [unit, setUnit] = useState<UnitId>(QUANTITIES[quantity].unit);
   const [across, setAcross] = useState<PastedAxisName | "found">("found");

@@ -1,3 +1,4 @@
+import { idFrom } from "@witnessmark/book";
 import {
   type ChartFrame,
   type ChartPoint,
@@ -8,7 +9,6 @@ import {
 } from "@witnessmark/chart";
 import type { UnitId } from "@witnessmark/engine";
 import { useState } from "react";
-import { idFrom } from "../book/walk-points.ts";
 import type { ChartWork } from "./chart-work.ts";
 import { CheckByEye } from "./check-by-eye.tsx";
 import { Choose, ChooseUnit, TextIn } from "./fields.tsx";

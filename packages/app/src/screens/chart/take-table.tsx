@@ -1,4 +1,5 @@
 import type { PerformanceQuantity } from "@witnessmark/book";
+import { idFrom } from "@witnessmark/book";
 import {
   bookTable,
   type EyeReading,
@@ -12,7 +13,6 @@ import {
 } from "@witnessmark/chart";
 import { UNITS, type UnitId } from "@witnessmark/engine";
 import { useState } from "react";
-import { idFrom } from "../book/walk-points.ts";
 import type { ChartWork } from "./chart-work.ts";
 import { CheckByEye } from "./check-by-eye.tsx";
 import { TextIn } from "./fields.tsx";

@@ -1,5 +1,6 @@
-import type { Book, Check } from "@witnessmark/book";
+import type { Book, Check, Fault } from "@witnessmark/book";
 import { AircraftDrawing } from "../../drawing/aircraft-drawing.tsx";
+import { lower } from "../../walk/fault-entry.ts";
 import { RightLooks } from "../walk/right-looks.tsx";
 
 interface ExplainedProps {
@@ -10,12 +11,8 @@ interface ExplainedProps {
 }
 
 /** The faults of a check in one sentence: "Too heavy; a bag not weighed". */
-export const faultWords = ({ faults }: Pick<Check, "faults">): string =>
-  faults.map(({ name }, i) => (i === 0 ? name : inSentence(name))).join("; ");
-
-/** With a small first letter, unless it begins with letters that stand for words: "ELT off". */
-const inSentence = (words: string): string =>
-  /^.[A-Z]/.test(words) ? words : words.charAt(0).toLowerCase() + words.slice(1);
+export const faultWords = ({ faults }: { readonly faults: readonly Pick<Fault, "name">[] }): string =>
+  faults.map(({ name }, i) => (i === 0 ? name : lower(name))).join("; ");
 
 /** All that the book says of a check: where, what to do, what right looks like, why, and what goes wrong there. */
 export function Explained({ book, check, drawn = false }: ExplainedProps) {

@@ -183,18 +183,7 @@ export const OUTLINE: Section = {
   group: "aircraft",
   path: ["geometry"],
   blank: null,
-  fields: [
-    {
-      is: "rows",
-      key: "fuselage",
-      label: "Fuselage",
-      one: "station",
-      fields: [figures("", "Station", ["aft", "half width", "top", "bottom"])],
-      blank: [0, 0.1, 0.8, 0.6],
-    },
-    WING,
-    ...TAIL,
-  ],
+  fields: [{ ...STATIONS, key: "fuselage", label: "Fuselage" }, WING, ...TAIL],
 };
 
 /** What it stands on and what turns: the arc of each propeller keeps everybody out. */
