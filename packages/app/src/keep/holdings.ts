@@ -6,7 +6,7 @@ import { emptyAircraft, type LoadedAircraft, loadAircraft, readCounts } from "./
 import { saveProjection } from "./ledger/save-projection.ts";
 import type { Coming } from "./snapshots.ts";
 import type { Connection } from "./storage/open-database.ts";
-import type { AircraftRow } from "./storage/schema.ts";
+import { type AircraftRow, isComing } from "./storage/schema.ts";
 
 /** The aircraft that this phone keeps, in memory. Changed only by what has been committed to the storage. */
 export interface Holdings {
@@ -91,6 +91,11 @@ export function openHoldings(
     let base = held.get(aircraft)?.loaded.ledger.base ?? null;
     for (;;) {
       const version = versionOf(aircraft);
+      const row = await connection.run((database) => database.get("aircraft", aircraft));
+      if (row !== undefined && isComing(row)) {
+        if (versionOf(aircraft) !== version) continue;
+        return set(aircraft, { ...emptyAircraft(aircraft), row });
+      }
       const { loaded, savedCount } = await loadAircraft(connection, aircraft, base);
       if (savedCount !== null) savedAt.set(aircraft, savedCount);
       await shelf.ready(loaded.ledger.state.books.slice(-1));
@@ -101,12 +106,14 @@ export function openHoldings(
   }
 
   async function committed(aircraft: string, change: Committed): Promise<void> {
+    if (isComing(change.row)) return set(aircraft, { ...of(aircraft), row: change.row });
     const events = change.inserted ?? [];
     const unread = booksIn(events).filter(({ sha256 }) => !shelf.find(sha256));
     if (unread.length > 0) await shelf.ready(unread); // otherwise memory is up to date before anyone else has a turn
     for (;;) {
       const before = of(aircraft);
-      const ledger = change.lookAgain ? undefined : addEvents(before.ledger, events);
+      const isUnread = change.lookAgain || isComing(before.row); // what came was kept, and not folded
+      const ledger = isUnread ? undefined : addEvents(before.ledger, events);
       if (ledger === undefined) {
         versions.set(aircraft, versionOf(aircraft) + 1); // a look that has begun is out of date
         return await load(aircraft);
@@ -157,11 +164,6 @@ export function openHoldings(
     },
   };
 }
-
-/** What is needed of a ledger is not all here, and nothing of this phone's own: half a record must judge nothing. */
-const isComing = ({ pulledTo, comingTo, older, chain }: AircraftRow): boolean =>
-  chain === null &&
-  (comingTo !== undefined || (pulledTo === 0 && older !== undefined && older.taking !== null));
 
 const olderOf = ({ older }: AircraftRow): Pick<AircraftEntry, "older"> =>
   older?.since

@@ -172,6 +172,55 @@ describe("a phone that is new to a long ledger", () => {
     expect(entry(again)?.state.heads).toEqual(fold(history).heads);
   });
 
+  it("goes on showing what it has when the server counts anew and the line breaks in the midst of that", async () => {
+    const server = longServer();
+    const name = newPhone();
+    const keep = await pickUp(server, name, LONG);
+    await keep.exchange();
+    const state = entry(keep)?.state;
+    server.restore(past, "epoch-2");
+    let asked = 0;
+    server.intercept = (_method, path) => (path.endsWith("/needed") && ++asked > 1 ? Response.error() : null);
+    await keep.exchange();
+    expect(asked).toBeGreaterThan(1);
+    expect(entry(keep)?.state).toEqual(state);
+    keep.close();
+    const again = await pickUp(server, name, LONG);
+    expect(entry(again)?.state).toEqual(state);
+  });
+
+  it("shows no half of it when the server counts anew before all of it was here, nor after it was started again", async () => {
+    const server = longServer();
+    const name = newPhone();
+    const keep = await pickUp(server, name, LONG);
+    let asked = 0;
+    server.intercept = (_method, path) => (path.endsWith("/needed") && ++asked > 2 ? Response.error() : null);
+    await keep.exchange();
+    server.restore(past, "epoch-2");
+    await keep.exchange();
+    expect(await stored(name)).toBeGreaterThan(0);
+    expect(entry(keep)).toBeUndefined();
+    keep.close();
+    const again = await pickUp(server, name, LONG);
+    expect(entry(again)).toBeUndefined();
+    server.intercept = () => null;
+    await again.exchange();
+    expect(entry(again)?.state.heads).toEqual(fold(history).heads);
+  });
+
+  it("has all that came, folded, when the server can no longer tell what is needed in the midst of it", async () => {
+    const server = longServer();
+    const name = newPhone();
+    const keep = await pickUp(server, name, LONG);
+    let asked = 0;
+    server.intercept = (_method, path) => (path.endsWith("/needed") && ++asked > 2 ? Response.error() : null);
+    await keep.exchange();
+    server.intercept = () => null;
+    server.wholeEvents = null;
+    await keep.exchange();
+    expect(entry(keep)?.state).toEqual(fold(history));
+  });
+
   it("takes everything from a server that cannot tell what is needed", async () => {
     const server = longServer();
     server.wholeEvents = null;

@@ -17,7 +17,6 @@ type Taking = NonNullable<OlderRow["taking"]>;
  */
 export async function takeNeeded(context: ExchangeContext, row: AircraftRow): Promise<boolean> {
   const { aircraft, epoch } = row;
-  const isNew = row.pulledTo === 0;
   let taking = row.older?.taking?.epoch === epoch ? (row.older?.taking ?? null) : null;
   for (;;) {
     const place = taking === null ? { after: 0 } : { after: taking.to, upTo: taking.upTo };
@@ -34,18 +33,11 @@ export async function takeNeeded(context: ExchangeContext, row: AircraftRow): Pr
       );
     }
     const before = taking;
-    const taken = await takePage(context, aircraft, page, (now) => stepTo(now, before, page), isNew);
+    const taken = await takePage(context, aircraft, page, (now) => stepTo(now, before, page));
     if (taken === null) return true; // another tab is at it: whoever asked looks again
     taking = taken.row.older?.taking ?? null;
-    if (isNew) await tellOfNew(context, taken.row);
     if (taking === null) return true;
   }
-}
-
-/** Nobody is shown half a record: what comes is kept page by page, and folded once when all of it is here. */
-async function tellOfNew({ tell }: ExchangeContext, row: AircraftRow): Promise<void> {
-  const isShown = (row.older?.taking ?? null) === null || row.chain !== null;
-  await tell({ aircraft: row.aircraft, row, ...(isShown ? { lookAgain: true } : {}) });
 }
 
 function stepTo(row: AircraftRow, before: Taking | null, page: CheckedNeeded): AircraftRow | null {
@@ -59,7 +51,8 @@ function stepTo(row: AircraftRow, before: Taking | null, page: CheckedNeeded): A
     askAgain: older?.askAgain ?? false,
     taking: { epoch: page.epoch, upTo: page.upTo, to: page.to },
   };
-  if (page.to < page.upTo) return { ...row, older: next };
+  const isFirst = row.eventCount === 0 || row.comingTo !== undefined;
+  if (page.to < page.upTo) return { ...row, older: next, ...(isFirst ? { comingTo: page.upTo } : {}) };
   const last = page.entries.at(-1);
   const isLast = last !== undefined && "event" in last && last.ledgerSeq === page.upTo;
   const { older: _before, comingTo: _all, ...rest } = row;

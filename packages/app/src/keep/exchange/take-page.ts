@@ -5,6 +5,7 @@ import {
   type AircraftRow,
   type ApartRow,
   type DeviceRow,
+  isComing,
   type KeepSchema,
   newAircraftRow,
 } from "../storage/schema.ts";
@@ -57,7 +58,6 @@ export async function takePage(
     "fault" in entry ? [apartRow(aircraft, page.epoch, entry)] : [],
   );
 
-  const heads = context.heads(aircraft);
   const taken = await context.connection.run((database) =>
     writeStrictly(database, STORES, async (transaction) => {
       const before = (await transaction.objectStore("aircraft").get(aircraft)) ?? newAircraftRow(aircraft);
@@ -65,6 +65,8 @@ export async function takePage(
       if (row === null) return null;
       // Under this name the settings hold a device.
       const device = (await transaction.objectStore("settings").get("device")) as DeviceRow | undefined;
+      // of a record that is still coming nothing is in memory; it has met no other only while it counts for the first time
+      const heads = isComing(before) && before.refill ? null : context.heads(aircraft);
       const met = await meet(transaction, events, heads);
       const displaced = await makeWay(transaction, met.displaced, device);
       await putAll(transaction.objectStore("events"), [...met.inserted, ...met.replacing]);
@@ -145,7 +147,7 @@ interface Met {
 async function meet(
   transaction: Writing,
   events: readonly LedgerEvent[],
-  heads: ReadonlyMap<string, number>,
+  heads: ReadonlyMap<string, number> | null,
 ): Promise<Met> {
   const store = transaction.objectStore("events");
   const found = await allOf(events.map(async (event) => store.get(event.id)));
@@ -154,7 +156,7 @@ async function meet(
   const inserted = pairs.filter(({ mine }) => mine === undefined).map(({ event }) => event);
   const inTheirPlace = await allOf(
     inserted
-      .filter(({ device, deviceSeq }) => deviceSeq <= (heads.get(device) ?? 0))
+      .filter(({ device, deviceSeq }) => heads === null || deviceSeq <= (heads.get(device) ?? 0))
       .map(async ({ aircraft, device, deviceSeq }) =>
         store.index("byChain").getAll([aircraft, device, deviceSeq]),
       ),

@@ -172,6 +172,10 @@ export function upgrade(database: KeepDatabase, oldVersion: number): void {
   if (oldVersion < 2) database.createObjectStore("drafts", { keyPath: "registration" });
 }
 
+/** It is new to this phone and not all here, and nothing of it is this phone's own: half a record must judge nothing. */
+export const isComing = ({ comingTo, chain }: AircraftRow): boolean =>
+  chain === null && comingTo !== undefined;
+
 /** What is known of an aircraft of which nothing is known. */
 export const newAircraftRow = (aircraft: string): AircraftRow => ({
   aircraft,
