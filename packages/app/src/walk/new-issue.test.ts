@@ -57,7 +57,7 @@ it("a check that is only said in other words keeps its look in an open walk, and
   expect(statusIn(renamed, "right-brake-line")).toBe("open");
 });
 
-it("a check that asks something else since an issue is asked again in an open walk, and what was read of it is kept", async () => {
+it("a check that asks something else since an issue is asked again in an open walk, and the others keep their looks", async () => {
   const draft = newDraft(
     smallBookText.replace("shouldBe: Dry.", "shouldBe: Dry, and the line does not chafe."),
     { revision: 3, text: smallBookText },
@@ -93,4 +93,47 @@ it("a check that asks something else since an issue is asked again in an open wa
   expect(verdictOn(second, asked.id)?.says).toContain("the book asks something else here since revision 4");
   await look(asked.id);
   expect(verdictOn(second, asked.id)?.status).toBe("clear");
+});
+
+it("a reading that was taken with another gauge than the book asks for since an issue is asked for again", async () => {
+  const first = await bookOf(smallBookText);
+  const asked = first.checks.find(({ reading }) => reading !== undefined);
+  const gauge = asked?.reading?.gauge;
+  if (asked?.reading === undefined || gauge === undefined) throw new Error("expected a check with a reading");
+  const text = `${smallBookText.replace("revision: 3", "revision: 4")}`.replace(
+    `  - id: ${asked.id}\n`,
+    `  - id: ${asked.id}\n    since: 4\n`,
+  );
+  const second = await bookOf(text);
+  expect(second.checksById.get(asked.id)?.since).toBe(4);
+  const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
+  const pilot = person("MK");
+  const walk = newId();
+  const look = () =>
+    ledger.tell(pilot, {
+      type: "check.answered",
+      body: { walk, check: asked.id, answer: "as-it-should-be" },
+    });
+  const says = () =>
+    assess(second, ledger.state, null, ledger.now_ms).verdicts.find(({ id }) => id === `check:${asked.id}`)
+      ?.says;
+  await ledger.tell(pilot, adopted(first, smallBookText));
+  await ledger.tell(pilot, {
+    type: "walk.started",
+    body: { walk, kind: "first-of-day", bookSha256: first.sha256 },
+  });
+  await ledger.tell(pilot, {
+    type: "reading.recorded",
+    body: {
+      walk,
+      check: asked.id,
+      gauge,
+      read: { value: 1600, unit: "psi" },
+      temperature: { value: 21, unit: "degC" },
+    },
+  });
+  await look();
+  await ledger.tell(pilot, adopted(second, text));
+  await look();
+  expect(says()).toContain("the book asks something else here since revision 4");
 });

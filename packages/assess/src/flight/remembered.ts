@@ -7,12 +7,6 @@ function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
 /** How many objects of a kind are remembered at once, where nobody says: three fields, each as it is and with one value changed. */
 const MOST = 8;
 
-interface Held<T> {
-  readonly of: object;
-  readonly from: readonly unknown[];
-  readonly made: T;
-}
-
 /**
  * Remembers what was made last for an object, as long as everything else that it was made from is the same. A flight is
  * asked about hundreds of times with one value changed; the parts that did not change are the same objects. It changes
@@ -22,18 +16,15 @@ interface Held<T> {
  * @param most how many objects there are at once
  */
 export function remembered<T>(most = MOST) {
-  const held: Held<T>[] = [];
-  let oldest = 0;
+  /** What was asked for last stands last. */
+  const held = new Map<object, { readonly from: readonly unknown[]; readonly made: T }>();
   return (of: object, from: readonly unknown[], make: () => T): T => {
-    const at = held.findIndex((one) => one.of === of);
-    const found = held[at];
-    if (found !== undefined && isSame(from, found.from)) return found.made;
-    const made = make();
-    if (found !== undefined) held[at] = { of, from, made };
-    else {
-      held[oldest] = { of, from, made };
-      oldest = (oldest + 1) % most;
-    }
-    return made;
+    const found = held.get(of);
+    const kept = found !== undefined && isSame(from, found.from) ? found : { from, made: make() };
+    held.delete(of);
+    held.set(of, kept);
+    const [oldest] = held.keys();
+    if (held.size > most && oldest !== undefined) held.delete(oldest);
+    return kept.made;
   };
 }

@@ -1,5 +1,5 @@
 import type { Check } from "@witnessmark/book";
-import { type CheckAnswer, compareOrder } from "@witnessmark/ledger";
+import { type CheckAnswer, compareOrder, type OrderKey } from "@witnessmark/ledger";
 import { pointName } from "../book-index.ts";
 import type { Context } from "../context.ts";
 import { askedByChance } from "../evidence/by-chance.ts";
@@ -23,12 +23,15 @@ function outOfOrder(check: Check, look: Look, { inWalk, walk, book, index }: Con
   return undefined;
 }
 
-/** The book has come to ask something else under the same name, and nobody has looked at that yet. */
-function askedOtherwise(check: Check, { answer }: Look, { state, clock }: Context): Opened | undefined {
+/**
+ * The book has come to ask something else under the same name, and nobody has looked at that yet, as far as the order of
+ * the ledger tells: an answer does not say from which revision it was asked.
+ */
+function askedOtherwise(check: Check, said: OrderKey, { state, clock }: Context): Opened | undefined {
   const { since } = check;
   if (since === undefined) return undefined;
   const adopted = state.books.find(({ revision }) => revision >= since);
-  if (adopted === undefined || compareOrder(adopted, answer) < 0) return undefined;
+  if (adopted === undefined || compareOrder(adopted, said) < 0) return undefined;
   const at_ms = recorded_ms(adopted);
   return {
     says: `the book asks something else here since revision ${since}`,
@@ -67,7 +70,7 @@ export function whyOpen(check: Check, look: Look, context: Context): Opened | un
       cause: named(stale.cause, check, context),
     };
   }
-  const otherwise = askedOtherwise(check, look, context);
+  const otherwise = askedOtherwise(check, answer, context);
   if (otherwise !== undefined) return otherwise;
   const before = outOfOrder(check, look, context);
   if (before !== undefined) {
@@ -78,17 +81,8 @@ export function whyOpen(check: Check, look: Look, context: Context): Opened | un
     };
   }
   if (check.reading !== undefined) {
-    if (reading === undefined) return notRead(check);
-    const old = staleness(check, reading, happenings, clock, "reading");
-    if (old !== undefined) {
-      return {
-        ...old,
-        says: `not read since; ${lowered(old.says)}`,
-        short: "not read",
-        missing: check.reading.quantity,
-        cause: named(old.cause, check, context),
-      };
-    }
+    const unread = whyUnread(check, check.reading.quantity, reading, context);
+    if (unread !== undefined) return unread;
   } else if (check.evidence === "reading") {
     return {
       says: "the book asks for a figure and names none",
@@ -114,6 +108,27 @@ export function whyOpen(check: Check, look: Look, context: Context): Opened | un
 /** Somebody has said in its walk why there is no photo. */
 const declined = (check: Check, { walk }: CheckAnswer, { evidenceDeclined }: Context["state"]): boolean =>
   evidenceDeclined.some((said) => said.walk === walk && said.check === check.id);
+
+/** Why its reading does not count, or undefined when it does. */
+function whyUnread(
+  check: Check,
+  quantity: string,
+  reading: Look["reading"],
+  context: Context,
+): Opened | undefined {
+  if (reading === undefined) return notRead(check);
+  const otherwise = askedOtherwise(check, reading, context);
+  if (otherwise !== undefined) return { ...otherwise, short: "not read", missing: quantity };
+  const old = staleness(check, reading, context.happenings, context.clock, "reading");
+  if (old === undefined) return undefined;
+  return {
+    ...old,
+    says: `not read since; ${lowered(old.says)}`,
+    short: "not read",
+    missing: quantity,
+    cause: named(old.cause, check, context),
+  };
+}
 
 const notRead = (check: Check): Opened => ({
   says: `${check.reading?.quantity ?? "a reading"} not read`,

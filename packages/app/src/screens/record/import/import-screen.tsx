@@ -36,7 +36,11 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
   const [isOpening, setIsOpening] = useState(false);
   const bringing = useBringIn(registration);
   const { underWay, brought } = bringing;
-  const { plan, read, trouble: misread } = usePlan(open, file?.table ?? null, settled, underWay !== null);
+  const {
+    plan,
+    read,
+    trouble: misread,
+  } = usePlan(open, file?.table ?? null, settled, underWay !== null || brought !== null);
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const input = event.currentTarget;
     const chosen = input.files?.[0];
@@ -45,15 +49,26 @@ export function ImportScreen({ open }: { readonly open: OpenAircraft }) {
     setFile(null);
     setTrouble(null);
     setIsOpening(true);
-    const read = await readLongTable(textOfFile(new Uint8Array(await chosen.arrayBuffer())), rest);
-    setIsOpening(false);
-    input.value = ""; // so that the same file can be chosen again once it is mended
-    if (!read.ok) {
-      setTrouble({ name: chosen.name, ...read });
-      return;
+    try {
+      const opened = await readLongTable(textOfFile(new Uint8Array(await chosen.arrayBuffer())), rest);
+      if (!opened.ok) {
+        setTrouble({ name: chosen.name, ...opened });
+        return;
+      }
+      setSettled(settleFirst(opened.table, book));
+      setFile({ name: chosen.name, table: opened.table });
+    } catch (error) {
+      // it was moved, or what holds it has taken it back
+      setTrouble({
+        name: chosen.name,
+        found: error instanceof Error ? error.message : String(error),
+        expected: "a file that can be read",
+        remedy: "Choose it again.",
+      });
+    } finally {
+      setIsOpening(false);
+      input.value = ""; // so that the same file can be chosen again once it is mended
     }
-    setSettled(settleFirst(read.table, book));
-    setFile({ name: chosen.name, table: read.table });
   };
   return (
     <AircraftFrame open={open} sheet="record" title="Record" under="Bring in a file" className="record">

@@ -13,10 +13,15 @@ export interface Planning {
 
 const NOTHING: Planning = { plan: null, read: 0, trouble: null };
 
-interface Found extends Planning {
+/** What a plan was made of: with another of these it is another plan. */
+interface About {
   readonly table: Table | null;
   readonly settled: Settled | null;
+  readonly book: OpenAircraft["book"];
+  readonly state: OpenAircraft["state"];
 }
+
+interface Found extends Planning, About {}
 
 /**
  * How a file reads, as it was settled; read anew when that changes, or what is on record does.
@@ -29,12 +34,12 @@ export function usePlan(
   settled: Settled | null,
   isHeld: boolean,
 ): Planning {
-  const [found, setFound] = useState<Found>({ ...NOTHING, table, settled });
+  const [found, setFound] = useState<Found>({ ...NOTHING, table, settled, book, state });
   useEffect(() => {
     if (table === null || settled === null || isHeld) return;
     const giveUp = new AbortController();
     const request = { book, state, table, settled, now_ms: Date.now(), person: person.id };
-    const about = { table, settled };
+    const about = { table, settled, book, state };
     const say = (change: (before: Planning) => Planning) => {
       if (giveUp.signal.aborted) return;
       setFound((before) => ({ ...change(isAbout(before, about) ? before : NOTHING), ...about }));
@@ -46,8 +51,11 @@ export function usePlan(
     );
     return () => giveUp.abort();
   }, [book, state, person.id, table, settled, isHeld]);
-  return isAbout(found, { table, settled }) ? found : NOTHING;
+  return isAbout(found, { table, settled, book, state }) ? found : NOTHING;
 }
 
-const isAbout = (found: Pick<Found, "table" | "settled">, now: Pick<Found, "table" | "settled">): boolean =>
-  found.table === now.table && found.settled === now.settled;
+const isAbout = (found: About, now: About): boolean =>
+  found.table === now.table &&
+  found.settled === now.settled &&
+  found.book === now.book &&
+  found.state === now.state;
