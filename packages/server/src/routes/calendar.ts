@@ -24,9 +24,11 @@ export function calendarRoutes({ own, now_ms }: Parts) {
   /** What was answered on this day up to this head. */
   const known = new Map<string, { readonly key: string; readonly calendar: Promise<string> }>();
 
-  function calendarOf(aircraft: string, head: number): Promise<string> {
+  async function calendarOf(aircraft: string): Promise<string> {
+    const head = await headOf(own, aircraft);
+    const { epoch } = await own.page(aircraft, { after: 0, limit: 1, most_B: 1 });
     const now = now_ms();
-    const key = `${head} ${Math.floor(now / DAY_ms)}`;
+    const key = JSON.stringify([epoch, head, Math.floor(now / DAY_ms)]);
     const before = known.get(aircraft);
     if (before?.key === key) return before.calendar;
     // loaded when it is first asked for, as what draws a sheet is: the server starts faster without it
@@ -35,7 +37,7 @@ export function calendarRoutes({ own, now_ms }: Parts) {
     );
     known.delete(aircraft);
     known.set(aircraft, { key, calendar });
-    calendar.catch(() => known.delete(aircraft)); // whoever asked is told
+    calendar.catch(() => known.get(aircraft)?.calendar === calendar && known.delete(aircraft)); // whoever asked is told
     const [oldest] = known.keys();
     if (known.size > KNOWN_MOST && oldest !== undefined) known.delete(oldest);
     return calendar;
@@ -43,7 +45,7 @@ export function calendarRoutes({ own, now_ms }: Parts) {
 
   return newRoutes().openapi(calendarFeed, async (c) => {
     const { aircraft } = c.req.valid("param");
-    const calendar = await calendarOf(aircraft, await headOf(own, aircraft));
+    const calendar = await calendarOf(aircraft);
     return c.newResponse(calendar, 200, {
       "Content-Type": "text/calendar; charset=utf-8",
       "Content-Disposition": `inline; filename="${aircraft.replaceAll(/[^\w-]/g, "_")}-runs-out.ics"`,
