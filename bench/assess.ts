@@ -2,47 +2,14 @@
  * Assessing the turboprop of the demo with ten years of history, against JSON.stringify of the assessment that comes
  * out: what a screen pays beyond writing down its answer. Limit: 5 ms (median of the rounds). Run: node bench/assess.ts
  */
-import { readFile } from "node:fs/promises";
 import { assess } from "@witnessmark/assess";
-import { type Book, type Check, readBook } from "@witnessmark/book";
-import { fromSI } from "@witnessmark/engine";
-import { type AircraftState, fold, generateHistory, type KnownEvent } from "@witnessmark/ledger";
+import type { AircraftState } from "@witnessmark/ledger";
+import { tenYears, turboprop } from "./demo/turboprop.ts";
 
 const LIMIT_MS = 5;
 const WARM_UPS = 12;
 const ROUNDS = 9;
 const TIMES = 20;
-const BOOK = new URL("../books/zz-skr.yaml", import.meta.url);
-
-async function theBook(): Promise<Book> {
-  const result = await readBook(await readFile(BOOK, "utf8"), "zz-skr.yaml");
-  if (!result.ok) {
-    throw new Error(`assess bench: expected a book without faults, found ${result.faults.length}`);
-  }
-  return result.book;
-}
-
-/** A check as the generator of histories knows it; its gauge reads about the middle of the rule that is drawn. */
-function checkLike(book: Book, { id, reading }: Check) {
-  const gauge = reading === undefined ? undefined : book.gauges.get(reading.gauge);
-  if (reading === undefined || gauge === undefined) return { id };
-  const [low, high] = reading.scale;
-  return {
-    id,
-    gauge: { id: gauge.id, unit: gauge.unit, usual: fromSI((low.valueSI + high.valueSI) / 2, gauge.unit) },
-  };
-}
-
-/** Everything up to the last decision on a first walk of the day: a whole walk, just signed, nothing flown since. */
-function untilSigned(events: readonly KnownEvent[]): readonly KnownEvent[] {
-  const first = events.findLast(
-    (event) => event.type === "walk.started" && event.body.kind === "first-of-day",
-  );
-  const walk = first?.type === "walk.started" ? first.body.walk : "";
-  const signed = events.findIndex((event) => event.type === "decision.signed" && event.body.walk === walk);
-  if (signed < 0) throw new Error("assess bench: expected a signed first walk in the history, found none");
-  return events.slice(0, signed + 1);
-}
 
 const median = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
@@ -58,26 +25,7 @@ function timed(work: (at: number) => number): { readonly took_ms: number; readon
   return { took_ms: (performance.now() - start_ms) / TIMES, made };
 }
 
-/** Ten years of it, as a state alone: a phone does not hold the events beside it. */
-async function tenYears(of: Book): Promise<{ readonly state: AircraftState; readonly now_ms: number }> {
-  const history = await generateHistory({
-    years: 10,
-    flightsPerYear: 340,
-    seed: 20_310_101,
-    seal: "none",
-    checks: of.checks.map((check) => checkLike(of, check)),
-    groundGear: of.groundGear.map(({ id, count, stowedIn: [where = "cabin"] }) => ({
-      item: id,
-      count,
-      stowedIn: where,
-    })),
-    book: { sha256: of.sha256, revision: of.revision, type: of.aircraft.type, text: "as read from its file" },
-  });
-  const events = untilSigned(history);
-  return { state: fold(events), now_ms: Date.parse(events.at(-1)?.recordedAt ?? "") };
-}
-
-const book = await theBook();
+const book = await turboprop();
 const { state, now_ms } = await tenYears(book);
 const assessment = assess(book, state, null, now_ms);
 

@@ -39,8 +39,16 @@ interface Moment {
   readonly at_ms: number;
   readonly status: Status;
   readonly findings: ReadonlyMap<string, Finding>;
-  /** Status of every verdict as one text: two moments with the same one answer alike. */
-  readonly signature: string;
+}
+
+/** Whether two moments have the same verdicts, each with the same status. */
+function answerAlike(one: Moment, other: Moment): boolean {
+  if (one.findings.size !== other.findings.size) return false;
+  for (const [id, finding] of one.findings) {
+    const same = other.findings.get(id);
+    if (same === undefined || worthOf(same).status !== worthOf(finding).status) return false;
+  }
+  return true;
 }
 
 /**
@@ -103,13 +111,13 @@ function narrow(
   isEnd: (moment: Moment) => boolean,
   found: Moment[],
 ): void {
-  if (from.signature === to.signature) return;
+  if (answerAlike(from, to)) return;
   if (to.at_ms - from.at_ms <= RESOLUTION_ms) {
     found.push(to);
     return;
   }
   // a verdict said until when it holds: where nothing is otherwise the moment before, that is all there is to find
-  if (isEnd(to) && momentAt(to.at_ms - 1).signature === from.signature) {
+  if (isEnd(to) && answerAlike(momentAt(to.at_ms - 1), from)) {
     found.push(to);
     return;
   }
@@ -121,16 +129,15 @@ function narrow(
 function assessedAt(book: Book, state: AircraftState, flight: Flight | null, at_ms: number): Moment {
   const all = findAll(book, state, leavingAt(flight, at_ms), at_ms).findings;
   const findings = new Map(all.map((finding) => [worthOf(finding).id, finding]));
-  const signature = all
-    .map((finding) => `${worthOf(finding).id} ${worthOf(finding).status}`)
-    .sort()
-    .join("\n");
-  return { at_ms, status: worstOf(all), findings, signature };
+  return { at_ms, status: worstOf(all), findings };
 }
 
 /** As the status of an assessment; one of nothing is open. */
 const worstOf = (findings: readonly Finding[]): Status =>
-  findings.map((finding) => worthOf(finding).status).sort((a, b) => BADNESS[a] - BADNESS[b])[0] ?? "open";
+  findings.reduce<Status | undefined>((worst, finding) => {
+    const { status } = worthOf(finding);
+    return worst === undefined || BADNESS[status] < BADNESS[worst] ? status : worst;
+  }, undefined) ?? "open";
 
 function leavingAt(flight: Flight | null, at_ms: number): Flight | null {
   if (flight === null || !(Date.parse(flight.offBlocks) < at_ms)) return flight;

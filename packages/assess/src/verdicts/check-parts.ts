@@ -49,6 +49,20 @@ export const asFinding = (verdict: Verdict, check: Check, context: Context, caus
   ...placed(check, context, cause),
 });
 
+/** A finding on a check that is told when somebody reads it: a look at another hour asks for the status alone. */
+export const toldLater = <S extends Verdict["status"]>(
+  status: S,
+  check: Check,
+  context: Context,
+  tell: () => Extract<Verdict, { status: S }>,
+  { cause, restsOn }: Pick<Finding, "cause" | "restsOn"> = {},
+): Finding =>
+  new LaterFinding(
+    { id: idOf(check), status },
+    { ...placed(check, context, cause), ...(restsOn === undefined ? {} : { restsOn }) },
+    tell,
+  );
+
 /** Why a check is open. */
 export interface Opened {
   readonly says: string;
@@ -61,15 +75,20 @@ export interface Opened {
 
 /** The open verdict on a check. */
 export function opened(check: Check, look: Look | undefined, why: Opened, context: Context): Finding {
-  const id = idOf(check);
-  return new LaterFinding({ id, status: "open" }, placed(check, context, why.cause), () => ({
-    ...baseOf(context, check, [...evidenceOf(look), ...(why.evidence === undefined ? [] : [why.evidence])]),
-    status: "open",
-    says: `${check.title}: ${why.says}`,
-    margin: { value: 0, unit: "", text: why.short },
-    missing: [why.missing],
-    working: { lines: lookLines(check, look, context) },
-  }));
+  return toldLater(
+    "open",
+    check,
+    context,
+    () => ({
+      ...baseOf(context, check, [...evidenceOf(look), ...(why.evidence === undefined ? [] : [why.evidence])]),
+      status: "open",
+      says: `${check.title}: ${why.says}`,
+      margin: { value: 0, unit: "", text: why.short },
+      missing: [why.missing],
+      working: { lines: lookLines(check, look, context) },
+    }),
+    why.cause === undefined ? {} : { cause: why.cause },
+  );
 }
 
 export const answerCause = (check: Check, look: Look, words: string, context: Context): Cause => {

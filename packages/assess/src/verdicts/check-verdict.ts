@@ -16,6 +16,7 @@ import {
   lookLines,
   opened,
   toldBy,
+  toldLater,
   untilOf,
 } from "./check-parts.ts";
 import { whyOpen } from "./why-open.ts";
@@ -29,30 +30,50 @@ const REASONS: Readonly<Record<CouldNotReason, string>> = {
   "something-else": "another reason",
 };
 
+/** A reading never changes once it is on the record; the same book judges it the same. */
+const judgements = new WeakMap<
+  RecordedReading,
+  { readonly check: Check; readonly book: Context["book"]; readonly judged: ReadingVerdict }
+>();
+
+function judgedOnce(check: Check, reading: RecordedReading, { book }: Context): ReadingVerdict {
+  const known = judgements.get(reading);
+  if (known?.check === check && known.book === book) return known.judged;
+  const judged = judge(check, book, reading);
+  judgements.set(reading, { check, book, judged });
+  return judged;
+}
+
 const MEND = "Put it right: licensed mechanic, then look again";
 
 /** The verdict on a reading, as the verdict of the look that it belongs to. */
 function ofReading(check: Check, look: Look, judged: ReadingVerdict, context: Context): Finding {
   const { probability_1: _shownWhileTyping, ...verdict } = judged;
-  const base = baseOf(context, check, evidenceOf(look));
   const until_ms = untilOf(check, look);
   const holds = verdict.status === "clear" || verdict.status === "caution"; // age does not mend a stop
-  const finding = asFinding(
-    {
-      ...base,
-      ...verdict,
-      sources: [...base.sources, ...verdict.sources],
-      working: { ...verdict.working, lines: [...verdict.working.lines, ...lookLines(check, look, context)] },
-      ...(holds && until_ms !== undefined ? { holdsUntil_ms: until_ms } : {}),
-      ...endsWith(check),
-    },
+  return toldLater(
+    verdict.status,
     check,
     context,
-    verdict.status === "clear"
-      ? undefined
-      : answerCause(check, look, verdict.margin?.text ?? "not known", context),
+    () => {
+      const base = baseOf(context, check, evidenceOf(look));
+      const { lines } = verdict.working;
+      return {
+        ...base,
+        ...verdict,
+        sources: [...base.sources, ...verdict.sources],
+        working: { ...verdict.working, lines: [...lines, ...lookLines(check, look, context)] },
+        ...(holds && until_ms !== undefined ? { holdsUntil_ms: until_ms } : {}),
+        ...endsWith(check),
+      };
+    },
+    {
+      ...(verdict.status === "clear"
+        ? {}
+        : { cause: answerCause(check, look, verdict.margin?.text ?? "not known", context) }),
+      ...(verdict.status === "open" ? {} : { restsOn: { checks: 1, readings: 1 } }),
+    },
   );
-  return verdict.status === "open" ? finding : { ...finding, restsOn: { checks: 1, readings: 1 } };
 }
 
 const isOutside = (judged: ReadingVerdict | undefined): judged is ReadingVerdict & { status: "stop" } =>
@@ -102,7 +123,7 @@ function readButNotAnswered(
   context: Context,
 ): Finding | undefined {
   if (reading === undefined) return undefined;
-  const judged = judge(check, context.book, reading);
+  const judged = judgedOnce(check, reading, context);
   if (!isOutside(judged)) return undefined;
   const { probability_1: _shownWhileTyping, ...verdict } = judged;
   const base = baseOf(context, check, [reading.event]);
@@ -150,7 +171,7 @@ export function checkVerdict(
       context,
     );
   }
-  const judged = look.reading === undefined ? undefined : judge(check, context.book, look.reading);
+  const judged = look.reading === undefined ? undefined : judgedOnce(check, look.reading, context);
   if (answer.answer === "not-right") return notRight(check, look, judged, context);
   if (isOutside(judged)) return ofReading(check, look, judged, context);
   if (answer.answer === "could-not-check") {
@@ -166,18 +187,21 @@ export function checkVerdict(
   const why = whyOpen(check, look, context);
   if (why !== undefined) return opened(check, look, why, context);
   if (judged !== undefined) return ofReading(check, look, judged, context);
-  const until_ms = untilOf(check, look);
-  const finding = asFinding(
-    {
-      ...baseOf(context, check, evidenceOf(look)),
-      status: "clear",
-      says: `${check.title}: as it should be, ${momentText(recorded_ms(answer), context.clock)}`,
-      working: { lines: lookLines(check, look, context) },
-      ...(until_ms === undefined ? {} : { holdsUntil_ms: until_ms }),
-      ...endsWith(check),
-    },
+  return toldLater(
+    "clear",
     check,
     context,
+    () => {
+      const until_ms = untilOf(check, look);
+      return {
+        ...baseOf(context, check, evidenceOf(look)),
+        status: "clear",
+        says: `${check.title}: as it should be, ${momentText(recorded_ms(answer), context.clock)}`,
+        working: { lines: lookLines(check, look, context) },
+        ...(until_ms === undefined ? {} : { holdsUntil_ms: until_ms }),
+        ...endsWith(check),
+      };
+    },
+    { restsOn: { checks: 1, readings: 0 } },
   );
-  return { ...finding, restsOn: { checks: 1, readings: 0 } };
 }

@@ -9,6 +9,8 @@ export interface DiscrepancyIndex {
   readonly openOfCheck: ReadonlyMap<string, readonly Discrepancy[]>;
   /** The latest closing of any discrepancy that names a check. */
   readonly closedOfCheck: ReadonlyMap<string, Closing>;
+  /** Those that were last closed as put right; the latest closing first. */
+  readonly putRight: readonly { readonly discrepancy: Discrepancy; readonly closing: Closing }[];
   /** Closed in different ways by different devices. */
   readonly contested: readonly Discrepancy[];
 }
@@ -37,6 +39,7 @@ export function indexDiscrepancies(discrepancies: AircraftState["discrepancies"]
 function makeIndex(discrepancies: AircraftState["discrepancies"]): DiscrepancyIndex {
   const open: Discrepancy[] = [];
   const contested: Discrepancy[] = [];
+  const putRight: { readonly discrepancy: Discrepancy; readonly closing: Closing }[] = [];
   const openOfCheck = new Map<string, Discrepancy[]>();
   const closedOfCheck = new Map<string, Closing>();
   for (const discrepancy of discrepancies.values()) {
@@ -49,8 +52,10 @@ function makeIndex(discrepancies: AircraftState["discrepancies"]): DiscrepancyIn
     }
     // of thousands that are long closed, nearly all were closed once
     const closing = closings.length === 1 ? first : closings.reduce(later);
+    if (closing.how === "put-right") putRight.push({ discrepancy, closing });
     if (isContested(discrepancy)) contested.push(discrepancy);
     if (check !== undefined) closedOfCheck.set(check, later(closedOfCheck.get(check), closing));
   }
-  return { open, openOfCheck, closedOfCheck, contested };
+  putRight.sort((a, b) => compareOrder(b.closing, a.closing));
+  return { open, openOfCheck, closedOfCheck, putRight, contested };
 }

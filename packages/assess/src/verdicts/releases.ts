@@ -33,19 +33,22 @@ function since(state: AircraftState, walk: string | undefined) {
   return state.decisions.findLast(({ answer, walk: of }) => answer === "go" && of !== walk);
 }
 
-function waiting({ state, walk }: Context): readonly Waiting[] {
+const lastOf = <T extends Parameters<typeof compareOrder>[0]>(all: readonly T[]): T | undefined =>
+  all.reduce<T | undefined>(
+    (last, each) => (last === undefined || compareOrder(each, last) > 0 ? each : last),
+    undefined,
+  );
+
+function waiting({ state, walk, discrepancies }: Context): readonly Waiting[] {
   const last = since(state, walk?.id);
   const found: Waiting[] = [];
-  for (const discrepancy of state.discrepancies.values()) {
-    const { closings, isOpen, releases, reopenings } = discrepancy;
-    if (isOpen || closings.length === 0) continue;
-    const closing = closings.toSorted(compareOrder).at(-1);
-    if (closing?.how !== "put-right") continue;
-    if (last !== undefined && compareOrder(closing, last) < 0) continue;
-    const reopened = reopenings.toSorted(compareOrder).at(-1);
-    const release = releases
-      .toSorted(compareOrder)
-      .findLast((each) => reopened === undefined || compareOrder(each, reopened) > 0);
+  for (const { discrepancy, closing } of discrepancies.putRight) {
+    // nearly all that ever was put right was taken over long ago
+    if (last !== undefined && compareOrder(closing, last) < 0) break;
+    const reopened = lastOf(discrepancy.reopenings);
+    const release = lastOf(
+      discrepancy.releases.filter((each) => reopened === undefined || compareOrder(each, reopened) > 0),
+    );
     found.push({ discrepancy, closing, release });
   }
   return found;
