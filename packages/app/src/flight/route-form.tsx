@@ -3,6 +3,7 @@ import type { PlannedRoute, Read } from "@witnessmark/ledger";
 import { type FormEvent, useState } from "react";
 import { Popup } from "../frame/popup.tsx";
 import { understandFigure } from "../screens/walk/understand-figure.ts";
+import { understoodText } from "../words/figures.ts";
 
 type RouteRead = "distance" | "time" | "level" | "alternateTime" | "tripFuel" | "taxiFuel" | "extraFuel";
 
@@ -124,6 +125,7 @@ export function RouteForm({ route, onRoute, onClose }: RouteFormProps) {
                 aria-invalid={wrong}
                 onChange={(event) => setTexts({ ...texts, [one.part]: event.target.value })}
               />
+              {found?.ok === true ? <span>{understoodText(found.read)}</span> : null}
               {wrong && !found.ok ? <span className="stop">{found.message}</span> : null}
             </label>
           );

@@ -38,6 +38,10 @@ describe("a figure as a person types it", () => {
     [".5", 0.5, undefined],
     ["72 psi", 72, "psi"],
     ["4°C", 4, "degC"],
+    ["0,125", 0.125, undefined],
+    ["12,5 psi", 12.5, "psi"],
+    ["1,500.5", 1500.5, undefined],
+    ["1,500,000", 1_500_000, undefined],
   ])("reads %j", (text, value, unit) => {
     expect(readFigure(text, "1")).toEqual(
       unit === undefined ? { ok: true, value } : { ok: true, value, unit },
@@ -48,6 +52,8 @@ describe("a figure as a person types it", () => {
     ["", "Type a number, such as 5.20 bar."],
     ["abc", "“abc” is not a number. Type one such as 5.20 bar."],
     ["-", "“-” is not a number. Type one such as 5.20 bar."],
+    ["9,000", "“9,000” can be read in two ways. Write 9000 or 9.000."],
+    ["−9,000 ft", "“−9,000 ft” can be read in two ways. Write −9000 or −9.000."],
     ["5 stone", "“stone” is not a unit known here. Type a number such as 5.20 bar."],
   ])("refuses %j with a way out", (text, why) => {
     expect(readFigure(text, "5.20 bar")).toEqual({ ok: false, why });

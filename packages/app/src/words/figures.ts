@@ -1,4 +1,5 @@
-import { type UnitId, unitFromText } from "@witnessmark/engine";
+import { type UnitId, unitFromText, withSymbol } from "@witnessmark/engine";
+import type { Read } from "@witnessmark/ledger";
 
 const MINUS = "−";
 
@@ -14,10 +15,16 @@ export type TypedFigure =
   | { readonly ok: true; readonly value: number; readonly unit?: UnitId }
   | { readonly ok: false; readonly why: string };
 
+/** `1,500`: a thousand and a half, or one and a half. `0,125` is no thousand. */
+const TWO_WAYS = /^[-+−]?[1-9]\d{0,2},\d{3}(?![\d.,])/u;
+/** `1,500.5`, `1,500,000`: a point, or a second comma, says what the first one is. */
+const GROUPED = /^[-+−]?\d{1,3}(?:,\d{3})+(?:\.|(?<=,\d{3},\d{3})(?!\d))/u;
+
 const FIGURE = /^([-+−]?)(\d*)(?:[.,](\d*))?\s*(\S.*)?$/u;
 
 /**
  * Reads what a person types into a figure: point or comma, a true or a typed minus, and a unit after it if they like.
+ * What can be read in two ways is refused: 9,000 ft are not nine.
  *
  * @param text as typed
  * @param example a value that would be right, for the answer that says what was expected
@@ -25,7 +32,12 @@ const FIGURE = /^([-+−]?)(\d*)(?:[.,](\d*))?\s*(\S.*)?$/u;
 export function readFigure(text: string, example: string): TypedFigure {
   const tidy = text.trim();
   if (tidy === "") return { ok: false, why: `Type a number, such as ${example}.` };
-  const found = FIGURE.exec(tidy);
+  const [twoWays] = TWO_WAYS.exec(tidy) ?? [];
+  if (twoWays !== undefined) {
+    const [thousands, point] = [twoWays.replaceAll(",", ""), twoWays.replace(",", ".")];
+    return { ok: false, why: `“${tidy}” can be read in two ways. Write ${thousands} or ${point}.` };
+  }
+  const found = FIGURE.exec(GROUPED.test(tidy) ? tidy.replaceAll(",", "") : tidy);
   const [, sign = "", whole = "", part = "", tail] = found ?? [];
   if (found === null || `${whole}${part}` === "") {
     return { ok: false, why: `“${tidy}” is not a number. Type one such as ${example}.` };
@@ -39,6 +51,12 @@ export function readFigure(text: string, example: string): TypedFigure {
   return unit === undefined
     ? { ok: false, why: `“${tail}” is not a unit known here. Type a number such as ${example}.` }
     : { ok: true, value, unit };
+}
+
+/** `Understood: 9,000 ft`: never fewer decimals than were typed. */
+export function understoodText({ value, unit }: Read, decimals = 0): string {
+  const typed = String(value).split(".")[1]?.length ?? 0;
+  return `Understood: ${withSymbol(figure(value, Math.max(typed, decimals)), unit)}`;
 }
 
 const SMALL_NUMBERS = [

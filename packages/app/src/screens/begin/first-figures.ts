@@ -1,7 +1,7 @@
 import { ARCHETYPES, type Archetype, type Figures } from "@witnessmark/book";
 import { fromSI, type InputError, toSI, type UnitId } from "@witnessmark/engine";
 import { capital } from "../../words/capital.ts";
-import { readTyped } from "../calculators/read-typed.ts";
+import { readFigure } from "../../words/figures.ts";
 
 /** What has been said of the new aircraft so far, as it was typed. */
 export interface Said {
@@ -131,7 +131,7 @@ type ReadLength =
 /** A length as it was typed, to a tenth of a millimetre; nothing where nothing was. A unit typed with it is taken at its word. */
 export function readLength(text: string, unit: Said["unit"]): ReadLength {
   if (text.trim() === "") return { ok: true, value_m: undefined };
-  const typed = readTyped(text.trim(), unit === "m" ? "11.2" : "36.5");
+  const typed = readFigure(text.trim(), unit === "m" ? "11.2" : "36.5");
   if (!typed.ok) return typed;
   const value_m = toSI(typed.value, typed.unit === "m" || typed.unit === "ft" ? typed.unit : unit);
   return { ok: true, value_m: Math.round(value_m * 1e4) / 1e4 };

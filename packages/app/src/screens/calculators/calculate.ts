@@ -11,8 +11,8 @@ import {
   type Worked,
   work,
 } from "@witnessmark/engine";
+import { readFigure } from "../../words/figures.ts";
 import { plainFigure, plainMeasure } from "./plain-figure.ts";
-import { readTyped } from "./read-typed.ts";
 
 /** What stands in the fields of one calculator. */
 export interface Typed {
@@ -63,7 +63,7 @@ type Read = { readonly value: number; readonly unit: UnitId } | { readonly fault
 
 /** One figure as typed, held against its unit and range. */
 export function readField(spec: FieldSpec, text: string, unit: UnitId): Read {
-  const typed = readTyped(text, example(spec, unit));
+  const typed = readFigure(text, example(spec, unit));
   if (!typed.ok) return { fault: typed.why };
   const meant = typed.unit ?? unit;
   const { dimension } = UNITS[spec.unit];

@@ -1,7 +1,7 @@
 import { isUnitId, UNITS, type UnitId } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 import { useId, useState } from "react";
-import { readTyped } from "../calculators/read-typed.ts";
+import { readFigure } from "../../words/figures.ts";
 import { sentence } from "./sentence.ts";
 
 interface MeasureFieldProps {
@@ -58,7 +58,7 @@ function Entry({ label, read, units, example, fault, onSet, word }: MeasureField
       if (!isWordSet) word.onSet();
       return;
     }
-    const typed = readTyped(given, example);
+    const typed = readFigure(given, example);
     if (!typed.ok) return setWrong(typed.why);
     const meant = typed.unit ?? inUnit;
     if (UNITS[meant].dimension !== UNITS[inUnit].dimension) {

@@ -85,7 +85,7 @@ export function FigurePopup(props: FigurePopupProps) {
         ) : null}
         <p className={refused ? "figure-echo stop" : "figure-echo"} id={id} role="status">
           {typed.ok
-            ? `Understood: ${withSymbol(figure(typed.read.value, shownDecimals(typed.read.value, typed.read.unit === props.unit ? decimals : 0)), typed.read.unit)}`
+            ? understoodText(typed.read, typed.read.unit === props.unit ? decimals : 0)
             : refused
               ? `${typed.message.replace(/[.?]$/, "")}${typed.message.endsWith("?") ? "?" : "."}`
               : isEmpty && value !== null
@@ -101,9 +101,3 @@ export function FigurePopup(props: FigurePopupProps) {
 }
 
 const plain = (value: number, decimals: number) => figure(value, decimals).replaceAll(",", "");
-
-/** Never fewer decimals than were typed: what is echoed is what was understood. */
-function shownDecimals(value: number, decimals: number): number {
-  const typed = String(value).split(".")[1]?.length ?? 0;
-  return Math.max(typed, decimals);
-}
