@@ -1,8 +1,8 @@
-import { UNITS, type UnitId, withSymbol } from "@witnessmark/engine";
+import { UNITS, type UnitId } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 import { type FormEvent, useId, useRef, useState } from "react";
 import { Popup } from "../../frame/popup.tsx";
-import { figure } from "../../words/figures.ts";
+import { figure, understoodText } from "../../words/figures.ts";
 
 /** What was typed, understood; or why it was not, in words for the person who typed it. */
 export type Understood =
