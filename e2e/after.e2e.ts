@@ -1,18 +1,24 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { REGISTRATION } from "./harness/book.ts";
+import { demoBook, REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
 import { lookInEveryView } from "./harness/every-view.ts";
+import { jpeg } from "./harness/picture-file.ts";
 import { openScene, type Scene } from "./harness/scene.ts";
 import { go, introduce } from "./harness/screens.ts";
+import { Walker } from "./harness/walker.ts";
+
+const PRESSURE = "oxygen-pressure";
 
 /** What is written down after a flight, and what the next walk makes of it. */
 describe("after the flight", () => {
   let scene: Scene;
   let phone: Phone;
+  let walker: Walker;
 
   beforeAll(async () => {
     scene = await openScene();
     phone = await scene.phone();
+    walker = new Walker(phone.page, await demoBook(), await jpeg(phone.page));
     await introduce(phone.page, "MK");
     return scene.end;
   });
@@ -114,5 +120,32 @@ describe("after the flight", () => {
     expect(words).toContain("Door light flickers");
     expect(words).toContain("Ground gear fitted: ");
     expect((await lookInEveryView(page)).wrong).toEqual([]);
+  });
+
+  it("a look that is gone to before the next walk waits for it, and belongs to that walk", async () => {
+    const { page } = phone;
+    const { book } = walker;
+    const check = book.checks.find(({ id }) => id === PRESSURE);
+    const first = book.checks.find(({ id }) => check?.after.includes(id));
+    if (check === undefined || first === undefined)
+      throw new Error("expected a reading that comes after a look");
+    await go(page, `#/${REGISTRATION}/walk/check/${PRESSURE}`);
+    await page
+      .getByRole("status")
+      .filter({ hasText: `${check.title} is looked at in a walk` })
+      .waitFor();
+    expect(await walker.yes.count()).toBe(0);
+    expect((await lookInEveryView(page)).wrong).toEqual([]);
+    await walker.startFirstOfDay();
+    expect((await walker.onCard()).title).toBe(check.title);
+    await walker.card.getByText(`First: ${first.title}. Until that is done, this does not count.`).waitFor();
+  });
+
+  it("a reading past its limit is no less a stop when the look was as it should be, and that is said", async () => {
+    await walker.read({ value: "60", temperature_degC: "10" });
+    await walker.yes.tap();
+    await walker.strip
+      .filter({ hasText: "as it should be, but its reading is outside the limit: it stays a stop" })
+      .waitFor();
   });
 });

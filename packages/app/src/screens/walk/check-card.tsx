@@ -1,4 +1,5 @@
 import { askedByChance } from "@witnessmark/assess";
+import type { Check } from "@witnessmark/book";
 import { differenceFromSI, differenceToSI, roundToSafeSide, UNITS, withSymbol } from "@witnessmark/engine";
 import { useEffect, useState } from "react";
 import { onTap } from "../../frame/on-tap.ts";
@@ -58,6 +59,7 @@ export function CheckCard(props: CheckCardProps) {
   if (panel === "photo") return <PhotoAsked {...props} byChance={byChance} reading={reading} onBack={back} />;
 
   const outside = isOutside(reading?.verdict ?? null);
+  const first = openBefore(view, check);
   return (
     <>
       <div className="card-in">
@@ -69,6 +71,9 @@ export function CheckCard(props: CheckCardProps) {
             {check.title}
           </h2>
           <StandCaution open={open} stop={inHand.stop} />
+          {first === undefined ? null : (
+            <p className="comes-after">First: {first.title}. Until that is done, this does not count.</p>
+          )}
           {byChance && !hasPhoto ? <p className="asked-by-chance">This walk asks for a photo here</p> : null}
           {wide ? null : (
             <button
@@ -99,6 +104,12 @@ export function CheckCard(props: CheckCardProps) {
       </div>
     </>
   );
+}
+
+/** What the book wants done before a check, and is not. */
+function openBefore({ byId }: CheckCardProps["view"], { after }: Check): Check | undefined {
+  const found = after.map((id) => byId.get(id)).find((before) => before?.status === "open");
+  return found?.step.kind === "check" ? found.step.check : undefined;
 }
 
 interface AnswersProps {

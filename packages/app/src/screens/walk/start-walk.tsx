@@ -1,6 +1,6 @@
 import { WALK_KINDS, type WalkKind } from "@witnessmark/book";
 import { newId, type Walk } from "@witnessmark/ledger";
-import { estimate_s, type WalkPlan } from "@witnessmark/planner";
+import { estimate_s, stopOf, type WalkPlan } from "@witnessmark/planner";
 import { useEffect, useId, useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -9,7 +9,7 @@ import { useKeeping } from "../../frame/use-keeping.ts";
 import { useSize } from "../../instruments/use-width.ts";
 import { useKeep } from "../../keep/react.ts";
 import { useMinute } from "../../preferences/clock.ts";
-import { href } from "../../routes/route.ts";
+import { href, type StepAddress } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { learntOf } from "../../walk/learnt.ts";
 import { latestWalk, likelyKind, openWalk, WALK_NAMES } from "../../walk/open-walk.ts";
@@ -21,8 +21,14 @@ import { lasting, whenShort } from "../../words/dates.ts";
 import { tally } from "../../words/figures.ts";
 import { WholePlan } from "./whole-plan.tsx";
 
+interface StartWalkProps {
+  readonly open: OpenAircraft;
+  /** What the person went to: it waits until a walk is begun that has it. */
+  readonly step?: StepAddress | undefined;
+}
+
 /** Which walk to start; the likely one is filled. */
-export function StartWalk({ open }: { readonly open: OpenAircraft }) {
+export function StartWalk({ open, step }: StartWalkProps) {
   const { registration, book, state } = open;
   const keep = useKeep();
   const keeping = useKeeping();
@@ -37,6 +43,7 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
   const left = useMemo(() => sinceLast(book, state), [book, state]);
   useJoin(registration, last);
   const going = openWalk(state);
+  const title = titleOf(book, step);
   const start = async (kind: WalkKind) => {
     const kept = await keeping.keep(async () => {
       const walk = newId();
@@ -47,7 +54,10 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
         { type: "walk.started", body: { walk, kind, bookSha256: book.sha256 } },
       ]);
     });
-    if (kept) go({ at: "walk", registration }, "replace");
+    if (!kept) return;
+    const begun = plans.find((plan) => plan.kind === kind);
+    const hasIt = step !== undefined && begun !== undefined && stopOf(begun, step.id) !== undefined;
+    go({ at: "walk", registration, ...(hasIt ? { step } : {}) }, "replace");
   };
   return (
     <AircraftFrame open={open} sheet="walk" title="Walk" under="Which walk?" className="start-walk">
@@ -61,6 +71,11 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
               ? "No walk of this aircraft is known here."
               : `Last: ${WALK_NAMES[last.kind].toLowerCase()}, ${whenShort(Date.parse(last.recordedAt), minute * 60_000)}, ${last.author.name}.`}
           </p>
+          {title === undefined ? null : (
+            <p className="start-asked" role="status">
+              {title} is looked at in a walk, and none is begun. It waits: say which walk this is.
+            </p>
+          )}
           {left.length === 0 ? null : (
             <ul className="start-since" aria-label="What the last flight left">
               {left.map(({ what, words }) => (
@@ -127,6 +142,10 @@ export function StartWalk({ open }: { readonly open: OpenAircraft }) {
     </AircraftFrame>
   );
 }
+
+const titleOf = ({ checks, groundGear }: OpenAircraft["book"], step: StepAddress | undefined) =>
+  checks.find(({ id }) => step?.kind === "check" && id === step.id)?.title ??
+  groundGear.find(({ id }) => step?.kind === "ground-gear" && id === step.id)?.name;
 
 /** Another phone began a walk while one stood here: this one goes along on it. */
 function useJoin(registration: string, last: Walk | undefined): void {

@@ -31,10 +31,12 @@ export function WalkScreen({ open, step }: WalkScreenProps) {
     [walk, plan, state, assessment],
   );
   const left = leaving.use();
-  if (walk === undefined || view === undefined) return <StartWalk open={open} />;
+  if (walk === undefined || view === undefined) return <StartWalk open={open} step={step} />;
   if (left !== null && left.walk === walk.id) return <AwayScreen open={open} view={view} left={left} />;
   const isDone = walk.finished !== undefined && view.left === 0;
-  if (step === undefined && (isDone || assessment.walk?.isOver === true)) return <StartWalk open={open} />;
+  // what is looked at now belongs to the next walk, never to one that was flown on
+  if (assessment.walk?.isOver === true || (step === undefined && isDone))
+    return <StartWalk open={open} step={step} />;
   if (found?.isPlanned === false) return <Planning open={open} />;
   return <WalkSheet open={open} view={view} step={step} />;
 }

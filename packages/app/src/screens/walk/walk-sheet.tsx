@@ -1,4 +1,6 @@
+import { judge } from "@witnessmark/assess";
 import type { GroundGearItem } from "@witnessmark/book";
+import type { Answer } from "@witnessmark/ledger";
 import { useCallback, useMemo, useState } from "react";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -28,6 +30,7 @@ import { EndOfWalk } from "./end-of-walk.tsx";
 import { GearCard } from "./gear-card.tsx";
 import { KeptStrip } from "./kept-strip.tsx";
 import { PlanPane } from "./plan-pane.tsx";
+import { isOutside } from "./reading-entry.tsx";
 import { ReliefEnded } from "./relief-ended.tsx";
 import type { Sayer } from "./sayer.ts";
 import { WalkMore } from "./walk-more.tsx";
@@ -69,7 +72,7 @@ export function WalkSheet({ open, view, step }: WalkSheetProps) {
         await first?.();
         const shown = async () => {
           // it is in the storage: that is shown before anything is worked out anew
-          if (inHand !== undefined) tellKept(nameOf(inHand), draftWords(drafts, inHand, state, view));
+          if (inHand !== undefined) tellKept(nameOf(inHand), draftWords(drafts, inHand, open, view));
           await painted();
           letGo();
         };
@@ -175,8 +178,16 @@ function useLastAnswer(
   }, [last, before, state, view, book]);
 }
 
-function saidWords({ step, answer }: StepView, state: OpenAircraft["state"], view: WalkView): string {
-  if (step.kind === "check") return answer === undefined ? "answered" : ANSWER_WORDS[answer.answer];
+/** A look is kept as it was said; where its reading says otherwise, that is not passed over in silence. */
+const answerWords = (answer: Answer, isOut: boolean): string =>
+  isOut && answer === "as-it-should-be"
+    ? `${ANSWER_WORDS[answer]}, but its reading is outside the limit: it stays a stop`
+    : ANSWER_WORDS[answer];
+
+function saidWords({ step, answer, status }: StepView, state: OpenAircraft["state"], view: WalkView): string {
+  if (step.kind === "check") {
+    return answer === undefined ? "answered" : answerWords(answer.answer, status === "stop");
+  }
   return piecesWords(step.item, state, view, 0);
 }
 
@@ -184,12 +195,16 @@ function saidWords({ step, answer }: StepView, state: OpenAircraft["state"], vie
 function draftWords(
   drafts: readonly Draft[],
   { step }: StepView,
-  state: OpenAircraft["state"],
+  { state, book }: OpenAircraft,
   view: WalkView,
 ): string {
+  let isOut = false;
   for (const { type, body } of drafts) {
-    if (type === "check.answered") return ANSWER_WORDS[body.answer];
-    if (step.kind === "check") continue;
+    if (type === "check.answered") return answerWords(body.answer, isOut);
+    if (step.kind === "check") {
+      if (type === "reading.recorded") isOut = isOutside(judge(step.check, book, body));
+      continue;
+    }
     if (type === "groundGear.removed" || type === "groundGear.fitted") {
       return piecesWords(step.item, state, view, body.count);
     }
