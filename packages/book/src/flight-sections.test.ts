@@ -76,6 +76,45 @@ describe("what a flight needs of a book", () => {
     expect(fuel.burn.cruise_kgPerS).toBeCloseTo(25 / 3600, 12);
     expect(fuel.freezingPoint_K).toBeCloseTo(215.15, 9);
     expect(fuel.order).toEqual([["left-tank", "right-tank"]]);
+    expect(fuel.burn.takenAsCruise).toEqual([]);
+  });
+
+  it("has what is burnt by volume in kilograms, by the density that the book has", async () => {
+    const text = flightBookText.replace(
+      "{ taxi: 3 kg, climb: 32 kg/h, cruise: 25 kg/h, hold: 20 kg/h, descent: 18 kg/h }",
+      "{ taxi: 4 L, climb: 10 gal/h, cruise: 32 L/h }",
+    );
+    const { burn } = had((await good(text)).fuel);
+    expect(burn.taxi_kg).toBeCloseTo(2.88, 12); // 4 L at 0.72 kg/L
+    expect(burn.cruise_kgPerS * 3600).toBeCloseTo(23.04, 9); // 32 L at 0.72 kg/L
+    // 1 US gal is 3.785411784 L (NIST SP 811, B.8)
+    expect((burn.climb_kgPerS ?? 0) * 3600).toBeCloseTo(37.85411784 * 0.72, 9);
+  });
+
+  it("takes hold and descent as the cruise where the book has none, and the climb as the most power", async () => {
+    const bare = flightBookText.replace(
+      "climb: 32 kg/h, cruise: 25 kg/h, hold: 20 kg/h, descent: 18 kg/h",
+      "cruise: 25 kg/h",
+    );
+    const { burn } = had((await good(bare)).fuel);
+    expect(burn.hold_kgPerS).toBe(burn.cruise_kgPerS);
+    expect(burn.descent_kgPerS).toBe(burn.cruise_kgPerS);
+    expect(burn.takenAsCruise).toEqual(["hold", "descent"]);
+    expect(burn).not.toHaveProperty("climb_kgPerS");
+    const most = await good(bare.replace("cruise: 25 kg/h", "cruise: 25 kg/h, maxContinuous: 40 L/h"));
+    expect((had(most.fuel).burn.climb_kgPerS ?? 0) * 3600).toBeCloseTo(40 * 0.72, 9);
+  });
+
+  it("turns no volume into mass without a density, and asks for it", async () => {
+    const text = flightBookText
+      .replace("cruise: 25 kg/h", "cruise: 32 L/h")
+      .replace("  density15: 0.72 kg/L\n", "");
+    const result = await readBook(text, "book.yaml");
+    expect(result.ok).toBe(false);
+    expect(result.ok ? [] : result.faults.map(({ path, found }) => [path, found])).toContainEqual([
+      "fuel.density15",
+      "nothing",
+    ]);
   });
 
   it("has the inner volume of a cylinder, also where the book gives what it holds", async () => {

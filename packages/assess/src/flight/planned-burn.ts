@@ -14,7 +14,7 @@ export interface PlannedBurn {
   readonly tripGiven: boolean;
   /**
    * What the trip takes at the most, where it comes from the book: all of it at the greater burn of climb and cruise,
-   * since nobody said how long the climb is.
+   * since nobody said how long the climb is. Undefined, with a `trip_kg`, where the book has no burn for the climb.
    */
   readonly tripMost_kg: number | undefined;
   /** To the alternate; zero where none is planned. */
@@ -68,7 +68,9 @@ export function plannedBurn(
   const tripMost_kg =
     tripGiven || burn === undefined || flight_s === undefined
       ? trip_kg
-      : flight_s * Math.max(burn.climb_kgPerS, burn.cruise_kgPerS);
+      : burn.climb_kgPerS === undefined
+        ? undefined
+        : flight_s * Math.max(burn.climb_kgPerS, burn.cruise_kgPerS);
   return {
     time_s: flight_s,
     taxi_kg,
@@ -78,11 +80,7 @@ export function plannedBurn(
     tripMost_kg,
     alternate_kg: alternate(),
     contingency_kg:
-      route?.contingency_1 === undefined || tripMost_kg === undefined
-        ? route?.contingency_1 === undefined
-          ? 0
-          : undefined
-        : share(route.contingency_1, tripMost_kg),
+      route?.contingency_1 === undefined ? 0 : share(route.contingency_1, tripMost_kg ?? trip_kg),
     extra_kg: route?.extraFuel === undefined ? 0 : amount_kg(route.extraFuel, "extraFuel", "Extra fuel"),
     faults,
     missing,
@@ -103,7 +101,8 @@ export function plannedBurn(
     return to_s === undefined || burn === undefined ? undefined : to_s * burn.cruise_kgPerS;
   }
 
-  function share(contingency_1: number, of_kg: number): number | undefined {
+  function share(contingency_1: number, of_kg: number | undefined): number | undefined {
+    if (of_kg === undefined) return undefined;
     if (contingency_1 >= 0 && contingency_1 <= 1) return contingency_1 * of_kg;
     return fault("contingency_1", `Contingency: expected a share from 0 to 1, received ${contingency_1}`);
   }

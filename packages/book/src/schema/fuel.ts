@@ -3,19 +3,22 @@ import type { DeepReadonly } from "../readonly.ts";
 import { FUEL_KINDS } from "./kinds.ts";
 import { Id, measureOf } from "./text.ts";
 
+/** By mass or by volume, as the handbook has it. */
+const FLOW = measureOf("mass-flow", "volume-flow");
+
 /** What the aircraft burns, how fast in each phase, and from which tanks in turn. */
 export const FuelSource = z.strictObject({
   kind: z.enum(FUEL_KINDS),
-  density15: measureOf("density").describe("At 15 °C."),
+  density15: measureOf("density").describe("At 15 °C; what is burnt by volume becomes mass by it."),
   burn: z.strictObject({
-    taxi: measureOf("mass").describe("From start-up to the take-off run, all of it."),
-    climb: measureOf("mass-flow"),
-    cruise: measureOf("mass-flow"),
-    hold: measureOf("mass-flow"),
-    descent: measureOf("mass-flow"),
-    maxContinuous: measureOf("mass-flow")
-      .optional()
-      .describe("At maximum continuous cruise power, 1,500 ft above the field."),
+    taxi: measureOf("mass", "volume").describe("From start-up to the take-off run, all of it."),
+    climb: FLOW.optional().describe(
+      "Left out, the most power is taken; without that too, the fuel of a flight is open unless its trip fuel is planned.",
+    ),
+    cruise: FLOW,
+    hold: FLOW.optional().describe("Left out, that of the cruise is taken."),
+    descent: FLOW.optional().describe("Left out, that of the cruise is taken."),
+    maxContinuous: FLOW.optional().describe("At maximum continuous cruise power, 1,500 ft above the field."),
   }),
   totaliser: z
     .strictObject({ accuracy: measureOf("ratio").describe("Of what it has counted: `2 %`.") })
@@ -38,10 +41,13 @@ export interface Fuel {
   readonly density15_kgPerM3: number;
   readonly burn: {
     readonly taxi_kg: number;
-    readonly climb_kgPerS: number;
+    /** The most power where the book has none for the climb; absent where it has neither. */
+    readonly climb_kgPerS?: number;
     readonly cruise_kgPerS: number;
     readonly hold_kgPerS: number;
     readonly descent_kgPerS: number;
+    /** Phases of which the book says nothing: they burn less than the cruise, and are taken as it. */
+    readonly takenAsCruise: readonly ("hold" | "descent")[];
     /** At maximum continuous cruise power, 1,500 ft above the field. */
     readonly maxContinuous_kgPerS?: number;
   };

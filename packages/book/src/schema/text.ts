@@ -15,20 +15,43 @@ export const Line = z
   .min(1, { error: "at least one word" })
   .max(400, { error: "at most 400 characters" });
 
-/** A value with its unit, written as text: `5.20 bar`. */
-export function measureOf(dimension: Dimension): z.ZodType<Measure, string | number> {
+/** A value with its unit, written as text: `5.20 bar`; of one of the dimensions where several will do. */
+export function measureOf(
+  ...dimensions: readonly [Dimension, ...Dimension[]]
+): z.ZodType<Measure, string | number> {
+  const what = dimensions.join(" or a ");
   return z
-    .union([z.string(), z.number()], { error: `a ${dimension} with its unit` })
+    .union([z.string(), z.number()], { error: `a ${what} with its unit` })
     .transform((written, context): Measure => {
       try {
-        return parseMeasure(String(written), dimension, dimension);
+        return parseMeasure(String(written), dimensions, what);
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
         context.addIssue(refusal(error, written));
         return z.NEVER;
       }
     })
-    .meta({ description: `A ${dimension} with its unit, for example written as "5.20 bar".` });
+    .meta({ description: `A ${what} with its unit, for example written as "5.20 bar".` });
+}
+
+/** Written where the approved manual gives no such limit: said outright, since a limit left out is one forgotten. */
+export const NONE_GIVEN = "none given";
+
+/** A limit with its unit, or the word that the manual gives none; that is `null`. */
+export function limitOf(dimension: Dimension): z.ZodType<Measure | null, string | number> {
+  const measure = measureOf(dimension);
+  return z
+    .union([z.string(), z.number()], { error: `a ${dimension} with its unit, or ${NONE_GIVEN}` })
+    .transform((written, context): Measure | null => {
+      if (written === NONE_GIVEN) return null;
+      const read = measure.safeParse(written);
+      if (read.success) return read.data;
+      for (const issue of read.error.issues) context.addIssue({ ...issue, input: written });
+      return z.NEVER;
+    })
+    .meta({
+      description: `A ${dimension} with its unit; "${NONE_GIVEN}" where the manual has no such limit.`,
+    });
 }
 
 /** What the engine refused, as an issue of the schema: its message is what was expected. */

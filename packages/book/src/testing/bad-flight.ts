@@ -42,9 +42,11 @@ export const badFlight: readonly BadBook[] = [
     says: ["fuel.burn.cruise: expected a flow above 0, found 0 kg/h"],
   },
   {
-    wrong: "a flow of volume where a mass is burnt",
-    edits: [["hold: 20 kg/h", "hold: ▶20 L/h"]],
-    says: ['fuel.burn.hold: expected a mass-flow (kg/s, kg/h, lb/h), found "20 L/h", a volume-flow'],
+    wrong: "an amount where a flow is burnt",
+    edits: [["hold: 20 kg/h", "hold: ▶20 L"]],
+    says: [
+      'fuel.burn.hold: expected a mass-flow or a volume-flow (kg/s, kg/h, lb/h, m³/s, L/h, L/min, mL/min, US gal/h, imp gal/h, US qt/h), found "20 L", a volume',
+    ],
   },
   {
     wrong: "fuel allowed to freeze",

@@ -3,6 +3,14 @@ import { InputError } from "../input-error.ts";
 import { parseMeasure } from "./measure.ts";
 
 describe("reading a measure", () => {
+  it("takes a unit of either dimension where two will do, and names both where it is of neither", () => {
+    expect(parseMeasure("32 L/h", ["mass-flow", "volume-flow"], "burn").unit).toBe("LPerH");
+    expect(parseMeasure("23 kg/h", ["mass-flow", "volume-flow"], "burn").unit).toBe("kgPerH");
+    expect(() => parseMeasure("32 L", ["mass", "length"], "burn")).toThrow(
+      'burn: expected a mass or a length (kg, g, lb, t, oz, m, mm, cm, km, in, ft, NM, mi), received "32 L", a volume',
+    );
+  });
+
   it.each([
     ["5.20 bar", "pressure", 5.2, "bar", 520_000],
     ["5,2 bar", "pressure", 5.2, "bar", 520_000],

@@ -18,12 +18,19 @@ export const measure = (value: number, unit: UnitId): Measure => ({
 const NUMBER_THEN_UNIT = /^\s*([-+−]?\d+(?:[.,]\d+)?)\s*(.*?)\s*$/u;
 
 /**
- * Reads `5.20 bar`, `−4 °C`, `12 US qt`: a number (point or comma), then a unit of the dimension asked for.
+ * Reads `5.20 bar`, `−4 °C`, `12 US qt`: a number (point or comma), then a unit of the dimension asked for, or of one
+ * of several.
  *
  * @throws {InputError} `not-a-number`, `missing` (no unit), `unknown-unit`, `wrong-unit`
  */
-export function parseMeasure(text: string, dimension: Dimension, field: string): Measure {
-  const units = unitsOf(dimension)
+export function parseMeasure(
+  text: string,
+  dimension: Dimension | readonly [Dimension, ...Dimension[]],
+  field: string,
+): Measure {
+  const dimensions: readonly Dimension[] = typeof dimension === "string" ? [dimension] : dimension;
+  const units = dimensions
+    .flatMap(unitsOf)
     .map((id) => UNITS[id].symbol || "a plain number")
     .join(", ");
   const found = NUMBER_THEN_UNIT.exec(text);
@@ -36,8 +43,9 @@ export function parseMeasure(text: string, dimension: Dimension, field: string):
   const [, digits = "", spelling = ""] = found;
   const value = Number(digits.replace("−", "-").replace(",", "."));
   if (spelling === "") {
-    const [plain] = unitsOf(dimension);
-    if (plain !== undefined && (dimension === "count" || dimension === "ratio")) return measure(value, plain);
+    const bare = dimensions.find((each) => each === "count" || each === "ratio");
+    const [plain] = bare === undefined ? [] : unitsOf(bare);
+    if (plain !== undefined) return measure(value, plain);
     throw new InputError("missing", field, {
       expected: `a unit after the number (${units})`,
       received: `"${text}"`,
@@ -47,9 +55,9 @@ export function parseMeasure(text: string, dimension: Dimension, field: string):
   if (unit === undefined) {
     throw new InputError("unknown-unit", field, { expected: `one of ${units}`, received: `"${spelling}"` });
   }
-  if (UNITS[unit].dimension !== dimension) {
+  if (!dimensions.includes(UNITS[unit].dimension)) {
     throw new InputError("wrong-unit", field, {
-      expected: `a ${dimension} (${units})`,
+      expected: `a ${dimensions.join(" or a ")} (${units})`,
       received: `"${text}", a ${UNITS[unit].dimension}`,
     });
   }

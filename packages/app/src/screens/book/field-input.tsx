@@ -5,6 +5,7 @@ import { go } from "../../routes/use-route.ts";
 import { capital } from "../../words/capital.ts";
 import { PairInput, PlaceInput } from "./place-input.tsx";
 import { useDesk } from "./use-desk.ts";
+import { unitsOfField, withUnit } from "./with-unit.ts";
 
 interface FieldInputProps {
   readonly field: BookField;
@@ -53,7 +54,7 @@ export function FieldInput(props: FieldInputProps) {
           read={(text) =>
             text === "" && field.optional
               ? undefined
-              : withUnit(text, value, field.is === "measure" ? field.unit : "")
+              : withUnit(text, value, unitsOfField(field, desk.plain, path))
           }
         />
       );
@@ -169,17 +170,6 @@ export const plainText = (value: Plain | undefined): string =>
     : typeof value === "object"
       ? JSON.stringify(value)
       : String(value);
-
-const BARE = /^[-+−]?\d+([.,]\d+)?$/;
-
-/** A bare figure gets the unit that stands there, or the usual one. */
-export function withUnit(text: string, before: Plain | undefined, usual: string): string {
-  const tidy = text.trim();
-  if (!BARE.test(tidy)) return tidy;
-  const unit = /[^\d.,\s−+-].*$/u.exec(typeof before === "string" ? before : "")?.[0] ?? usual;
-  const figure = tidy.replace("−", "-").replace("+", "").replace(",", ".");
-  return unit === "" ? figure : `${figure} ${unit}`;
-}
 
 /** A list of lines; figures among them stay figures. */
 function readLines(text: string, optional: boolean): Plain | undefined {

@@ -1,8 +1,9 @@
 import type { BookEdit, BookPath, Plain } from "@witnessmark/book";
 import { valueAt } from "@witnessmark/book";
 import { useEffect, useState } from "react";
-import { plainText, withUnit } from "./field-input.tsx";
+import { plainText } from "./field-input.tsx";
 import { useDesk } from "./use-desk.ts";
+import { gaugeUnitAt, withUnit } from "./with-unit.ts";
 
 /** The two or three figures of a place, metres from the datum. */
 export function PlaceInput({
@@ -80,6 +81,7 @@ export function PairInput({
   readonly label: string;
 }) {
   const desk = useDesk();
+  const unit = gaugeUnitAt(desk.plain, path);
   return (
     <div className="bk-boxes">
       {["from", "to"].map((end, index) => (
@@ -90,7 +92,9 @@ export function PairInput({
           value={Array.isArray(value) ? plainText(value[index]) : ""}
           onKeep={(text) => {
             const before: Plain | undefined = Array.isArray(value) ? value[index] : undefined;
-            desk.edit([{ set: [...path, index], to: withUnit(text, before, "") }]);
+            desk.edit([
+              { set: [...path, index], to: withUnit(text, before, unit === undefined ? [] : [unit]) },
+            ]);
           }}
         />
       ))}

@@ -28,7 +28,10 @@ export interface FuelFigures {
   readonly citations: readonly Citation[];
   /** Whether any of the flight is by night; undefined is taken as night. */
   readonly night: boolean | undefined;
-  /** What would be needed with all of the trip at the burn of the climb, where the trip is the book's. */
+  /**
+   * What would be needed with all of the trip at the burn of the climb, where the trip is the book's; undefined where
+   * the book has no such burn.
+   */
   readonly atMost_kg: number | undefined;
   /** From start-up at cruise burn until the usable fuel is gone; after that of the taxi. */
   readonly endurance_s: number | undefined;
@@ -92,11 +95,23 @@ function asked(
   return { ruling, atMost: isSame ? ruling : requiredFuel(pack, { ...input, trip_kg: burn.tripMost_kg }) };
 }
 
+/** The climb burns more than the cruise; nothing of it is made up. */
+const CLIMB: MissingPart = {
+  part: "book-fuel",
+  what: "what it burns in the climb or at most power, in the book; or the trip fuel, in the plan",
+};
+
 const ROUNDING_KG = 1e-9;
 
-function statusOf(usable_kg: number, required_kg: number, atMost_kg: number, byDay_kg: number): Status {
+function statusOf(
+  usable_kg: number,
+  required_kg: number,
+  atMost_kg: number | undefined,
+  byDay_kg: number,
+): Status {
   if (usable_kg < byDay_kg - ROUNDING_KG) return "stop";
   if (usable_kg < required_kg - ROUNDING_KG) return "open"; // enough by day, and nobody knows whether it is day
+  if (atMost_kg === undefined) return "open"; // too little is too little, but nobody knows what the climb takes
   return usable_kg < atMost_kg - ROUNDING_KG ? "caution" : "clear";
 }
 
@@ -175,12 +190,13 @@ export function fuelFigures(
     };
   }
   const { required_kg, byRule_kg, parts, reserve } = ruling;
-  const atMost_kg = found.atMost.known ? found.atMost.required_kg : required_kg;
+  const atMost_kg = found.atMost.known ? found.atMost.required_kg : undefined;
   const byDay = night === undefined ? asked(book, flight, plan, burn, false)?.ruling : ruling;
   const byDay_kg = byDay?.known === true ? byDay.required_kg : required_kg;
   const isSound = usable_kg !== undefined && burn.faults.length === 0 && missing.length === 0;
   return {
     ...base,
+    missing: atMost_kg === undefined ? [...missing, CLIMB] : missing,
     status: isSound ? statusOf(usable_kg, required_kg, atMost_kg, byDay_kg) : "open",
     required_kg,
     byRule_kg,

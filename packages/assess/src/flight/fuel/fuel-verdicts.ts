@@ -53,6 +53,13 @@ const readTanks = (context: Context, load: LoadFigures): readonly TankReconciled
   });
 };
 
+/** Phases of which the book says nothing are said, not passed over. */
+function takenLines(context: Context): readonly WorkingLine[] {
+  const taken = context.book.fuel?.burn.takenAsCruise ?? [];
+  if (taken.length === 0) return [];
+  return [{ label: `Burn in ${taken.join(" and ")}`, value: "not in the book, taken as the cruise" }];
+}
+
 function requiredLines(figures: FuelFigures): readonly WorkingLine[] {
   const { parts, burn, reserve, night, landing_kg, landing_s, endurance_s, usable_kg } = figures;
   const how = (id: FuelPartId): string => {
@@ -141,7 +148,7 @@ function requiredTold(
       .filter(({ fits }) => !fits)
       .flatMap(({ readings }) => readings.map(({ reading }) => reading.event)),
     working: {
-      lines: requiredLines(figures),
+      lines: [...requiredLines(figures), ...takenLines(context)],
       formula: { quantity: endurance.id, text: endurance.formula },
     },
     sources: [bookSource(context.book, "fuel, burn"), ...figures.citations.map(asSource)],

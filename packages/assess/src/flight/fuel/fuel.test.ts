@@ -75,6 +75,39 @@ describe("what must be aboard", () => {
     expect(figuresOf(withFuel(135, { route: timed })).status).toBe("stop"); // 209.6 kg
   });
 
+  describe("with a book that has no burn for the climb", () => {
+    const { fuel, ...others } = book;
+    if (fuel === undefined) throw new Error("expected a book with fuel");
+    const { climb_kgPerS: _, maxContinuous_kgPerS: __, ...burn } = fuel.burn;
+    const bare: Book = {
+      ...others,
+      fuel: { ...fuel, burn: { ...burn, takenAsCruise: ["hold", "descent"] } },
+    };
+    const { tripFuel: _trip, ...timed } = route;
+
+    it("is open on the book's trip however much there is, and says what to add", () => {
+      const figures = figuresOf(withFuel(160, { route: timed }), {}, bare);
+      expect(figures).toMatchObject({ status: "open", atMost_kg: undefined });
+      expect(figures.missing.map(({ what }) => what)).toEqual([
+        "what it burns in the climb or at most power, in the book; or the trip fuel, in the plan",
+      ]);
+    });
+
+    it("still stops with less than even the cruise would take", () => {
+      expect(figuresOf(withFuel(135, { route: timed }), {}, bare).status).toBe("stop"); // 209.6 of 211.5 kg
+    });
+
+    it("needs no climb where the trip fuel is planned, and says what is taken as the cruise", () => {
+      expect(figuresOf(clinicPlan, {}, bare).status).toBe("clear");
+      const assessment = assess(bare, emptyState("ZZ-SKR"), flightOf(clinicPlan), DEMO_NOW_ms);
+      const verdict = assessment.verdicts.find(({ id }) => id === "fuel:required");
+      expect(verdict?.working.lines).toContainEqual({
+        label: "Burn in hold and descent",
+        value: "not in the book, taken as the cruise",
+      });
+    });
+  });
+
   it("waits for the way to an alternate that is named, and for one under instrument rules", () => {
     const alternate = { code: "ZZPK", runway: "33", condition: "dry" } as const;
     expect(figuresOf({ ...clinicPlan, alternate })).toMatchObject({

@@ -8,8 +8,8 @@ export type BookFieldKind =
   | { readonly is: "id" }
   | { readonly is: "date" }
   | { readonly is: "number"; readonly unit?: string; readonly step?: number }
-  /** A value with its unit in one text; the unit is the one that a bare figure gets. */
-  | { readonly is: "measure"; readonly unit: string }
+  /** A value with its unit in one text; a bare figure gets `unit`. `or`: the usual one of another dimension that will do. */
+  | { readonly is: "measure"; readonly unit: string; readonly or?: string; readonly none?: true }
   /** A value in the unit of a gauge: its own, or that of the reading's. */
   | { readonly is: "gauge-measure" }
   /** Two such values, low end first. */
@@ -74,7 +74,7 @@ export const measure = (
   key: string,
   label: string,
   unit: string,
-  more: { readonly optional?: true; readonly note?: string } = {},
+  more: { readonly optional?: true; readonly note?: string; readonly or?: string; readonly none?: true } = {},
 ) => ({ is: "measure", key, label, unit, ...more }) as const;
 
 export const ID: BookField = {

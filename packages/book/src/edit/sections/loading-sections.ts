@@ -25,7 +25,7 @@ const EMPTY: readonly BookField[] = [
   },
 ];
 
-const FLOW = { taxi: "", climb: "", cruise: "", hold: "", descent: "" };
+const FLOW = { taxi: "", cruise: "" };
 
 export const LOADING_SECTIONS: readonly Section[] = [
   {
@@ -178,19 +178,33 @@ export const LOADING_SECTIONS: readonly Section[] = [
     blank: { kind: "avgas-100ll", density15: "0.72 kg/L", burn: FLOW, order: [] },
     fields: [
       { is: "choice", key: "kind", label: "Kind", of: FUEL_KINDS },
-      measure("density15", "Density at 15 °C", "kg/L"),
+      measure("density15", "Density at 15 °C", "kg/L", {
+        note: "Turns litres and gallons of fuel into mass",
+      }),
       {
         is: "part",
         key: "burn",
         label: "Burns",
         blank: FLOW,
         fields: [
-          measure("taxi", "To the take-off run", "kg"),
-          measure("climb", "Climb", "kg/h"),
-          measure("cruise", "Cruise", "kg/h"),
-          measure("hold", "Hold", "kg/h"),
-          measure("descent", "Descent", "kg/h"),
-          measure("maxContinuous", "Most power", "kg/h", { optional: true }),
+          measure("taxi", "To the take-off run", "kg", { or: "L" }),
+          measure("cruise", "Cruise", "kg/h", { or: "L/h" }),
+          measure("climb", "Climb", "kg/h", {
+            or: "L/h",
+            optional: true,
+            note: "Left out, most power is taken; without that too, trip fuel is planned for each flight",
+          }),
+          measure("maxContinuous", "Most power", "kg/h", { or: "L/h", optional: true }),
+          measure("hold", "Hold", "kg/h", {
+            or: "L/h",
+            optional: true,
+            note: "Left out, taken as the cruise",
+          }),
+          measure("descent", "Descent", "kg/h", {
+            or: "L/h",
+            optional: true,
+            note: "Left out, taken as the cruise",
+          }),
         ],
       },
       {

@@ -1,0 +1,47 @@
+import { type BookField, type BookPath, idOf, type Plain, valueAt } from "@witnessmark/book";
+import { UNITS, unitFromText } from "@witnessmark/engine";
+
+const BARE = /^[-+−]?\d+([.,]\d+)?$/;
+
+/**
+ * A bare figure gets the unit that stands there, where it is of the field, or the usual one.
+ *
+ * @param usual the usual unit of each dimension that the field takes, first the one that a bare figure gets
+ */
+export function withUnit(text: string, before: Plain | undefined, usual: readonly string[]): string {
+  const tidy = text.trim();
+  if (!BARE.test(tidy)) return tidy;
+  const standing = /[^\d.,\s−+-].*$/u.exec(typeof before === "string" ? before : "")?.[0].trim();
+  const unit =
+    standing !== undefined && dimensionsOf(usual).includes(dimensionOf(standing)) ? standing : usual[0];
+  const figure = tidy.replace("−", "-").replace("+", "").replace(",", ".");
+  return unit === undefined || unit === "" ? figure : `${figure} ${unit}`;
+}
+
+const dimensionOf = (text: string): string | undefined => {
+  const unit = unitFromText(text);
+  return unit === undefined ? undefined : UNITS[unit].dimension;
+};
+
+/** What a field takes, by its usual units; a unit that is not known stands for nothing. */
+const dimensionsOf = (usual: readonly string[]): readonly (string | undefined)[] =>
+  usual.map(dimensionOf).filter((dimension) => dimension !== undefined);
+
+/** The usual units of a field: its own, or that of the gauge which reads it. */
+export function unitsOfField(field: BookField, plain: Plain | null, path: BookPath): readonly string[] {
+  if (field.is === "measure") return field.or === undefined ? [field.unit] : [field.unit, field.or];
+  const unit = gaugeUnitAt(plain, path);
+  return unit === undefined ? [] : [unit];
+}
+
+/** The unit of the gauge that a path is of, or of the one which the check there reads. */
+export function gaugeUnitAt(plain: Plain | null, [list, index]: BookPath): string | undefined {
+  if (list === undefined || index === undefined) return undefined;
+  const item = valueAt(plain ?? undefined, [list, index]);
+  const gauges = valueAt(plain ?? undefined, ["gauges"]);
+  const read = valueAt(item, ["reading", "gauge"]);
+  const gauge =
+    list === "gauges" ? item : Array.isArray(gauges) ? gauges.find((each) => idOf(each) === read) : undefined;
+  const unit = valueAt(gauge, ["unit"]);
+  return typeof unit === "string" && unit !== "" ? unit : undefined;
+}
