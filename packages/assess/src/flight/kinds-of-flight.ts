@@ -16,7 +16,7 @@ const inSI = (read: Read | undefined, dimension: "time" | "mass"): number | unde
     ? undefined
     : toSI(read.value, read.unit);
 
-/** From off blocks to the landing, as planned; undefined where no time is said. */
+/** From take-off to landing, as planned; undefined where no time is said. */
 export const flightTime_s = (flight: PlannedFlight): number | undefined =>
   inSI(flight.plan?.route?.time, "time");
 

@@ -1,6 +1,7 @@
 import type { Book } from "@witnessmark/book";
 import { civilNights, type EarthPlace, toSI } from "@witnessmark/engine";
 import type { PlannedFlight } from "@witnessmark/ledger";
+import { TAXI_S } from "./conditions/times.ts";
 
 const placeOf = (book: Pick<Book, "fields">, code: string | undefined): EarthPlace | undefined => {
   const field = book.fields?.find((one) => one.code === code);
@@ -12,7 +13,7 @@ const placeOf = (book: Pick<Book, "fields">, code: string | undefined): EarthPla
 /**
  * Whether any of the flight is by night at either of its fields, from off blocks to the landing. Undefined where a field is not in the book or a time is not known.
  *
- * @param time_s from off blocks to the landing
+ * @param time_s from take-off to landing
  * @param nightsOf which night: civil twilight's, as a fuel rule means it, unless another is named
  */
 export function nightOfFlight(
@@ -27,7 +28,7 @@ export function nightOfFlight(
     placeOf(book, flight.plan?.destination?.code ?? flight.to),
   ];
   if (time_s === undefined || Number.isNaN(from_ms) || time_s > LONGEST_S) return undefined;
-  const span = { from_ms, to_ms: from_ms + time_s * 1000 };
+  const span = { from_ms, to_ms: from_ms + (TAXI_S + time_s) * 1000 };
   const nights = places.map((place) => (place === undefined ? undefined : nightsOf(place, span).length > 0));
   if (nights.includes(true)) return true;
   return nights.includes(undefined) ? undefined : false;

@@ -131,7 +131,7 @@ const endsIn = (
   adds: number,
 ): { readonly over: number; readonly at_ms?: number } => ({
   over: now + adds - due.at,
-  ...(due.counter.unit === "h" ? { at_ms: flight.begins_ms + (due.at - now) * HOUR_MS } : {}),
+  ...(due.counter.unit === "h" ? { at_ms: flight.takeOff_ms + (due.at - now) * HOUR_MS } : {}),
 });
 
 const HOUR_MS = 3_600_000;

@@ -489,15 +489,16 @@ describe("what ends during a flight says by how much and when", () => {
     return endsText(nearest, NOON)?.replaceAll("\u00A0", " ");
   };
 
-  it("by the hour: off blocks at noon, 0.4 h left of a flight of 0.8 h", () => {
+  it("by the hour from take-off: off blocks at noon, ten minutes to taxi, 0.4 h left of 0.8 h in the air", () => {
     const hundred = item({ limits: [{ by: "counter", counter: "hours", every: 100 }] });
     const dones = [done("2031-01-01", { hours: 1200 })];
     const at = (hours: number, flightTime_h: number) =>
       ends({ item: hundred, dones, counters: { hours }, flightTime_h });
-    expect(at(1299.6, 0.8)).toBe("0.4 h before this flight ends, about 12:24");
+    // take-off 12:10, landing 12:58: 24 min after the one, and as long before the other
+    expect(at(1299.6, 0.8)).toBe("0.4 h before this flight ends, about 12:34");
     expect(at(1299.6, 0.4)).toBeUndefined();
     // 0.02 h over is told as 0.1 h: never less than it is
-    expect(at(1299.2, 0.82)).toBe("0.1 h before this flight ends, about 12:48");
+    expect(at(1299.2, 0.82)).toBe("0.1 h before this flight ends, about 12:58");
   });
 
   it("by cycles, and by the day", () => {

@@ -1,17 +1,21 @@
 import type { Book, Counter } from "@witnessmark/book";
 import { fromSI } from "@witnessmark/engine";
 import type { AircraftState, LocalDate, PlannedFlight } from "@witnessmark/ledger";
+import { TAXI_S } from "../flight/conditions/times.ts";
 import { flightTime_s } from "../flight/kinds-of-flight.ts";
 import { offsetOf_min } from "../words/local-time.ts";
 import { localDayOf } from "./local-day.ts";
 
 /** What a flight adds to what runs out: when it ends, and what it counts. */
 export interface UseOfFlight {
+  /** The local day of off blocks. */
   readonly beginsOn: LocalDate;
-  /** The local day of its end; undefined while no time is said. */
+  /** The local day of its landing; undefined while no time is said. */
   readonly endsOn: LocalDate | undefined;
+  /** The landing, milliseconds since 1970 UTC. */
   readonly ends_ms: number | undefined;
-  readonly begins_ms: number;
+  /** Hours count from here: time in service is from take-off to landing, and so is the time that is planned. */
+  readonly takeOff_ms: number;
   /** How much a counter goes on by the end of it; undefined while no time is said. */
   readonly adds: (counter: Counter) => number | undefined;
 }
@@ -19,14 +23,15 @@ export interface UseOfFlight {
 /** Undefined without a flight, and where its time of departure does not read. */
 export function useOfFlight(flight: PlannedFlight | null): UseOfFlight | undefined {
   if (flight === null) return undefined;
-  const begins_ms = Date.parse(flight.offBlocks);
-  if (Number.isNaN(begins_ms)) return undefined;
+  const offBlocks_ms = Date.parse(flight.offBlocks);
+  if (Number.isNaN(offBlocks_ms)) return undefined;
   const offset_min = offsetOf_min(flight.offBlocks);
   const time_s = flightTime_s(flight);
-  const ends_ms = time_s === undefined ? undefined : begins_ms + time_s * 1000;
+  const takeOff_ms = offBlocks_ms + TAXI_S * 1000;
+  const ends_ms = time_s === undefined ? undefined : takeOff_ms + time_s * 1000;
   return {
-    beginsOn: localDayOf(begins_ms, offset_min),
-    begins_ms,
+    beginsOn: localDayOf(offBlocks_ms, offset_min),
+    takeOff_ms,
     ends_ms,
     endsOn: ends_ms === undefined ? undefined : localDayOf(ends_ms, offset_min),
     // a flight is one landing, one start, one cycle
