@@ -3,9 +3,10 @@ import { clockTime } from "../words/dates.ts";
 import { keptOfOne } from "../words/keeping.ts";
 import { personText } from "../words/people.ts";
 import { deviceWord } from "./device-word.ts";
-import { type OpenAircraft, worstBySheet } from "./open-aircraft.ts";
+import type { OpenAircraft } from "./open-aircraft.ts";
 import { type SheetName, SheetsNav } from "./sheets-nav.tsx";
 import { TitleBlock } from "./title-block.tsx";
+import { worstBySheet } from "./worst-by-sheet.ts";
 
 interface AircraftFrameProps {
   readonly open: OpenAircraft;
@@ -18,7 +19,7 @@ interface AircraftFrameProps {
 
 /** Title block, sheet, row of sheets: the frame of everything that belongs to one aircraft. */
 export function AircraftFrame({ open, sheet, title, under, className, children }: AircraftFrameProps) {
-  const { registration, book, entry, assessment, person, flight } = open;
+  const { registration, book, entry, assessment, person, flight, state } = open;
   return (
     <div className={className === undefined ? "frame" : `frame ${className}`}>
       <TitleBlock
@@ -41,7 +42,7 @@ export function AircraftFrame({ open, sheet, title, under, className, children }
       <SheetsNav
         registration={registration}
         here={sheet}
-        worst={worstBySheet(assessment)}
+        worst={worstBySheet(assessment, state.discrepancies)}
         revision={book.revision}
       />
     </div>

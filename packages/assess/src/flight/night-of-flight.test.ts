@@ -5,7 +5,9 @@ import { nightOfFlight } from "./night-of-flight.ts";
 
 const MINUTE_ms = 60_000;
 const ON_THE_EQUATOR = { latitude_deg: 0, longitude_deg: 0 };
-const fields = ["ZZAA", "ZZBB"].map((code) => ({ code, ...ON_THE_EQUATOR })) as unknown as Book["fields"]; // no more of a field is read
+const fields = ["ZZAA", "ZZBB"].map((code) => ({ code, ...ON_THE_EQUATOR })) as unknown as NonNullable<
+  Book["fields"]
+>; // no more of a field is read
 const from_ms = Date.UTC(2026, 2, 20, 12);
 const [night] = civilNights(
   { latitude_rad: toSI(ON_THE_EQUATOR.latitude_deg, "deg"), longitude_rad: 0 },
