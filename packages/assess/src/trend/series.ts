@@ -2,6 +2,7 @@ import type { Book, Check, Gauge, Reading } from "@witnessmark/book";
 import { decimalsOf } from "@witnessmark/engine";
 import { type AircraftState, compareOrder, type RecordedReading, type Servicing } from "@witnessmark/ledger";
 import { pointName } from "../book-index.ts";
+import { asWritten } from "../reading/limit-now.ts";
 import { indexDiscrepancies } from "../verdicts/discrepancy-index.ts";
 import { MINUTE_MS, recorded_ms } from "../walk/moments.ts";
 import { fitOf } from "./fit.ts";
@@ -134,7 +135,7 @@ function makeSeries(
     kind: "reading",
     check: check.id,
     title: pointName(book, check.point) ?? check.title,
-    quantity: check.reading.quantity,
+    quantity: quantityOf(check.reading),
     unit,
     points,
     total: readings.length,
@@ -144,6 +145,10 @@ function makeSeries(
     from,
   };
 }
+
+/** Where a gas moves the limit, all readings are told as they would be at the book's temperature. */
+const quantityOf = ({ quantity, limit }: Reading): string =>
+  limit.by === "fixed" || limit.by === "table" ? quantity : `${quantity} at ${asWritten(limit.at)}`;
 
 const fits = new WeakMap<Series, TrendFit>();
 

@@ -53,7 +53,7 @@ export interface Series {
   readonly kind: "reading" | "oil-use";
   readonly check?: string;
   readonly title: string;
-  /** `tyre pressure` */
+  /** `tyre pressure at 15 °C` */
   readonly quantity: string;
   readonly unit: Shown;
   /** Oldest first; the latest of them when there are many. */

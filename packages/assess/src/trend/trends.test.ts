@@ -192,7 +192,9 @@ describe("an assessment", () => {
         told([24], () => 5.22, story),
         24,
       ),
-    ).toMatchObject([{ status: "caution", says: "Tyre pressure: 0.18 bar less than expected since Friday" }]);
+    ).toMatchObject([
+      { status: "caution", says: "Tyre pressure at 15\u00A0°C: 0.18 bar less than expected since Friday" },
+    ]);
   });
 });
 

@@ -49,7 +49,7 @@ describe("the pace of a walk", () => {
   it("names every stop that was too fast, in the order of the walk", () => {
     const verdict = verdictOf(walked(["d", "e", "a", "b", "c"], 2), "pace:walk");
     expect(verdict.says).toContain("nose and right wing");
-    expect(verdict.margin?.text).toBe("2 stops");
+    expect(verdict.margin?.text).toBe("2 stances");
   });
 
   it("of the whole walk counts where no single stop was too fast", () => {

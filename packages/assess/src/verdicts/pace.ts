@@ -96,7 +96,7 @@ export function paceVerdict(context: Context): readonly Finding[] {
         status: "caution",
         title: "Pace of the walk",
         says: `Faster than one can look: ${listed(stops)}. Was everything looked at?`,
-        margin: { value: 0, unit: "", text: counted(stops.length, "stop") },
+        margin: { value: 0, unit: "", text: counted(stops.length, "stance") },
         because: all.map(explained) as [string, ...string[]], // as many as there are in `all`, at least one
         working: {
           lines: all.map((each) => ({

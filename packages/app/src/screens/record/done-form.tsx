@@ -129,7 +129,8 @@ export function readShown(
   counter: Counter,
 ): { readonly value: number } | { readonly value: undefined; readonly why: string } {
   const read = readFigure(text, counterText(100, counter));
-  const is = read.ok && (read.unit === undefined || read.unit === counter.unit) && read.value >= 0;
+  if (!read.ok) return { value: undefined, why: `${counter.name}: ${read.why}` };
+  const is = (read.unit === undefined || read.unit === counter.unit) && read.value >= 0;
   return is
     ? { value: read.value }
     : { value: undefined, why: `${counter.name}: expected what it showed, as a number.` };

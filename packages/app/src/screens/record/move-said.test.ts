@@ -79,7 +79,7 @@ it.each([
   [{ on: "2026-06-02" }, "Say on which day it was; it cannot be still to come."],
   [{ on: "2026-01-09" }, "Number M-17 was fitted on 2026-01-10: this cannot have been before."],
   [{ serial: "M-17" }, "Number M-17 is fitted already."],
-  [{ shown: { hours: "many" } }, "Airframe hours: expected what it showed, as a number."],
+  [{ shown: { hours: "many" } }, "Airframe hours: “many” is not a number. Type one such as 100.0 h."],
   [{ ran: {} }, "Airframe hours: expected what it had run when it was fitted; 0 for a new one."],
   [{ ran: { hours: "-3" } }, "Airframe hours: expected what it had run when it was fitted; 0 for a new one."],
   [{ lastOn: "2026-05-02" }, "It was last done before it was fitted: look at the two days."],

@@ -11,6 +11,7 @@ import { DoneForm } from "./done-form.tsx";
 import { ExperienceForm } from "./experience-form.tsx";
 import { offeredItem } from "./pilot-offers.ts";
 import { RunsOutRule } from "./runs-out-rule.tsx";
+import { TakeBack } from "./take-back.tsx";
 import { useTimed } from "./timed-now.ts";
 import { FollowIt, NoLongerFollowed } from "./to-follow.tsx";
 import { whyItStops } from "./why-it-stops.ts";
@@ -70,6 +71,11 @@ function Followed({ open, found }: { readonly open: OpenAircraft; readonly found
       <div className="timed-rule">
         <RunsOutRule figure={found} />
       </div>
+      {found.nearest?.by === "unknown" && item.limits.some(({ by }) => by === "counter") ? (
+        <a className="back-row" href={href({ at: "after", registration: open.registration })}>
+          Write down what the counters show
+        </a>
+      ) : null}
       <Forecast open={open} figure={found} />
       {verdict === undefined ? null : <Working verdict={verdict} />}
       {item.component === undefined ? null : (
@@ -142,6 +148,11 @@ function Done({ open, id }: TimedScreenProps) {
                   `written down ${dayMonth(Date.parse(each.recordedAt))} by ${each.author.name}`,
                 ].join(", ")}
               </p>
+              <TakeBack
+                registration={open.registration}
+                event={each.event}
+                what={`done ${dayOfDate(each.on)} by ${each.by}`}
+              />
             </li>
           ))}
         </ol>

@@ -3,6 +3,7 @@ import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { useMinute } from "../../preferences/clock.ts";
 import { href } from "../../routes/route.ts";
+import { capital } from "../../words/capital.ts";
 import { tally } from "../../words/figures.ts";
 import { addressOf, useTrends } from "./trend-hand.ts";
 import { TrendLog } from "./trend-log.tsx";
@@ -42,7 +43,9 @@ export function Trends({ open }: { readonly open: OpenAircraft }) {
               <a href={pageOf(open, trend)}>
                 <b>{trend.title}</b>
                 <b>{lastText(trend)}</b>
-                <span>{trend.sentence}</span>
+                <span>
+                  {capital(trend.quantity)}. {trend.sentence}
+                </span>
               </a>
             </li>
           ))}
