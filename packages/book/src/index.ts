@@ -2,6 +2,7 @@ export { type Beginning, beginBook } from "./begin/begin-book.ts";
 export { drawnFrom } from "./begin/drawn-from.ts";
 export { ARCHETYPES, type Archetype, type Figures } from "./begin/figures.ts";
 export { type FirstFigures, firstFiguresOf } from "./begin/first-figures.ts";
+export { type Followed, followShape } from "./begin/follow-shape.ts";
 export {
   type ByHand,
   changedByHand,
@@ -10,6 +11,7 @@ export {
   redraw,
   type ShapedPart,
 } from "./begin/redraw.ts";
+export { wheelNames } from "./begin/wheel-names.ts";
 export type { Book, BookFault, BookResult, Check, ManualOrder, OrderStep } from "./book.ts";
 export {
   distanceOutside_m,

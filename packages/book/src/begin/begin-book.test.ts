@@ -7,6 +7,7 @@ import { readBook } from "../read-book.ts";
 import { TAILS, WINGS } from "../schema/drawn-from.ts";
 import { ENGINES, GEARS } from "../schema/kinds.ts";
 import { beginBook } from "./begin-book.ts";
+import { drawnFrom } from "./drawn-from.ts";
 import { ARCHETYPES, type Figures } from "./figures.ts";
 
 const begin = (archetype: (typeof ARCHETYPES)[number], changed: Partial<Figures> = {}) =>
@@ -47,6 +48,7 @@ describe("a book begun from a few figures", () => {
       retractable: fc.boolean(),
       pressurised: fc.boolean(),
       tows: fc.boolean(),
+      datumAft_m: fc.constantFrom(0, 1.15, -2.4),
       seats: fc.integer({ min: 1, max: 12 }),
     });
     await fc.assert(
@@ -61,9 +63,52 @@ describe("a book begun from a few figures", () => {
           expect(await faultsOf(text)).toEqual([]);
         },
       ),
-      { numRuns: 6 },
+      { numRuns: 12 },
     );
   });
+
+  it.each(TAILS.flatMap((tail) => GEARS.map((gear) => [tail, gear] as const)))(
+    "is one with a %s tail and a %s, with each kind of engine",
+    async (tail, gear) => {
+      for (const [index, engine] of ENGINES.entries()) {
+        const engines = engine === "none" ? 0 : index % 2 === 0 ? 2 : 1;
+        const wing = WINGS[(index + TAILS.indexOf(tail) + GEARS.indexOf(gear)) % WINGS.length] ?? "low";
+        const archetype = ARCHETYPES.find(({ figures }) => figures.engine === engine) ?? ARCHETYPES[0];
+        if (archetype === undefined) throw new Error("expected an archetype");
+        const text = begin(archetype, { tail, gear, engine, engines, wing, retractable: engines === 2 });
+        expect({ engine, wing, faults: await faultsOf(text) }).toEqual({ engine, wing, faults: [] });
+      }
+    },
+  );
+
+  it("counts from the datum of the handbook, which lies behind the tip of the nose or ahead of it", async () => {
+    const archetype = ARCHETYPES[1];
+    if (archetype === undefined) throw new Error("expected a second archetype");
+    const drawn = async (datumAft_m: number) => {
+      const result = await readBook(begin(archetype, { length_m: 6.9, datumAft_m }), "new.yaml");
+      if (!result.ok) throw new Error("expected a book");
+      return result.book;
+    };
+    const [tip, behind, ahead] = [await drawn(0), await drawn(1.15), await drawn(-2)];
+    // by hand: the tip of the spinner is 1.15 m ahead of the datum, and the tail 6.90 − 1.15 = 5.75 m aft of it
+    expect(extent(behind.geometry).fore_m).toBeCloseTo(-1.15, 6);
+    expect(extent(behind.geometry).aft_m).toBeCloseTo(5.75, 6);
+    expect(extent(ahead.geometry).fore_m).toBeCloseTo(2, 6);
+    for (const [id, { place }] of tip.points) {
+      expect(behind.points.get(id)?.place[0]).toBeCloseTo(place[0] - 1.15, 9);
+      expect(behind.points.get(id)?.place.slice(1)).toEqual(place.slice(1));
+    }
+    for (const [index, { place }] of tip.stances.entries())
+      expect(ahead.stances[index]?.place[0]).toBeCloseTo(place[0] + 2, 9);
+  });
+
+  it.each(ARCHETYPES.map((archetype) => [archetype.name, archetype] as const))(
+    "has its foremost part where the datum is counted from: %s",
+    (_, { figures }) => {
+      const { geometry } = drawnFrom({ registration: "ZZ-NEW", type: "New 1", ...figures });
+      expect(extent(geometry).fore_m).toBeCloseTo(0, 6);
+    },
+  );
 
   it("has the span and the length that were asked", async () => {
     const archetype = ARCHETYPES[1];
@@ -112,6 +157,7 @@ describe("a book begun from a few figures", () => {
     if (archetype === undefined) throw new Error("expected an archetype");
     expect(() => begin(archetype, { span_m: 0 })).toThrow(/span: expected 5 to 40 m, received 0 m/);
     expect(() => begin(archetype, { length_m: Number.NaN })).toThrow(/length: expected/);
+    expect(() => begin(archetype, { datumAft_m: 11 })).toThrow(/datum: expected −10 to 10 m, received 11 m/);
     expect(() => begin(archetype, { span_m: 30, length_m: 5 })).toThrow(/length/);
   });
 });

@@ -1,5 +1,8 @@
 import { isSeq, parseDocument, stringify, visit } from "yaml";
+import type { Plain } from "../edit/edit-text.ts";
+import type { Geometry } from "../schema/geometry.ts";
 import { writeYaml } from "../yaml/write-yaml.ts";
+import { movedAlong } from "./along.ts";
 import { type Archetype, type Figures, mustBeAnAircraft } from "./figures.ts";
 import { writtenFigures } from "./first-figures.ts";
 import { GROUND_GEAR } from "./ground-gear.ts";
@@ -45,12 +48,25 @@ export const beginBook = (beginning: Beginning): string => inYaml(keysOf(beginni
 /**
  * The same as keys and values.
  *
+ * @param shaped the shape that points and stances are put on, in the axes of the book; left out, the one that is drawn
  * @throws {InputError} figures that no aircraft has
  */
-export function keysOf({ archetype, figures, by, on }: Beginning) {
+export function keysOf(beginning: Beginning, shaped?: Geometry): Plain {
+  const { figures } = beginning;
   mustBeAnAircraft(figures);
-  const shape = shapeOf(figures);
-  const parts = placedParts(shape, figures);
+  const drawn = shapeOf(figures);
+  const stands = shaped === undefined ? drawn : fromForemost(shaped, figures);
+  const keys = movedAlong(keysFrom(beginning, drawn, stands), -figures.datumAft_m);
+  return JSON.parse(JSON.stringify(keys)) as Plain; // plain data, without what is undefined
+}
+
+/** A shape of a book, counted from the foremost part. */
+const fromForemost = (geometry: Geometry, { datumAft_m }: Figures): Geometry =>
+  movedAlong({ geometry }, datumAft_m).geometry;
+
+/** In axes that begin at the foremost part. */
+function keysFrom({ archetype, figures, by, on }: Beginning, drawn: Geometry, stands: Geometry) {
+  const parts = placedParts(stands, figures);
   const used = new Set(parts.map(({ area }) => area));
   const pointsOf = (part: string) => parts.filter((one) => one.part === part).map(({ id }) => id);
   const looks = [...LOOKS_INSIDE, ...LOOKS_AIRFRAME, ...LOOKS_GEAR_ENGINE, ...LOOKS_GLIDER];
@@ -72,10 +88,10 @@ export function keysOf({ archetype, figures, by, on }: Beginning) {
       certification: { basis: archetype.basis, masterList: false },
     },
     drawnFrom: writtenFigures(figures),
-    geometry: shape.geometry,
+    geometry: drawn,
     gauges: [],
     areas: AREAS.filter(([id]) => used.has(id)).map(([id, name]) => ({ id, name })),
-    stances: stancesOf(shape, figures),
+    stances: stancesOf(stands, figures),
     points: parts.map(({ part: _, ...point }) => point),
     checks: looks.flatMap((look) => checkOf(look, look.at.flatMap(pointsOf))),
     groundGear: GROUND_GEAR.flatMap(({ at, ...item }) => {
@@ -135,7 +151,7 @@ const idOf = (name: string): string =>
     .replaceAll(/^-|-$/g, "");
 
 /** In the look of a book that a person writes: short lists on one line. */
-function inYaml(book: object): string {
+function inYaml(book: Plain): string {
   const document = parseDocument(stringify(book, { lineWidth: 0, aliasDuplicateObjects: false }));
   visit(document, {
     Seq(_, node) {

@@ -1,5 +1,6 @@
 import type { Point } from "../schema/book-source.ts";
 import type { Geometry } from "../schema/geometry.ts";
+import { movedAlong } from "./along.ts";
 import { type Figures, mustBeAnAircraft } from "./figures.ts";
 import { placedParts } from "./placed-parts.ts";
 import { shapeOf } from "./shape-of.ts";
@@ -14,6 +15,6 @@ export function drawnFrom(figures: Figures): {
   readonly points: readonly Pick<Point, "id" | "place">[];
 } {
   mustBeAnAircraft(figures);
-  const shape = shapeOf(figures);
-  return { geometry: shape.geometry, points: placedParts(shape, figures) };
+  const geometry = shapeOf(figures);
+  return movedAlong({ geometry, points: placedParts(geometry, figures) }, -figures.datumAft_m);
 }

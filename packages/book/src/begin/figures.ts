@@ -12,6 +12,8 @@ export interface Figures {
   readonly length_m: number;
   /** Ground to the highest part as it stands, metres: 1 to 10. Left out, as is usual for its length. */
   readonly height_m?: number | undefined;
+  /** How far aft of the foremost part the datum of the book is, metres: −10 to 10, negative where it lies ahead. */
+  readonly datumAft_m: number;
   readonly wing: (typeof WINGS)[number];
   readonly tail: (typeof TAILS)[number];
   readonly gear: (typeof GEARS)[number];
@@ -38,6 +40,7 @@ export interface Archetype {
 const SINGLE: Archetype["figures"] = {
   span_m: 11,
   length_m: 8.2,
+  datumAft_m: 0,
   wing: "high",
   tail: "conventional",
   gear: "nose-wheel",
@@ -125,7 +128,11 @@ const RANGES = {
   span_m: { low: 5, high: 40, what: "span" },
   length_m: { low: 4, high: 30, what: "length" },
   height_m: { low: 1, high: 10, what: "height" },
+  datumAft_m: { low: -10, high: 10, what: "datum" },
 } as const;
+
+const REMEDY = "give it in metres, from the three-view drawing of the manual";
+const REMEDY_DATUM = "give it in metres behind the foremost part, with a minus where it lies ahead";
 
 /** Length as a share of the span: outside these it is a slip of a figure. From memory of aircraft of these kinds. */
 const SLENDER = { low_1: 0.35, high_1: 1.5 } as const;
@@ -138,9 +145,9 @@ export function mustBeAnAircraft(figures: Figures): void {
     const value = figures[name as keyof typeof RANGES]; // the keys are those of the literal above
     if (value === undefined || (value >= low && value <= high)) continue;
     throw new InputError("out-of-range", what, {
-      expected: `${low} to ${high} m`,
+      expected: `${low < 0 ? `−${-low}` : low} to ${high} m`,
       received: `${value} m`,
-      remedy: "give it in metres, from the three-view drawing of the manual",
+      remedy: name === "datumAft_m" ? REMEDY_DATUM : REMEDY,
       value,
       range: [low, high],
     });

@@ -12,6 +12,8 @@ export const writtenFigures = (figures: FirstFigures): DrawnFrom => ({
   span: figures.span_m,
   length: figures.length_m,
   ...(figures.height_m === undefined ? {} : { height: figures.height_m }),
+  // a program of before knows no other datum than the foremost part
+  ...(figures.datumAft_m === 0 ? {} : { datum: figures.datumAft_m }),
   wing: figures.wing,
   tail: figures.tail,
   gear: figures.gear,
@@ -44,6 +46,7 @@ export function firstFiguresOf(plain: Plain): FirstFigures | undefined {
     span_m,
     length_m,
     height_m: number("height"),
+    datumAft_m: number("datum") ?? 0,
     wing,
     tail,
     gear,

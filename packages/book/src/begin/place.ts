@@ -1,5 +1,5 @@
 import type { Figures } from "./figures.ts";
-import type { Shape } from "./shape-of.ts";
+import type { Shape } from "./shape-stands.ts";
 
 /** [x, y, z], metres, in the book's axes. */
 export type Xyz = readonly [x_m: number, y_m: number, z_m: number];
@@ -81,12 +81,9 @@ export const byMainWheel =
 /** A place by the engine on the right, or the only one: metres aft of its propeller, to the right and up. */
 export const byEngine =
   (aft_m: number, right_m: number, up_m: number): PlaceOn =>
-  ({ engines }) => {
-    const [{ x_m, y_m, z_m }] = [engines[0] ?? { x_m: 0, y_m: 0, z_m: 1 }];
-    return [x_m + aft_m, y_m + right_m, z_m + up_m];
-  };
+  ({ engine: { x_m, y_m, z_m } = { x_m: 0, y_m: 0, z_m: 1 } }) => [x_m + aft_m, y_m + right_m, z_m + up_m];
 
 /** A place by the wheel at the nose or the tail. */
 export const bySmallWheel =
   (aft_m: number, up_m: number): PlaceOn =>
-  ({ geometry: { wheels } }) => [(wheels[0]?.x ?? 0) + aft_m, 0, up_m];
+  ({ smallWheel }) => [(smallWheel?.x_m ?? 0) + aft_m, 0, up_m];

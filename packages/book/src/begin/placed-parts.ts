@@ -1,21 +1,23 @@
 import type { Point } from "../schema/book-source.ts";
+import type { Geometry } from "../schema/geometry.ts";
 import type { Figures } from "./figures.ts";
 import { PARTS, type Part } from "./parts.ts";
 import type { Xyz } from "./place.ts";
 import { cm } from "./round.ts";
-import type { Shape } from "./shape-of.ts";
+import { shapeStands } from "./shape-stands.ts";
 
 /** A point of the new book, with the part that it is. */
 export type PlacedPart = Point & { readonly part: string };
 
-/** Every part that an aircraft of these figures has, at its place; what is there twice is mirrored. */
-export function placedParts(shape: Shape, figures: Figures): readonly PlacedPart[] {
+/** Every part that an aircraft of these figures has, at its place on the shape; what is there twice is mirrored. */
+export function placedParts(geometry: Geometry, figures: Figures): readonly PlacedPart[] {
+  const [right, left] = [shapeStands(geometry, "right"), shapeStands(geometry, "left")];
   return PARTS.filter((part) => isOn(part, figures)).flatMap((part) => {
-    const place = part.place(shape, figures);
+    const place = part.place(right, figures);
     const isOneWheel = figures.gear === "mono-wheel" && part.stance === "side-main-wheel";
     if (isOneWheel) return [only({ ...part, stance: "main-wheel" }, "centre", place)];
     if (part.sides === "both" || (part.sides === "engine" && figures.engines === 2))
-      return [oneOf(part, "right", place), oneOf(part, "left", place)];
+      return [oneOf(part, "right", place), oneOf(part, "left", part.place(left, figures))];
     const side = part.sides === "engine" ? "centre" : part.sides;
     const underIt = part.stance === "main-wheel" && figures.gear !== "mono-wheel";
     return [only(underIt ? { ...part, stance: "left-main-wheel" } : part, side, place)];

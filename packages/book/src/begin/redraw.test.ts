@@ -7,6 +7,7 @@ import { readBook } from "../read-book.ts";
 import { beginBook } from "./begin-book.ts";
 import { ARCHETYPES } from "./figures.ts";
 import { type FirstFigures, firstFiguresOf } from "./first-figures.ts";
+import { followShape } from "./follow-shape.ts";
 import { changedByHand, redraw } from "./redraw.ts";
 
 const TAIL_WHEEL = ARCHETYPES.find(({ id }) => id === "piston-single-tail-wheel");
@@ -122,7 +123,71 @@ describe("a book drawn anew from other first figures", () => {
     expect(redoDraft(undoDraft(drawn)).text).toBe(drawn.text);
   });
 
+  it("moves all that is drawn with another datum, also what a hand has put there; the arms of the handbook stay", () => {
+    const own = editText(begun(), [
+      PITOT,
+      { set: ["geometry", "wheels", 1, "x"], to: 1.777 },
+      { set: ["hazards"], to: [{ name: "Step", kind: "step", place: [2.5, -1], radius: 0.3 }] },
+      {
+        set: ["loading"],
+        to: {
+          stations: [{ id: "seat-1", arm: "0.94 m", place: [2.09, -0.25, 1.2] }],
+          tanks: [{ id: "left-tank", arms: [{ volume: "0 L", arm: "0.61 m" }], place: [1.9, -2, 1.9] }],
+        },
+      },
+    ]);
+    const { text, stays } = drawnAnew(own, { datumAft_m: 1.15 });
+    const plain = plainIn(text);
+    expect(stays).toEqual([]);
+    expect(valueAt(plain, ["drawnFrom", "datum"])).toBe(1.15);
+    // 2.40 − 1.15, 1.777 − 1.15, 2.50 − 1.15, 2.09 − 1.15, 1.90 − 1.15
+    expect(placeIn(plain, "pitot")).toEqual([1.25, -3.33, 1.9]);
+    expect(valueAt(plain, ["geometry", "wheels", 1, "x"])).toBe(0.627);
+    expect(valueAt(plain, ["hazards", 0, "place"])).toEqual([1.35, -1]);
+    expect(valueAt(plain, ["loading", "stations", 0])).toMatchObject({
+      arm: "0.94 m",
+      place: [0.94, -0.25, 1.2],
+    });
+    expect(valueAt(plain, ["loading", "tanks", 0])).toMatchObject({
+      arms: [{ arm: "0.61 m" }],
+      place: [0.75, -2, 1.9],
+    });
+    const byHand = (of: Plain) => changedByHand(of).points.map(({ id }) => id);
+    expect(byHand(plain)).toEqual(byHand(plainIn(own)));
+    // back at the tip of the nose it is as it was, figure for figure
+    expect(plainIn(drawnAnew(text, { datumAft_m: 0 }).text)).toEqual(plainIn(own));
+  });
+
+  it("with another datum alone is the one that would have been begun with it, in one step", () => {
+    const { text } = drawnAnew(begun(), { datumAft_m: -0.5, length_m: 7.3 });
+    expect(plainIn(text)).toEqual(plainIn(begun({ datumAft_m: -0.5, length_m: 7.3 })));
+    const plain = plainIn(begun());
+    const figures = firstFiguresOf(plain);
+    if (figures === undefined) throw new Error("expected the first figures");
+    const drawn = editDraft(newDraft(begun(), null), redraw(plain, { ...figures, datumAft_m: 1.15 }).edits);
+    expect(drawn.past).toHaveLength(1);
+    expect(undoDraft(drawn).text).toBe(begun());
+  });
+
+  it("of before, without a word of its datum, is counted from the foremost part", () => {
+    expect(firstFiguresOf(plainIn(begun()))?.datumAft_m).toBe(0);
+    expect(begun()).not.toMatch(/datum/);
+  });
+
+  it("puts the points of a wheel that was moved by hand at that wheel", () => {
+    const own = editText(begun(), [{ set: ["geometry", "wheels", 1, "x"], to: 1.1 }]);
+    const { edits } = followShape(plainIn(begun()), [{ set: ["geometry", "wheels", 1, "x"], to: 1.1 }], null);
+    const followed = plainIn(editText(begun(), edits));
+    expect(placeIn(followed, "right-main-tyre")).toEqual([1.1, 1.1, 0.22]);
+    expect(changedByHand(followed).points).toEqual([]);
+    expect(changedByHand(plainIn(own)).points.map(({ id }) => id)).toContain("right-main-tyre");
+    const anew = plainIn(drawnAnew(editText(begun(), edits), { length_m: 7.6 }).text);
+    expect(placeIn(anew, "right-main-tyre")).toEqual([1.1, 1.1, 0.22]);
+    expect(placeIn(anew, "papers")).toEqual(placeIn(plainIn(begun({ length_m: 7.6 })), "papers"));
+  });
+
   it("is refused for figures that no aircraft has", () => {
+    expect(() => drawnAnew(begun(), { datumAft_m: Number.NaN })).toThrow(/datum: expected −10 to 10 m/);
     expect(() => drawnAnew(begun(), { span_m: 0 })).toThrow(/span: expected 5 to 40 m, received 0 m/);
   });
 

@@ -1,10 +1,13 @@
 import { InputError } from "@witnessmark/engine";
 import { type Difference, isList, isMap, isSame, own, placeOf } from "../edit/differences.ts";
 import type { BookEdit, Plain } from "../edit/edit-text.ts";
-import { mergeEdits } from "../edit/merge.ts";
+import { editPlain, mergeEdits } from "../edit/merge.ts";
 import { valueAt } from "../edit/plain-of.ts";
-import { keysOf } from "./begin-book.ts";
+import type { Geometry } from "../schema/geometry.ts";
+import { alongEdits } from "./along.ts";
+import { mustBeAnAircraft } from "./figures.ts";
 import { type FirstFigures, firstFiguresOf } from "./first-figures.ts";
+import { drawnAs, shapeIn } from "./shaped.ts";
 
 export interface Redrawn {
   /** What has to be changed in the text. */
@@ -15,22 +18,49 @@ export interface Redrawn {
 
 /**
  * The book drawn anew from other first figures: shape, points, stances and what is looked at follow, but for what
- * was changed by hand since. A book that does not say what it was drawn from keeps all it has, and says the figures.
+ * was changed by hand since; points on a part that was shaped by hand stand on it as it is. With another datum all
+ * that is drawn moves, by whomever it was put there. A book that does not say what it was drawn from keeps all it
+ * has, and says the figures.
  *
  * @throws {InputError} figures that no aircraft has
  */
 export function redraw(plain: Plain, next: FirstFigures): Redrawn {
-  const drawn = drawnAs(plain, next);
   const before = firstFiguresOf(plain);
   if (before === undefined) {
-    const figures = valueAt(drawn, ["drawnFrom"]) ?? null;
+    const figures = valueAt(drawnAs(plain, next), ["drawnFrom"]) ?? null;
     return { edits: [{ set: ["drawnFrom"], to: figures }], stays: [] };
   }
-  const { edits, questions } = mergeEdits(drawnAs(plain, before), drawn, plain);
-  return { edits, stays: questions.map(({ path }) => path) };
+  mustBeAnAircraft({ ...next, registration: "", type: "" });
+  const along = alongEdits(plain, before.datumAft_m - next.datumAft_m);
+  const moved = along.reduce(editPlain, plain);
+  const from = { ...before, datumAft_m: next.datumAft_m };
+  const { edits, questions } = mergeEdits(
+    // what the book says of its datum is a figure like the others
+    withDatum(drawnAs(moved, from, shapeIn(moved)), before),
+    drawnAs(moved, next, shapeAfter(moved, from, next)),
+    moved,
+  );
+  return { edits: [...along, ...edits], stays: questions.map(({ path }) => path) };
 }
 
-/** A point that does not stand where the first figures put it. */
+/** The shape with what of it follows the figures. */
+function shapeAfter(plain: Plain, from: FirstFigures, next: FirstFigures): Geometry | undefined {
+  const { edits } = mergeEdits(
+    geometryOf(drawnAs(plain, from)),
+    geometryOf(drawnAs(plain, next)),
+    geometryOf(plain),
+  );
+  return shapeIn(edits.reduce(editPlain, geometryOf(plain)));
+}
+
+const geometryOf = (plain: Plain): Plain => ({ geometry: valueAt(plain, ["geometry"]) ?? {} });
+
+const withDatum = (drawn: Plain, { datumAft_m }: FirstFigures): Plain =>
+  datumAft_m === 0
+    ? editPlain(drawn, { remove: ["drawnFrom", "datum"] })
+    : editPlain(drawn, { set: ["drawnFrom", "datum"], to: datumAft_m });
+
+/** A point that does not stand where it would be put on the shape. */
 export interface MovedPoint {
   readonly id: string;
   readonly name: string;
@@ -60,7 +90,8 @@ export function changedByHand(plain: Plain): ByHand {
   if (figures === undefined) return NOTHING;
   try {
     const drawn = drawnAs(plain, figures);
-    return { points: movedPoints(plain, drawn), parts: shapedParts(plain, drawn) };
+    const onShape = drawnAs(plain, figures, shapeIn(plain));
+    return { points: movedPoints(plain, onShape), parts: shapedParts(plain, drawn) };
   } catch (error) {
     if (error instanceof InputError) return NOTHING; // figures that no aircraft has: told at the field
     throw error;
@@ -86,40 +117,4 @@ function shapedParts(plain: Plain, drawn: Plain): readonly ShapedPart[] {
   return [...new Set([...Object.keys(there), ...Object.keys(here)])]
     .filter((key) => !isSame(own(here, key), own(there, key)))
     .map((key) => ({ key, drawn: own(there, key) }));
-}
-
-/** The book that these figures alone would give, named as this one is. */
-function drawnAs(plain: Plain, figures: FirstFigures): Plain {
-  const text = (...path: readonly string[]) => {
-    const value = valueAt(plain, path);
-    return typeof value === "string" ? value : "";
-  };
-  const basis = valueAt(plain, ["aircraft", "certification", "basis"]);
-  const keys = keysOf({
-    archetype: {
-      description: described(text("aircraft", "description"), figures),
-      basis: basis === "amateur-built" ? basis : "type-certified",
-    },
-    figures: { ...figures, registration: text("aircraft", "registration"), type: text("aircraft", "type") },
-    by: text("issued", "by"),
-    on: text("issued", "on"),
-  });
-  return JSON.parse(JSON.stringify(keys)) as Plain; // plain data, without what is undefined
-}
-
-const WHEELS = {
-  "nose-wheel": "nose wheel",
-  "tail-wheel": "tail wheel",
-  "mono-wheel": "mono-wheel",
-} as const;
-
-const KIND = /\b(piston|turboprop) (single|twin)\b|\b(single|twin)-engine (piston|turboprop)\b|\bglider\b/;
-
-/** What it is called, with the wheel and the engines that it has now. */
-function described(words: string, { gear, engine, engines }: FirstFigures): string {
-  const count = engines === 2 ? "twin" : "single";
-  return words.replace(/nose wheel|tail wheel|mono-wheel/, WHEELS[gear]).replace(KIND, (kind) => {
-    if (engine === "none") return "glider";
-    return kind.includes("-engine ") ? `${count}-engine ${engine}` : `${engine} ${count}`;
-  });
 }

@@ -1,3 +1,4 @@
+import { sectionAt } from "../drawing/fuselage-body.ts";
 import { SPINNER_REACH_m } from "../drawing/propeller.ts";
 import type { Geometry } from "../schema/geometry.ts";
 import type { Figures } from "./figures.ts";
@@ -28,7 +29,7 @@ const GLIDER_STATIONS: readonly StationShares[] = [
   [0.99, 0.1, 0.12, 0.02],
 ];
 const NOSE_OF_SINGLE: StationShares = [0.035, 0.35, 0.2, -0.2];
-const NOSE_OF_TWIN: StationShares = [0.01, 0.1, 0.05, -0.2];
+const NOSE_OF_TWIN: StationShares = [0, 0.1, 0.05, -0.2];
 const CABIN_STATIONS: readonly StationShares[] = [
   [0.12, 0.78, 0.42, -0.46],
   [0.26, 0.95, 0.52, -0.56],
@@ -86,18 +87,7 @@ export function bodyOf({ length_m, tail, gear, engine, engines, seats }: Figures
     main_x_m,
     grow,
     tilt_m,
-    topAt_m: (x_m) => between(fuselage, x_m, 2),
-    bottomAt_m: (x_m) => between(fuselage, x_m, 3),
+    topAt_m: (x_m) => sectionAt(fuselage, x_m)[2],
+    bottomAt_m: (x_m) => sectionAt(fuselage, x_m)[3],
   };
-}
-
-/** A height of the fuselage between its stations. */
-function between(stations: Geometry["fuselage"], x_m: number, pick: 2 | 3): number {
-  const next = stations.findIndex(([x]) => x >= x_m);
-  const after = stations[next < 0 ? stations.length - 1 : next];
-  const before = stations[Math.max(0, next < 0 ? stations.length - 1 : next - 1)] ?? after;
-  if (after === undefined || before === undefined) return 0;
-  const width_m = after[0] - before[0];
-  const share_1 = width_m > 0 ? Math.min(1, Math.max(0, (x_m - before[0]) / width_m)) : 0;
-  return before[pick] + share_1 * (after[pick] - before[pick]);
 }

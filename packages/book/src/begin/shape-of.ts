@@ -5,17 +5,6 @@ import { cm } from "./round.ts";
 import { type Body, bodyOf } from "./shape-body.ts";
 import { tailOf, wingOf } from "./shape-surfaces.ts";
 
-/** The shape, and the heights and stations at which other things are put. */
-export interface Shape {
-  readonly geometry: Geometry;
-  readonly halfWidth_m: number;
-  /** Fuselage top and bottom at a station. */
-  readonly topAt_m: (x_m: number) => number;
-  readonly bottomAt_m: (x_m: number) => number;
-  readonly mainWheel: { readonly x_m: number; readonly y_m: number };
-  readonly engines: readonly EngineSpot[];
-}
-
 /** Where a propeller turns. */
 interface EngineSpot {
   readonly x_m: number;
@@ -23,8 +12,11 @@ interface EngineSpot {
   readonly z_m: number;
 }
 
-/** A drawing of the aircraft from a few figures: the layout is right, each measure is there to be mended. */
-export function shapeOf(figures: Figures): Shape {
+/**
+ * A drawing of the aircraft from a few figures: the layout is right, each measure is there to be mended. Its x is
+ * counted from the foremost part.
+ */
+export function shapeOf(figures: Figures): Geometry {
   const { length_m, engine, engines } = figures;
   const body = bodyOf(figures);
   const wing = wingOf(figures, body);
@@ -32,7 +24,7 @@ export function shapeOf(figures: Figures): Shape {
   const isTwin = engines === 2;
   const isGlider = engine === "none";
   const main_y_m = mainWheelOut_m(figures, body, engineSpots);
-  const geometry: Geometry = {
+  return {
     fuselage: body.fuselage,
     wing,
     ...tailOf(figures, body),
@@ -49,14 +41,6 @@ export function shapeOf(figures: Figures): Shape {
     ...(engine === "piston" && !isTwin ? { exhaust: cm(0.12 * length_m) } : {}),
     ...(isGlider ? canopy(length_m, body) : cabin(length_m, body)),
   };
-  return {
-    geometry,
-    halfWidth_m: body.halfWidth_m,
-    topAt_m: body.topAt_m,
-    bottomAt_m: body.bottomAt_m,
-    mainWheel: { x_m: cm(body.main_x_m), y_m: main_y_m },
-    engines: engineSpots,
-  };
 }
 
 function spotsOf(
@@ -70,7 +54,7 @@ function spotsOf(
   if (engines === 0) return [];
   return ([1, -1] as const).map((side) => ({
     x_m: cm(wing.root.leadingEdge - 0.13 * length_m),
-    y_m: cm(side * Math.max(halfWidth_m + radius_m + 0.2, 0.16 * span_m)),
+    y_m: side * cm(Math.max(halfWidth_m + radius_m + 0.2, 0.16 * span_m)),
     z_m: cm(base_m),
   }));
 }

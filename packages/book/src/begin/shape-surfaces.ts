@@ -66,6 +66,12 @@ function strut({ span_m, wing }: Figures, { bottomAt_m }: Body, root: Root) {
   } as const;
 }
 
+/** Where the leading edge of the tailplane begins, as a share of the length. From memory of such drawings. */
+const ROOT_1 = { conventional: 0.86, t: 0.885, v: 0.86 } as const;
+
+/** Where the leading edge of the tailplane is drawn, metres aft of the foremost part. */
+export const tailRoot_m = ({ tail, length_m }: Figures): number => cm(ROOT_1[tail] * length_m);
+
 /** Tailplane and fin, as the tail is put together. */
 export function tailOf(figures: Figures, body: Body): Pick<Geometry, "tailplane" | "fin"> {
   const { span_m, length_m, height_m, tail, engine } = figures;
@@ -75,7 +81,7 @@ export function tailOf(figures: Figures, body: Body): Pick<Geometry, "tailplane"
   // a fin still stands out above the fuselage
   const top_m = Math.max(height_m ?? usualTop_m, topAt_m(0.9 * length_m) + 0.5);
   const foot_m = (share_1: number) => base_m + tilt_m(share_1 * length_m) + (isGlider ? 0.1 : 0.3) * grow;
-  const root_x_m = (tail === "t" ? 0.885 : 0.86) * length_m;
+  const root_x_m = ROOT_1[tail] * length_m;
   const low_m = base_m + tilt_m(0.86 * length_m) + (isGlider ? 0.1 : 0.36) * grow;
   const root_z_m = tail === "t" ? top_m - 0.06 : low_m;
   const out_m = (isGlider ? 0.09 : 0.16) * span_m;
@@ -85,7 +91,7 @@ export function tailOf(figures: Figures, body: Body): Pick<Geometry, "tailplane"
     tailplane: {
       root: {
         y: tail === "t" ? 0 : isGlider ? 0.04 : 0.1,
-        leadingEdge: cm(root_x_m),
+        leadingEdge: tailRoot_m(figures),
         chord: cm((isGlider ? 0.085 : 0.12) * length_m),
         z: cm(root_z_m),
       },

@@ -15,6 +15,10 @@ export const DrawnFrom = z.strictObject({
   span: Metres.positive().describe("Wing tip to wing tip, metres."),
   length: Metres.positive().describe("Foremost to aftmost part, metres."),
   height: Metres.positive().optional().describe("Ground to the highest part as it stands, metres."),
+  datum: Metres.min(-10)
+    .max(10)
+    .optional()
+    .describe("How far aft of the foremost part the datum is, metres; 0 where nothing is said."),
   wing: z.enum(WINGS),
   tail: z.enum(TAILS),
   gear: z.enum(GEARS),

@@ -1,0 +1,122 @@
+import { describe, expect, it } from "vitest";
+import { editDraft, newDraft, undoDraft } from "../edit/draft.ts";
+import { type BookEdit, EditError, editText, type Plain } from "../edit/edit-text.ts";
+import { editPlain } from "../edit/merge.ts";
+import { plainOf, valueAt } from "../edit/plain-of.ts";
+import { beginBook } from "./begin-book.ts";
+import { ARCHETYPES } from "./figures.ts";
+import { followShape } from "./follow-shape.ts";
+import { shapeIn } from "./shaped.ts";
+
+const TAIL_WHEEL = ARCHETYPES.find(({ id }) => id === "piston-single-tail-wheel");
+if (TAIL_WHEEL === undefined) throw new Error("expected an aircraft with a tail wheel");
+const SINGLE = TAIL_WHEEL;
+
+const begun = (datumAft_m = 0): string =>
+  beginBook({
+    archetype: SINGLE,
+    figures: { registration: "ZZ-NEW", type: "New 1", ...SINGLE.figures, datumAft_m },
+    by: "A. Example",
+    on: "2026-11-26",
+  });
+
+const plainIn = (text: string): Plain => {
+  const read = plainOf(text, "new.yaml");
+  if (!read.ok) throw new Error(read.fault.found);
+  return read.plain;
+};
+
+const rank = (plain: Plain, list: string, id: string): number => {
+  const items = valueAt(plain, [list]);
+  if (!Array.isArray(items)) throw new Error(`expected ${list}`);
+  return items.findIndex((item: Plain) => valueAt(item, ["id"]) === id);
+};
+const place = (plain: Plain, list: string, id: string) =>
+  valueAt(plain, [list, rank(plain, list, id), "place"]);
+const x_m = (plain: Plain, list: string, id: string): number => {
+  const value = valueAt(plain, [list, rank(plain, list, id), "place", 0]);
+  if (typeof value !== "number") throw new Error(`expected a place of ${id}`);
+  return value;
+};
+const after = (plain: Plain, edits: readonly BookEdit[]) => edits.reduce(editPlain, plain);
+
+const WHEEL_AFT: BookEdit = { set: ["geometry", "wheels", 1, "x"], to: 1.1 };
+
+describe("a change of the shape", () => {
+  it.each([0, 1.15, -2])(
+    "takes the tyre, the brake and the stance of a wheel along, %s m from the nose to the datum",
+    (datumAft_m) => {
+      const plain = plainIn(begun(datumAft_m));
+      const to_m = 1.1 - datumAft_m;
+      const moved = after(
+        plain,
+        followShape(plain, [{ set: ["geometry", "wheels", 1, "x"], to: to_m }], null).edits,
+      );
+      expect(x_m(moved, "points", "right-main-tyre")).toBeCloseTo(to_m, 9);
+      expect(x_m(moved, "points", "right-main-brake")).toBeCloseTo(to_m + 0.05, 9);
+      // of a tail-wheel aircraft one crouches 0.8 m behind the wheel
+      expect(x_m(moved, "stances", "right-main-wheel")).toBeCloseTo(to_m + 0.8, 9);
+      expect(place(moved, "points", "left-main-tyre")).toEqual(place(plain, "points", "left-main-tyre"));
+      expect(place(moved, "stances", "left-main-wheel")).toEqual(place(plain, "stances", "left-main-wheel"));
+    },
+  );
+
+  it("takes flaps, ailerons and who stands behind them along with the wing, and the tail with its own", () => {
+    const plain = plainIn(begun());
+    const wing = (["root", "tip"] as const).map((end): BookEdit => {
+      const path = ["geometry", "wing", end, "leadingEdge"];
+      return { set: path, to: Number(valueAt(plain, path)) - 0.5 };
+    });
+    const moved = after(plain, followShape(plain, wing, null).edits);
+    for (const id of ["left-flap", "right-aileron", "pitot", "right-tip-light"])
+      expect(x_m(moved, "points", id)).toBeCloseTo(x_m(plain, "points", id) - 0.5, 9);
+    for (const id of ["left-trailing-edge", "right-leading-edge"])
+      expect(x_m(moved, "stances", id)).toBeCloseTo(x_m(plain, "stances", id) - 0.5, 9);
+    const tail = (["root", "tip"] as const).map((end): BookEdit => {
+      const path = ["geometry", "tailplane", end, "leadingEdge"];
+      return { set: path, to: Number(valueAt(plain, path)) + 0.2 };
+    });
+    const further = after(plain, followShape(plain, tail, null).edits);
+    expect(x_m(further, "points", "left-elevator")).toBeCloseTo(
+      x_m(plain, "points", "left-elevator") + 0.2,
+      9,
+    );
+    expect(x_m(further, "stances", "behind-tail")).toBeCloseTo(x_m(plain, "stances", "behind-tail") + 0.2, 9);
+  });
+
+  it("leaves what a hand has moved where it is, and names it", () => {
+    const own = after(plainIn(begun()), [
+      { set: ["points", rank(plainIn(begun()), "points", "right-main-tyre"), "place"], to: [1.4, 1.2, 0.22] },
+    ]);
+    const { edits, stays, count } = followShape(own, [WHEEL_AFT], null);
+    expect(stays).toEqual(["Right main tyre"]);
+    expect(count).toBe(3); // brake, leg, and where one crouches
+    expect(place(after(own, edits), "points", "right-main-tyre")).toEqual([1.4, 1.2, 0.22]);
+  });
+
+  it("is one step of undo, to the last character", () => {
+    const text = begun();
+    const drawn = editDraft(newDraft(text, null), followShape(plainIn(text), [WHEEL_AFT], null).edits);
+    expect(drawn.past).toHaveLength(1);
+    expect(undoDraft(drawn).text).toBe(text);
+  });
+
+  it("still knows, once a slip is mended, where things stood before it", () => {
+    const plain = plainIn(begun());
+    const slip = followShape(plain, [{ set: ["geometry", "wheels", 1, "x"], to: "1.1o" }], null);
+    expect(slip).toMatchObject({ count: 0, stays: [] });
+    const wrong = after(plain, slip.edits);
+    const mended = after(wrong, followShape(wrong, [WHEEL_AFT], shapeIn(plain) ?? null).edits);
+    expect(x_m(mended, "points", "right-main-tyre")).toBeCloseTo(1.1, 9);
+  });
+
+  it("takes nothing along in a book that was not begun from first figures", () => {
+    const own = plainIn(editText(begun(), [{ remove: ["drawnFrom"] }]));
+    expect(followShape(own, [WHEEL_AFT], null)).toEqual({ edits: [WHEEL_AFT], count: 0, stays: [] });
+  });
+
+  it("is refused where there is no such place", () => {
+    const edit: BookEdit = { set: ["geometry", "floats", 0], to: 1 };
+    expect(() => followShape(plainIn(begun()), [edit], null)).toThrow(EditError);
+  });
+});
