@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { newFlight, setFlight } from "../../flight/flight-in-hand.ts";
+import { withSaid } from "../../flight/flight-said.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { clockTime, fieldTime, isoWithOffset, momentOfField, shortDay, utcTime } from "../../words/dates.ts";
 
@@ -51,11 +52,8 @@ function FlightForm({ open, onDone }: { readonly open: OpenAircraft; readonly on
       to: to.trim().toUpperCase(),
       offBlocks: isoWithOffset(at_ms),
     };
-    setFlight(
-      registration,
-      state,
-      flight === null ? newFlight(said) : { ...newFlight(said), ...flight, ...said },
-    );
+    const named = newFlight(said);
+    setFlight(registration, state, flight === null ? named : withSaid({ ...named, ...flight }, said));
     onDone();
   };
   const code = {
