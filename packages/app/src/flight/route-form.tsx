@@ -54,7 +54,7 @@ const ASKED: readonly Asked[] = [
   },
   {
     part: "extraFuel",
-    name: "Extra fuel you want left",
+    name: "Extra fuel you want left, on top of the reserve by the rule",
     unit: "kg",
     also: "kg or lb",
     example: "20",
@@ -131,7 +131,7 @@ export function RouteForm({ route, onRoute, onClose }: RouteFormProps) {
           );
         })}
         <label className="field">
-          <span>Contingency, in % of the trip fuel</span>
+          <span>Contingency, in % of the planned trip fuel</span>
           <input
             value={contingency}
             inputMode="decimal"

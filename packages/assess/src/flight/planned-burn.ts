@@ -19,7 +19,10 @@ export interface PlannedBurn {
   readonly tripMost_kg: number | undefined;
   /** To the alternate; zero where none is planned. */
   readonly alternate_kg: number | undefined;
+  /** A share of the planned trip fuel, that of `trip_kg`. */
   readonly contingency_kg: number | undefined;
+  /** The share itself; zero where none is planned. */
+  readonly contingency_1: number;
   readonly extra_kg: number | undefined;
   readonly faults: readonly InputFault[];
   readonly missing: readonly MissingPart[];
@@ -79,8 +82,8 @@ export function plannedBurn(
     tripGiven,
     tripMost_kg,
     alternate_kg: alternate(),
-    contingency_kg:
-      route?.contingency_1 === undefined ? 0 : share(route.contingency_1, tripMost_kg ?? trip_kg),
+    contingency_kg: route?.contingency_1 === undefined ? 0 : share(route.contingency_1, trip_kg),
+    contingency_1: route?.contingency_1 ?? 0,
     extra_kg: route?.extraFuel === undefined ? 0 : amount_kg(route.extraFuel, "extraFuel", "Extra fuel"),
     faults,
     missing,

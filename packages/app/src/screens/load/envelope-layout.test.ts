@@ -96,8 +96,7 @@ describe("the line of the burn", () => {
     arm_m: 4.2,
     burnt_kg: 2666 - mass_kg,
   }));
-  const state = (at: "landing" | "alternate", mass_kg: number) =>
-    ({ at, mass_kg, arm_m: 4.2, fuel_kg: 1, inEnvelope: true, chance_1: 1, status: "clear" }) as const;
+  const state = (at: "landing" | "alternate", mass_kg: number) => ({ at, mass_kg, arm_m: 4.2 }) as const;
 
   it("is drawn in full to the landing, and dashed from there", () => {
     const { flown, rest } = burnLines({ path, states: [state("landing", 2528)] });

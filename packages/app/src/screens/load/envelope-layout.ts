@@ -1,4 +1,4 @@
-import type { LoadFigures, LoadMoment } from "@witnessmark/assess";
+import type { LoadMoment } from "@witnessmark/assess";
 import { fromSI, toSI } from "@witnessmark/engine";
 import { multiples, tickIntervals } from "../../instruments/scale.ts";
 import type { LoadUnits } from "./load-units.ts";
@@ -225,7 +225,10 @@ export const MOMENT_NAMES: Readonly<Record<LoadMoment, string>> = {
 };
 
 /** The burn from the ramp to the last landing, and the rest of it, for a full and a dashed line. */
-export function burnLines(figures: Pick<LoadFigures, "path" | "states">): {
+export function burnLines(figures: {
+  readonly path: readonly Spot[];
+  readonly states: readonly (Spot & { readonly at: LoadMoment })[];
+}): {
   readonly flown: readonly Spot[];
   readonly rest: readonly Spot[];
 } {

@@ -92,7 +92,10 @@ function asked(
   };
   const ruling = requiredFuel(pack, input);
   const isSame = burn.tripMost_kg === burn.trip_kg;
-  return { ruling, atMost: isSame ? ruling : requiredFuel(pack, { ...input, trip_kg: burn.tripMost_kg }) };
+  if (isSame) return { ruling, atMost: ruling };
+  const { tripMost_kg, contingency_1 } = burn;
+  const contingency_kg = tripMost_kg === undefined ? undefined : contingency_1 * tripMost_kg;
+  return { ruling, atMost: requiredFuel(pack, { ...input, trip_kg: tripMost_kg, contingency_kg }) };
 }
 
 /** The climb burns more than the cruise; nothing of it is made up. */

@@ -1,5 +1,11 @@
 import type { Check } from "@witnessmark/book";
-import { endurance, formatMeasure, reconciledFuel, standardTemperature } from "@witnessmark/engine";
+import {
+  endurance,
+  formatMeasure,
+  reconciledFuel,
+  roundToSafeSide,
+  standardTemperature,
+} from "@witnessmark/engine";
 import type { FlightPlan, PlannedFlight, RecordedReading } from "@witnessmark/ledger";
 import type { Source, Verdict, WorkingLine } from "../../assessment.ts";
 import { bookSource } from "../../book-index.ts";
@@ -14,6 +20,7 @@ import { finding, findingLater, some } from "../finding-of.ts";
 import type { LoadFigures } from "../load/figures.ts";
 import { remembered } from "../remembered.ts";
 import { asSource, kg, litres, marginKg, words } from "../words.ts";
+import { addingUp_kg } from "./adding-up.ts";
 import { COLDER_THAN_STANDARD_K, coldFuel } from "./cold-fuel.ts";
 import { fuelSinceLastFlight } from "./from-last-flight.ts";
 import { type FuelFigures, fuelFigures } from "./fuel-figures.ts";
@@ -60,26 +67,32 @@ function takenLines(context: Context): readonly WorkingLine[] {
   return [{ label: `Burn in ${taken.join(" and ")}`, value: "not in the book, taken as the cruise" }];
 }
 
+/** `77.5 kg`: a working is added up by hand. */
+const tenths = (fuel_kg: number): string => formatMeasure(fuel_kg, "kg", 0.1);
+const tenthsLeft = (fuel_kg: number): string => tenths(roundToSafeSide(fuel_kg, 0.1, "down"));
+
 function requiredLines(figures: FuelFigures): readonly WorkingLine[] {
   const { parts, burn, reserve, night, landing_kg, landing_s, endurance_s, usable_kg } = figures;
   const how = (id: FuelPartId): string => {
+    if (id === "contingency")
+      return `, ${formatMeasure(burn.contingency_1, "percent", 0.1).replace(".0", "")} of the trip fuel`;
     if (id === "trip" && !burn.tripGiven) return ", at cruise burn";
     if (id === "taxi" && !burn.taxiGiven) return ", of the book";
     if (id === "final-reserve" && reserve !== undefined) return `, ${durationText(reserve.time_s)}`;
     return "";
   };
+  const shown_kg = addingUp_kg(parts.map(({ fuel_kg }) => fuel_kg));
+  const needed_kg = shown_kg.reduce((sum, one_kg) => sum + one_kg, 0);
   return [
-    ...parts.map((part) => ({
+    ...parts.map((part, index) => ({
       label: `${PARTS[part.id]}${how(part.id)}`,
-      value: `${kg(part.fuel_kg, "up")}, ${part.askedBy === "rule" ? "by the rule" : "as planned"}`,
+      value: `${tenths(shown_kg[index] ?? part.fuel_kg)}, ${part.askedBy === "rule" ? "by the rule" : "as planned"}`,
     })),
-    ...(figures.required_kg === undefined
-      ? []
-      : [{ label: "Needed at start-up", value: kg(figures.required_kg, "up") }]),
-    ...(usable_kg === undefined ? [] : [{ label: "Usable fuel aboard", value: kg(usable_kg, "down") }]),
+    ...(figures.required_kg === undefined ? [] : [{ label: "Needed at start-up", value: tenths(needed_kg) }]),
+    ...(usable_kg === undefined ? [] : [{ label: "Usable fuel aboard", value: tenthsLeft(usable_kg) }]),
     ...(landing_kg === undefined || landing_s === undefined
       ? []
-      : [{ label: "Left at the landing", value: `${kg(landing_kg, "down")}, ${durationText(landing_s)}` }]),
+      : [{ label: "Left at the landing", value: `${tenthsLeft(landing_kg)}, ${durationText(landing_s)}` }]),
     ...(endurance_s === undefined
       ? []
       : [{ label: "Endurance at cruise burn", value: durationText(endurance_s) }]),

@@ -75,6 +75,42 @@ describe("what must be aboard", () => {
     expect(figuresOf(withFuel(135, { route: timed })).status).toBe("stop"); // 209.6 kg
   });
 
+  it("has a contingency in percent of the planned trip fuel, typed or the book's, and says so", () => {
+    // 48 min at 155 kg/h is 124 kg: 5 % is 6.2, 10 % is 12.4, 20 % is 24.8; of 128 kg typed 5 % is 6.4
+    const { tripFuel: _typed, ...timed } = route;
+    const partOf = (of: typeof route) =>
+      figuresOf(withFuel(200, { route: of })).parts.find(({ id }) => id === "contingency")?.fuel_kg;
+    for (const [contingency_1, share_kg] of [
+      [0.05, 6.2],
+      [0.1, 12.4],
+      [0.2, 24.8],
+    ] as const)
+      expect(partOf({ ...timed, contingency_1 })).toBeCloseTo(share_kg, 9);
+    expect(partOf({ ...route, contingency_1: 0.05 })).toBeCloseTo(6.4, 9);
+    const flight = flightOf(withFuel(200, { route: { ...timed, contingency_1: 0.05 } }));
+    const verdict = assess(book, emptyState("ZZ-SKR"), flight, DEMO_NOW_ms).verdicts.find(
+      ({ id }) => id === "fuel:required",
+    );
+    expect(
+      verdict?.working.lines.slice(0, 6).map(({ label, value }) => [plain(label), plain(value)]),
+    ).toEqual([
+      ["Trip, at cruise burn", "124.0 kg, by the rule"],
+      ["Final reserve, 30 min", "77.5 kg, by the rule"],
+      ["Taxi", "10.0 kg, as planned"],
+      ["Contingency, 5 % of the trip fuel", "6.2 kg, as planned"],
+      ["Extra", "0.0 kg, as planned"],
+      ["Needed at start-up", "217.7 kg"],
+    ]);
+  });
+
+  it("warns of a contingency that grows with the trip at climb burn", () => {
+    const { tripFuel: _typed, ...timed } = route;
+    // at cruise burn 10 + 124 + 77.5 + 20 % are 236.3 kg, all at climb burn 10 + 152 + 77.5 + 30.4 = 269.9
+    const spare = { ...timed, contingency_1: 0.2 };
+    expect(figuresOf(withFuel(170, { route: spare })).status).toBe("caution"); // 265.6 kg
+    expect(figuresOf(withFuel(173, { route: spare })).status).toBe("clear"); // 270.4 kg
+  });
+
   describe("with a book that has no burn for the climb", () => {
     const { fuel, ...others } = book;
     if (fuel === undefined) throw new Error("expected a book with fuel");

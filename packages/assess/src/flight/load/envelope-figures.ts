@@ -9,7 +9,7 @@ import {
 import type { Status } from "@witnessmark/ledger";
 import { SURE_FROM_1 } from "../figures.ts";
 import { whenAsked } from "../when-asked.ts";
-import type { EnvelopeFigures, WorstPoint } from "./figures.ts";
+import type { EnvelopeFigures, LoadPart, WorstPoint } from "./figures.ts";
 import { momentOf, pathBetween, shifted, type WholeBurn } from "./whole-burn.ts";
 
 /** A part of the burn with the gear down, or with it up where that moves the centre of gravity. */
@@ -28,7 +28,7 @@ function legsOf(path: BurnPath, gear_kgm: number): readonly Leg[] {
   return gear_kgm === 0 ? [down] : [down, { path: shifted(path, gear_kgm), gearUp: true }];
 }
 
-type Found = Omit<WorstPoint, "at">;
+type Found = Omit<WorstPoint, "at" | "status" | "parts">;
 
 /** Past an edge above or below, where there is no edge ahead or behind to be measured from. */
 function aboveOrBelow({ along, gearUp }: Looked, envelope: LoadEnvelope): readonly Found[] {
@@ -70,6 +70,7 @@ const least = (all: readonly Found[]): Found | undefined =>
  * dry. Where the end is not known, it is inside only when all of the burn is.
  *
  * @param chance_1 the probability that the edges are kept at take-off and landing
+ * @param partsAt what the aircraft is the sum of when so much has burnt
  */
 export function envelopeFigures(
   envelope: LoadEnvelope,
@@ -77,6 +78,7 @@ export function envelopeFigures(
   gear_kgm: number,
   complete: boolean,
   chance_1: number | undefined,
+  partsAt: (burnt_kg: number, gearUp: boolean) => readonly LoadPart[],
 ): EnvelopeFigures {
   const { id, name, points } = envelope;
   const none = { id, name, points, inside: undefined, insideUntilDry: undefined, status: "open" as const };
@@ -89,8 +91,17 @@ export function envelopeFigures(
   const inside = flown.every(isInside) ? (end !== undefined || insideUntilDry ? true : undefined) : false;
   const worst = whenAsked((): WorstPoint | undefined => {
     const found = worstOf(inside === undefined ? [...flown, ...rest] : flown, envelope);
-    const at = found === undefined ? undefined : momentOf(burn, found.burnt_kg);
-    return found === undefined ? undefined : { ...found, ...(at === undefined ? {} : { at }) };
+    if (found === undefined) return undefined;
+    const at = momentOf(burn, found.burnt_kg);
+    const { burnt_kg, gearUp } = found;
+    return {
+      ...found,
+      ...(at === undefined ? {} : { at }),
+      status: complete ? statusOf(inside, true, chance_1 ?? 1) : "open",
+      get parts() {
+        return partsAt(burnt_kg, gearUp);
+      },
+    };
   });
   return {
     ...none,

@@ -19,6 +19,16 @@ export interface NearestEdge {
   readonly left_m: number;
 }
 
+/** One line of the sum that a mass and its arm come from. */
+export interface LoadPart {
+  /** "Surgeon, Seat 2, right front" */
+  readonly what: string;
+  readonly mass_kg: number;
+  /** Undefined for what has no mass: a gear that comes up. */
+  readonly arm_m: number | undefined;
+  readonly moment_kgm: number;
+}
+
 /** The loaded aircraft at one moment. */
 export interface LoadState {
   readonly at: LoadMoment;
@@ -36,7 +46,11 @@ export interface LoadState {
   readonly nearest?: NearestEdge;
   /** The probability that the edges ahead and behind are kept. */
   readonly chance_1: number;
+  /** What the place among the edges is worth by itself; the edges do not hold on the ramp yet. */
+  readonly edges: Status;
   readonly status: Status;
+  /** What it is the sum of; added up when somebody asks. */
+  readonly parts: readonly LoadPart[];
 }
 
 /** One point of the burn, for drawing. */
@@ -53,6 +67,9 @@ export interface WorstPoint extends PathPoint {
   readonly at?: LoadMoment;
   /** With the gear up, where that moves the centre of gravity. */
   readonly gearUp: boolean;
+  readonly status: Status;
+  /** What it is the sum of; added up when somebody asks. */
+  readonly parts: readonly LoadPart[];
 }
 
 export interface EnvelopeFigures {

@@ -5,14 +5,16 @@ import { densityOf } from "../density.ts";
 import { type InputFault, type Limited, limited, type MissingPart, worstStatus } from "../figures.ts";
 import { totaliserOf } from "../fuel/totaliser.ts";
 import { plannedBurn } from "../planned-burn.ts";
+import { whenAsked } from "../when-asked.ts";
 import { type Aboard, allAboard, asLoadItem, groupFigures, stationFigures } from "./aboard.ts";
 import { doubted, doubtOf, withFuel } from "./doubt.ts";
 import { emptyInForce, emptyItem } from "./empty-mass.ts";
 import { envelopeFigures } from "./envelope-figures.ts";
-import type { LoadFigures, LoadMoment, LoadState } from "./figures.ts";
+import type { LoadFigures, LoadMoment, LoadPart, LoadState } from "./figures.ts";
+import { type FuelThen, loadParts } from "./load-parts.ts";
 import { loadState } from "./load-state.ts";
 import { type TanksAboard, tanksAboard } from "./tanks-aboard.ts";
-import { pathBetween, type WholeBurn, wholeBurn } from "./whole-burn.ts";
+import { pathBetween, volumesAt_m3, type WholeBurn, wholeBurn } from "./whole-burn.ts";
 
 type LoadBook = Pick<Book, "loading" | "fuel" | "gauges">;
 
@@ -85,6 +87,7 @@ const NOTHING_BURNT: ReturnType<typeof plannedBurn> = {
   tripMost_kg: 0,
   alternate_kg: 0,
   contingency_kg: 0,
+  contingency_1: 0,
   extra_kg: 0,
   faults: [],
   missing: [],
@@ -138,6 +141,9 @@ const tankFigures = (
     };
   });
 
+const nameOfTank = ({ tanks }: Loading, id: string): string =>
+  tanks.find((tank) => tank.id === id)?.name ?? id;
+
 const leastChance = (states: readonly LoadState[]): number | undefined =>
   states.length === 0 ? undefined : Math.min(...states.map(({ chance_1 }) => chance_1));
 
@@ -178,17 +184,35 @@ export function workLoad(book: LoadBook, plan: FlightPlan): WorkedLoad {
   const { envelope } = inForce;
 
   const doubt = doubtOf(people.aboard);
+  const gear_kgm = loading.gearMoment_kgm ?? 0;
+  const partsWith = (volumes_m3: FuelThen["volumes_m3"], gearUp: boolean): readonly LoadPart[] => {
+    const { density_kgPerM3 = 0 } = density; // no burn without one, and no fuel of which this is asked
+    const named = tanks.tanks.map((tank) => ({ ...tank, name: nameOfTank(loading, tank.id) }));
+    const fuel = { tanks: named, volumes_m3, density_kgPerM3 };
+    return loadParts({ empty, aboard: people.aboard }, fuel, gearUp ? gear_kgm : 0);
+  };
   const stateAt = (at: LoadMoment, state: BurnState | undefined): readonly LoadState[] => {
     const density_kgPerM3 = density.density_kgPerM3;
     if (state === undefined || envelope === undefined || density_kgPerM3 === undefined) return [];
     const whole = withFuel(doubt, book, tanks.tanks, state.volumes_m3, density_kgPerM3);
-    return [loadState(loading, envelope, at, state, doubted(state, whole), complete)];
+    const parts = whenAsked(() => partsWith(state.volumes_m3, false));
+    return [loadState(loading, envelope, at, state, doubted(state, whole), complete, parts)];
   };
   const dry = loadedState(items);
   const zeroFuel: readonly LoadState[] =
     envelope === undefined
       ? []
-      : [loadState(loading, envelope, "zero-fuel", { ...dry, fuel_kg: 0 }, doubted(dry, doubt), ofPeople)];
+      : [
+          loadState(
+            loading,
+            envelope,
+            "zero-fuel",
+            { ...dry, fuel_kg: 0 },
+            doubted(dry, doubt),
+            ofPeople,
+            whenAsked(() => loadParts({ empty, aboard: people.aboard }, undefined, 0)),
+          ),
+        ];
   const states = [
     ...zeroFuel,
     ...stateAt("ramp", burn?.ramp),
@@ -200,7 +224,9 @@ export function workLoad(book: LoadBook, plan: FlightPlan): WorkedLoad {
   const inEnvelope =
     envelope === undefined
       ? undefined
-      : envelopeFigures(envelope, burn, loading.gearMoment_kgm ?? 0, complete, leastChance(flown));
+      : envelopeFigures(envelope, burn, gear_kgm, complete, leastChance(flown), (burnt_kg, gearUp) =>
+          burn === undefined ? [] : partsWith(volumesAt_m3(burn, burnt_kg), gearUp),
+        );
   const faulty = faultyStations(load?.items ?? [], people.faults);
   const stations = stationFigures(loading, people.aboard, faulty);
   const groups = groupFigures(loading, people.aboard, faulty);

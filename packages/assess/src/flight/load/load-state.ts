@@ -8,7 +8,7 @@ import {
 import type { Status } from "@witnessmark/ledger";
 import { type Limited, limited, SURE_FROM_1, worstStatus } from "../figures.ts";
 import { chanceOfEdges } from "./chance.ts";
-import type { LoadMoment, LoadState, NearestEdge } from "./figures.ts";
+import type { LoadMoment, LoadPart, LoadState, NearestEdge } from "./figures.ts";
 
 /** The mass limit of each moment; a landing without a limit of its own has that of take-off. */
 const limitOf = ({ limits }: Loading, at: LoadMoment): number | undefined => {
@@ -39,7 +39,12 @@ function ofEnvelope(at: LoadMoment, inEnvelope: boolean, chance_1: number): Stat
   return at !== "zero-fuel" && chance_1 < SURE_FROM_1 ? "caution" : "clear";
 }
 
-/** The loaded aircraft at one moment against everything that holds there. @param doubt the same with what is not known of it */
+/**
+ * The loaded aircraft at one moment against everything that holds there.
+ *
+ * @param doubt the same with what is not known of it
+ * @param parts what it is the sum of
+ */
 export function loadState(
   loading: Loading,
   envelope: LoadEnvelope,
@@ -47,6 +52,7 @@ export function loadState(
   state: LoadedState & { readonly fuel_kg: number },
   doubt: UncertainState,
   complete: boolean,
+  parts: () => readonly LoadPart[],
 ): LoadState {
   const { mass_kg, arm_m, fuel_kg } = state;
   const { inside, forward_m, aft_m } = armsInEnvelope(envelope, { mass_kg, arm_m });
@@ -58,6 +64,7 @@ export function loadState(
   const chance_1 = chanceOfEdges(doubt, envelope, { mass_kg, arm_m });
   const nearest = nearestOf(forward_m, aft_m);
   const { mac } = loading;
+  const edges = complete ? ofEnvelope(at, inside, chance_1) : "open";
   return {
     at,
     mass_kg,
@@ -71,9 +78,10 @@ export function loadState(
     inEnvelope: inside,
     ...(nearest === undefined ? {} : { nearest }),
     chance_1,
-    status: worstStatus([
-      ...(mass === undefined ? [] : [mass.status]),
-      complete ? ofEnvelope(at, inside, chance_1) : "open",
-    ]),
+    edges,
+    status: worstStatus([...(mass === undefined ? [] : [mass.status]), edges]),
+    get parts() {
+      return parts();
+    },
   };
 }

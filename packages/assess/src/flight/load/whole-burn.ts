@@ -87,6 +87,20 @@ export function shifted(path: BurnPath, moment_kgm: number, mass_kg = 0): BurnPa
   };
 }
 
+/** What is in each tank when so much has burnt: between two states each falls in step with the fuel. */
+export function volumesAt_m3({ path, ramp }: WholeBurn, burnt_kg: number): Readonly<Record<string, number>> {
+  const piece = path.pieces.find(({ to }) => burnt_kg <= to.burnt_kg);
+  if (piece === undefined) return (path.states.at(-1) ?? ramp).volumes_m3;
+  const { from, to } = piece;
+  const share_1 = (burnt_kg - from.burnt_kg) / (to.burnt_kg - from.burnt_kg);
+  return Object.fromEntries(
+    Object.entries(from.volumes_m3).map(([id, volume_m3]) => [
+      id,
+      volume_m3 + share_1 * ((to.volumes_m3[id] ?? volume_m3) - volume_m3),
+    ]),
+  );
+}
+
 /** The moment of the flight that a point of the burn falls on, if on any. */
 export function momentOf(burn: WholeBurn, burnt_kg: number): LoadMoment | undefined {
   const at = (state: BurnState | undefined): boolean =>
