@@ -1,5 +1,11 @@
 import * as z from "zod/mini";
-import type { AirspaceClass, PlannedApproach, PlannedFlight, RunwayCondition } from "./flight.ts";
+import type {
+  AirspaceClass,
+  PlannedApproach,
+  PlannedFlight,
+  PlannedRunway,
+  RunwayCondition,
+} from "./flight.ts";
 import { finite, matching, Name, oneOf, ReadValue, text, Uuid, When } from "./parts.ts";
 
 /** What a planned flight must be, in a plan of its own and in a decision. */
@@ -64,8 +70,10 @@ const ApproachPart = z.strictObject({
 
 const FieldPart = z.strictObject({
   code: Name,
-  runway: text(1, 10),
-  condition: oneOf<RunwayCondition>({ dry: true, wet: true, snow: true, slush: true, ice: true }),
+  runway: z.exactOptional(text(1, 10)),
+  condition: z.exactOptional(
+    oneOf<RunwayCondition>({ dry: true, wet: true, snow: true, slush: true, ice: true }),
+  ),
   metar: z.exactOptional(ReportPart),
   taf: z.exactOptional(ReportPart),
   typed: z.exactOptional(TypedPart),
@@ -84,6 +92,30 @@ const OwnPart = z.strictObject({
   landingFactor_1: z.exactOptional(factor(1, 10)),
 });
 
+const between = (low: number, high: number, what: string) => {
+  const error = `${what}, from ${low} to ${high}`;
+  return finite.check(z.gte(low, { error }), z.lte(high, { error }));
+};
+
+const RunwayPart = z.strictObject({
+  name: matching(/^(0[1-9]|[12]\d|3[0-6])[LCR]?$/, "01 to 36, with L, C or R where there are two"),
+  trueHeading_deg: between(0, 360, "degrees"),
+  length: ReadValue,
+  slope_1: between(-0.2, 0.2, "a share of the length"),
+  surface: oneOf<PlannedRunway["surface"]>({ paved: true, grass: true, gravel: true }),
+});
+
+const PlacePart = z.strictObject({
+  code: matching(/^[A-Z][A-Z0-9]{3}$/, "four capital letters or figures"),
+  name: text(0, 120),
+  latitude_deg: between(-90, 90, "degrees"),
+  longitude_deg: between(-180, 180, "degrees"),
+  elevation: ReadValue,
+  lights: z.boolean({ error: "true or false" }),
+  zone: text(1, 60),
+  runways: listOf(RunwayPart, 12),
+});
+
 const PlanPart = z.strictObject({
   rulePack: matching(/^[a-z0-9]+(-[a-z0-9]+)*$/, "the id of a rule pack, such as us-part-91"),
   flightRules: oneOf({ VFR: true, IFR: true }),
@@ -93,6 +125,7 @@ const PlanPart = z.strictObject({
   destination: z.exactOptional(FieldPart),
   alternate: z.exactOptional(FieldPart),
   own: z.exactOptional(OwnPart),
+  places: z.exactOptional(listOf(PlacePart, 6)),
 });
 
 export const FlightPart: z.ZodMiniType<PlannedFlight> = z.strictObject({

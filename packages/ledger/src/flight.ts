@@ -22,6 +22,36 @@ export interface FlightPlan {
   readonly destination?: PlannedField;
   readonly alternate?: PlannedField;
   readonly own?: OwnMinima;
+  /** Fields that the book does not have, as the pilot said them. The book's own comes first where it has one of the code. */
+  readonly places?: readonly PlannedPlace[];
+}
+
+/** A field as it is said for one flight, from a chart or from its owner. */
+export interface PlannedPlace {
+  readonly code: string;
+  readonly name: string;
+  /** Degrees, north positive. */
+  readonly latitude_deg: number;
+  /** Degrees, east positive. */
+  readonly longitude_deg: number;
+  readonly elevation: Read;
+  /** Whether a runway has lights for night. */
+  readonly lights: boolean;
+  /** Time zone of the tz database. */
+  readonly zone: string;
+  readonly runways: readonly PlannedRunway[];
+}
+
+/** One direction of a runway. */
+export interface PlannedRunway {
+  readonly name: string;
+  /** Degrees clockwise from true north. */
+  readonly trueHeading_deg: number;
+  /** What there is to take off on, to stop on and to land on, in this direction. */
+  readonly length: Read;
+  /** Rise over length in this direction, up positive. */
+  readonly slope_1: number;
+  readonly surface: "paved" | "grass" | "gravel";
 }
 
 /** A person or a thing aboard. */
@@ -105,9 +135,10 @@ export interface PlannedApproach {
 export interface PlannedField {
   /** Code of a field of the book. */
   readonly code: string;
-  /** Name of the runway, such as "29". */
-  readonly runway: string;
-  readonly condition: RunwayCondition;
+  /** Name of the runway, such as "29"; absent until one is chosen. */
+  readonly runway?: string;
+  /** How its surface is; absent until somebody says so. */
+  readonly condition?: RunwayCondition;
   readonly metar?: Report;
   readonly taf?: Report;
   readonly typed?: TypedConditions;

@@ -78,7 +78,7 @@ function aboard(context: Context, flight: PlannedFlight, plan: FlightPlan): Aboa
   };
   if (load === undefined) return make();
   const { id, from, to, offBlocks } = flight;
-  const fields = [departure?.code, destination?.code, alternate?.code];
+  const fields = [departure?.code, destination?.code, alternate?.code, plan.places];
   return rememberedAboard(
     load,
     [context, route, rulePack, flightRules, id, from, to, offBlocks, ...fields],

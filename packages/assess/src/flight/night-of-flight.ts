@@ -2,16 +2,21 @@ import type { Book } from "@witnessmark/book";
 import { civilNights, type EarthPlace, toSI } from "@witnessmark/engine";
 import type { PlannedFlight } from "@witnessmark/ledger";
 import { TAXI_S } from "./conditions/times.ts";
+import { fieldOf } from "./field-of.ts";
 
-const placeOf = (book: Pick<Book, "fields">, code: string | undefined): EarthPlace | undefined => {
-  const field = book.fields?.find((one) => one.code === code);
+const placeOf = (
+  book: Pick<Book, "fields">,
+  { plan }: PlannedFlight,
+  code: string | undefined,
+): EarthPlace | undefined => {
+  const field = fieldOf(book, plan, code);
   return field === undefined
     ? undefined
     : { latitude_rad: toSI(field.latitude_deg, "deg"), longitude_rad: toSI(field.longitude_deg, "deg") };
 };
 
 /**
- * Whether any of the flight is by night at either of its fields, from off blocks to the landing. Undefined where a field is not in the book or a time is not known.
+ * Whether any of the flight is by night at either of its fields, from off blocks to the landing. Undefined where a field or a time is not known.
  *
  * @param time_s from take-off to landing
  * @param nightsOf which night: civil twilight's, as a fuel rule means it, unless another is named
@@ -24,8 +29,8 @@ export function nightOfFlight(
 ): boolean | undefined {
   const from_ms = Date.parse(flight.offBlocks);
   const places = [
-    placeOf(book, flight.plan?.departure?.code ?? flight.from),
-    placeOf(book, flight.plan?.destination?.code ?? flight.to),
+    placeOf(book, flight, flight.plan?.departure?.code ?? flight.from),
+    placeOf(book, flight, flight.plan?.destination?.code ?? flight.to),
   ];
   if (time_s === undefined || Number.isNaN(from_ms) || time_s > LONGEST_S) return undefined;
   const span = { from_ms, to_ms: from_ms + (TAXI_S + time_s) * 1000 };

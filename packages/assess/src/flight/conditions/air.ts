@@ -1,4 +1,3 @@
-import type { Field } from "@witnessmark/book";
 import {
   coldTemperatureTable,
   densityAltitude,
@@ -6,6 +5,7 @@ import {
   pressureAltitude,
   toSI,
 } from "@witnessmark/engine";
+import type { FlightField } from "../field-of.ts";
 import type { AirTemperature, FieldWeather } from "./field-weather.ts";
 import { derived, derivedFromTwo, type Figure } from "./figure.ts";
 
@@ -23,7 +23,7 @@ export interface AirFigures {
 /** The height above the field for which the correction is told. */
 export const CORRECTED_HEIGHT_M = toSI(1000, "ft");
 
-export function airFigures({ elevation_m }: Field, { oat, qnh_Pa }: FieldWeather): AirFigures {
+export function airFigures({ elevation_m }: FlightField, { oat, qnh_Pa }: FieldWeather): AirFigures {
   const pressure = derived(qnh_Pa, "the pressure altitude", (altimeterSetting_Pa) =>
     pressureAltitude.compute({ elevation_m, altimeterSetting_Pa }),
   );

@@ -160,8 +160,8 @@ export function conditionsFound(
   if (plan === undefined) return [];
   const evidence = evidenceOf(context, flight);
   const { book, clock } = context;
-  const { own, rulePack, flightRules, alternate } = plan;
-  const shared = [context, flight.id, own, rulePack, flightRules, alternate?.code] as const;
+  const { own, rulePack, flightRules, alternate, places } = plan;
+  const shared = [context, flight.id, own, rulePack, flightRules, alternate?.code, places] as const;
   const of = (role: FieldRole): FieldAsked | undefined => {
     const planned = plan[role];
     if (planned === undefined) return undefined;

@@ -1,4 +1,3 @@
-import type { Field } from "@witnessmark/book";
 import {
   arePositionLightsRequired,
   type CalendarDate,
@@ -10,6 +9,7 @@ import {
   utcOffsetAt_s,
 } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
+import type { FlightField } from "../field-of.ts";
 import { remembered } from "../remembered.ts";
 import { derived, type Figure } from "./figure.ts";
 import type { FieldTime } from "./times.ts";
@@ -56,7 +56,7 @@ function left_s(
   return sunset_ms === undefined ? undefined : (sunset_ms - at_ms) / 1000;
 }
 
-const placeOf = ({ latitude_deg, longitude_deg }: Field): EarthPlace => ({
+const placeOf = ({ latitude_deg, longitude_deg }: FlightField): EarthPlace => ({
   latitude_rad: toSI(latitude_deg, "deg"),
   longitude_rad: toSI(longitude_deg, "deg"),
 });
@@ -64,9 +64,9 @@ const placeOf = ({ latitude_deg, longitude_deg }: Field): EarthPlace => ({
 /** Local midnights fall on quarters of an hour of universal time. */
 const QUARTER_MS = 900_000;
 /** Of each field by quarter of an hour: a timeline asks for the same day again and again. It changes no answer. */
-const days = new WeakMap<Field, Map<number, SunDay>>();
+const days = new WeakMap<FlightField, Map<number, SunDay>>();
 
-function dayAt(field: Field, at_ms: number): SunDay {
+function dayAt(field: FlightField, at_ms: number): SunDay {
   const quarter = Math.floor(at_ms / QUARTER_MS);
   const ofField = days.get(field) ?? new Map<number, SunDay>();
   days.set(field, ofField);
@@ -77,7 +77,7 @@ function dayAt(field: Field, at_ms: number): SunDay {
   return made;
 }
 
-function daylightAt(field: Field, time: FieldTime): DaylightFigures {
+function daylightAt(field: FlightField, time: FieldTime): DaylightFigures {
   const place = placeOf(field);
   const at_ms = time.planned_ms;
   const day = dayAt(field, at_ms);
@@ -107,7 +107,7 @@ function daylightAt(field: Field, time: FieldTime): DaylightFigures {
 const rememberedDaylight = remembered<DaylightFigures>();
 
 /** Whether it is day at a field when it is used, how long still, and whether there are lights. */
-export const daylightFigures = (field: Field, time: Figure<FieldTime>): Figure<DaylightFigures> =>
+export const daylightFigures = (field: FlightField, time: Figure<FieldTime>): Figure<DaylightFigures> =>
   derived(time, `the daylight at ${field.code}`, (at) =>
     rememberedDaylight(field, [at.planned_ms, at.afterOffBlocks_ms], () => daylightAt(field, at)),
   );

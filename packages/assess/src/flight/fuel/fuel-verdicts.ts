@@ -375,7 +375,7 @@ export function fuelVerdicts(
   const { fuelTemperature, totaliser } = plan.load;
   const { usable_kg, density_kgPerM3 } = load.fuel;
   const volumes_m3 = load.tanks.map(({ volume_m3 }) => volume_m3);
-  const fields = [departure?.code, destination?.code, alternate?.code];
+  const fields = [departure?.code, destination?.code, alternate?.code, plan.places];
   const read = readTanks(context, load);
   const last = fuelSinceLastFlight(context.book, context.state, density_kgPerM3);
   const figures = rememberedFigures(
