@@ -1,5 +1,5 @@
 import { band, judge } from "@witnessmark/assess";
-import type { Book, Check, Gauge, Reading } from "@witnessmark/book";
+import { type Book, type Check, type Gauge, type Reading, rangeShown } from "@witnessmark/book";
 import { fromSI, type UnitId } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 
@@ -39,7 +39,7 @@ function reading(book: Book, check: Check, where: "inside" | "outside"): ToType 
   for (const valueSI of candidates(book, check, asked, temperature)) {
     const read = asShown(valueSI, gauge);
     const { status } = judge(check, book, { read, ...(temperature === undefined ? {} : { temperature }) });
-    if (status === wanted && canShow(valueSI, gauge)) {
+    if (status === wanted && canShow(valueSI, gauge, asked)) {
       return {
         value: String(read.value),
         temperature_degC: temperature === undefined ? null : String(MORNING_degC),
@@ -63,8 +63,10 @@ function candidates(
   return [middle, ...over.toSorted((a, b) => Math.abs(a - middle) - Math.abs(b - middle))];
 }
 
-const canShow = (valueSI: number, { range: [low, high] }: Gauge): boolean =>
-  valueSI >= low.valueSI && valueSI <= high.valueSI;
+function canShow(valueSI: number, gauge: Gauge, reading: Reading): boolean {
+  const [low, high] = rangeShown(gauge, reading);
+  return valueSI >= low && valueSI <= high;
+}
 
 function asShown(valueSI: number, gauge: Gauge): Read {
   const unit: UnitId = gauge.unit;

@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import { type Book, type Check, readBook } from "@witnessmark/book";
+import { type Book, type Check, rangeShown, readBook } from "@witnessmark/book";
 import { fromSI, roundToSafeSide } from "@witnessmark/engine";
 import { describe, expect, it } from "vitest";
 import { assess } from "./assess.ts";
@@ -27,8 +27,8 @@ function goodReading(story: Story, check: Check): void {
   const gauge = check.reading === undefined ? undefined : book.gauges.get(check.reading.gauge);
   if (check.reading === undefined || gauge === undefined) return;
   const now = band(check, book, at15);
-  const low = now?.low ?? gauge.range[0].valueSI;
-  const high = now?.high ?? gauge.range[1].valueSI;
+  const low = now?.low ?? rangeShown(gauge, check.reading)[0];
+  const high = now?.high ?? rangeShown(gauge, check.reading)[1];
   const value = roundToSafeSide(fromSI((low + high) / 2, gauge.unit), gauge.resolution.value, "down");
   story.ada.read(check.id, value, gauge.unit, check.reading.limit.by === "fixed" ? undefined : at15);
 }

@@ -105,6 +105,32 @@ describe("what a flight needs of a book", () => {
     expect((had(most.fuel).burn.climb_kgPerS ?? 0) * 3600).toBeCloseTo(40 * 0.72, 9);
   });
 
+  it("has no limit where it says that the manual gives none, and is refused where it says nothing", async () => {
+    const none = flightBookText
+      .replace("max: 111 kg", "max: none given")
+      .replace("tailwindMax: 10 kt", "tailwindMax: none given");
+    const book = await good(none);
+    expect(had(book.loading).stations[1]).not.toHaveProperty("max_kg");
+    expect(had(book.performance)).not.toHaveProperty("tailwindMax_mPerS");
+    expect(await faults(flightBookText.replace("  tailwindMax: 10 kt\n", ""))).toEqual([
+      expect.stringContaining("performance.tailwindMax: expected a speed with its unit, or none given"),
+    ]);
+    expect(await faults(flightBookText.replace("max: 55 kg", "max: none given"))).toEqual([
+      expect.stringContaining(
+        "loading.stations[4].max: expected what the bay bears, from the manual or its placard, found none given",
+      ),
+    ]);
+  });
+
+  it("needs nobody's name for a weighing, and has a tank where it is drawn", async () => {
+    const text = flightBookText
+      .replace("    by: Example Weighing\n", "")
+      .replace("      lateralArm: -2.0 m\n", "");
+    const { empty, tanks } = had((await good(text)).loading);
+    expect(empty).not.toHaveProperty("by");
+    expect(tanks[0]?.lateralArm_m).toBe(-2);
+  });
+
   it("turns no volume into mass without a density, and asks for it", async () => {
     const text = flightBookText
       .replace("cruise: 25 kg/h", "cruise: 32 L/h")

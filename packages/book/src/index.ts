@@ -56,6 +56,7 @@ export {
   sectionsIn,
 } from "./edit/issue.ts";
 export { editPlain, type Merged, type MergeQuestion, mergeBooks } from "./edit/merge.ts";
+export { type GaugeProposal, gaugeProposal } from "./edit/gauge-proposal.ts";
 export { type MissingPart, missingFor } from "./edit/missing-for.ts";
 export { freeId, idFrom, labelFrom, labelOf, nameEdits, otherSide } from "./edit/names.ts";
 export { type PlainResult, plainOf, valueAt } from "./edit/plain-of.ts";
@@ -70,6 +71,7 @@ export { jascChapter, jascTitle } from "./jasc/jasc-title.ts";
 export { bookJsonSchema } from "./json-schema.ts";
 export { bookGauge, pointOf, stanceOf } from "./look-up.ts";
 export { readBook } from "./read-book.ts";
+export { rangeShown } from "./reading-range.ts";
 export type { DeepReadonly } from "./readonly.ts";
 export { TRENDS } from "./rules/tables.ts";
 export type { Area, Equipment, GroundGearItem, Identity, Point, Stance } from "./schema/book-source.ts";
@@ -118,7 +120,7 @@ export type {
 } from "./schema/performance.ts";
 export type { Limit, Reading } from "./schema/reading.ts";
 export type { Certification, MelItem, Relief } from "./schema/relief.ts";
-export type { Side } from "./schema/text.ts";
+export { NONE_GIVEN, type Side } from "./schema/text.ts";
 export type { Counter, TimedItem, TimedLimit } from "./schema/timed-item.ts";
 export { HAZARD_KINDS, type Hazard } from "./schema/walk-order.ts";
 export { flightBookText } from "./testing/flight-book.ts";

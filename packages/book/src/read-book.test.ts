@@ -93,6 +93,35 @@ describe("a good book", () => {
     expect(check(book, "oil-level").reading?.scale[0].valueSI).toBeCloseTo(223.15, 9);
   });
 
+  it("draws the rule about the limit where the book does not say how, and needs no scale of the gauge", async () => {
+    const text = smallBookText
+      .replace(
+        "unit: psi, accuracy: 50 psi, resolution: 50 psi, range: [0 psi, 2200 psi]",
+        "unit: psi, accuracy: 50 psi, resolution: 50 psi",
+      )
+      .replace(/( +limit: \{ by: cylinder.*\n)((?: .*\n)*?) +scale: .*\n/, "$1$2");
+    expect(text).not.toContain("2200 psi");
+    const book = await good(text);
+    expect(book.gauges.get("oxygen-gauge")).not.toHaveProperty("range");
+    // a quarter of 1850 psi beyond each end, on whole hundreds
+    expect(check(book, "oxygen-pressure").reading?.scale.map(({ value }) => value)).toEqual([1000, 2400]);
+  });
+
+  it("does not take the accuracy of a common gauge for one of high pressures", async () => {
+    const common = "accuracy: 2 psi, resolution: 1 psi, assumed: true";
+    const text = smallBookText.replace("accuracy: 50 psi, resolution: 50 psi", common);
+    const result = await readBook(text, "small.yaml");
+    expect(
+      result.ok ? [] : result.faults.map(({ path, expected, found }) => [path, expected, found]),
+    ).toEqual([
+      [
+        "checks[0].reading.gauge",
+        "a gauge whose own accuracy is in the book, for a limit of 1850 psi",
+        "“Oxygen gauge”, with ±2 psi by common practice",
+      ],
+    ]);
+  });
+
   it("carries the SHA-256 of its text, with or without a byte order mark", async () => {
     const expected = createHash("sha256").update(smallBookText).digest("hex");
     expect((await good(smallBookText)).sha256).toBe(expected);

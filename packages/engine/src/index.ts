@@ -461,6 +461,7 @@ export { differenceFromSI, differenceToSI, fromSI, toSI } from "./units/convert.
 export { decimalsOf, formatMeasure, formatValue, withSymbol } from "./units/format.ts";
 export { type Measure, measure, parseMeasure } from "./units/measure.ts";
 export { roundToSafeSide } from "./units/round.ts";
+export { roundStep } from "./units/round-step.ts";
 export {
   type Dimension,
   isUnitId,

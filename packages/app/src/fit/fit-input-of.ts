@@ -47,7 +47,8 @@ export function fitInputOf(
       name,
       arm_m,
       lateralArm_m,
-      max_kg,
+      // where the manual gives no limit, that of the whole aircraft is one all the same
+      max_kg: max_kg ?? loading.limits.ramp_kg ?? loading.limits.takeOff_kg,
       ...(floor === undefined ? {} : { floor }),
       ...(kind === "seat" ? { holds: 1 } : {}),
     })),

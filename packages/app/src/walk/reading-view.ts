@@ -9,6 +9,7 @@ import {
   fromSI,
   gaugePressureAtTemperature,
   InputError,
+  roundStep,
   roundToSafeSide,
   toSI,
   type UnitId,
@@ -33,19 +34,15 @@ export function entryUnit(reading: Reading, gauge: Gauge, chosen: UnitId | undef
   const unit = chosen ?? gauge.unit;
   const stepSI = differenceToSI(reading.step.value, reading.step.unit);
   const exact = differenceFromSI(stepSI, unit);
-  const step = unit === reading.step.unit ? reading.step.value : roundStep(exact);
+  const step = unit === reading.step.unit ? reading.step.value : roundStep(exact, "down");
   const resolution =
     unit === gauge.resolution.unit
       ? Math.min(step, gauge.resolution.value)
-      : roundStep(differenceFromSI(differenceToSI(gauge.resolution.value, gauge.resolution.unit), unit));
+      : roundStep(
+          differenceFromSI(differenceToSI(gauge.resolution.value, gauge.resolution.unit), unit),
+          "down",
+        );
   return { unit, step, decimals: Math.max(decimalsOf(step), decimalsOf(resolution)) };
-}
-
-/** The largest of 1, 2, 5 times a power of ten that is not above it. */
-function roundStep(exact: number): number {
-  const power = 10 ** Math.floor(Math.log10(exact));
-  const times = [5, 2, 1].find((factor) => factor * power <= exact * 1.000001) ?? 1;
-  return Number((times * power).toPrecision(3));
 }
 
 /** Everything that the rule and the entry below it show. */

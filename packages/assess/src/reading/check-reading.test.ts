@@ -111,3 +111,31 @@ describe("what is typed for a reading", () => {
     });
   });
 });
+
+describe("a gauge of which the book does not say what it shows", () => {
+  const { range: _, ...unsaid } = gauge("stick", "psi", 1, 1, [0, 60]);
+  const tyres = check("tyre", "tyre", {
+    reading: reading(
+      unsaid,
+      "tyre pressure",
+      { by: "fixed", low: measure(22, "psi") },
+      {
+        scale: [measure(15, "psi"), measure(35, "psi")],
+      },
+    ),
+  });
+  const itsBook = book({ checks: [tyres], gauges: [unsaid] });
+  const read = (text: string) => {
+    const checked = checkReading(tyres, itsBook, text, "psi");
+    return checked.ok ? checked.read.value : plain(checked.message);
+  };
+
+  it("takes what is on the rule, near it, or nothing at all: a flat tyre is no slip", () => {
+    expect(["24", "0", "8", "54"].map(read)).toEqual([24, 0, 8, 54]);
+  });
+
+  it("refuses a slip, which a limit on one side only would pass", () => {
+    expect(read("240")).toBe("It is likely 0 to 55 psi; was that 24 psi?");
+    expect(read("-24")).toBe("It is likely 0 to 55 psi; was that 24 psi?");
+  });
+});

@@ -1,4 +1,4 @@
-import type { Book, Check, Gauge, Reading } from "@witnessmark/book";
+import { type Book, type Check, type Gauge, type Reading, rangeShown } from "@witnessmark/book";
 import { fromSI, toSI, UNITS, type UnitId, unitFromText, unitsOf, withSymbol } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 import { figuresOf, shown } from "./figures.ts";
@@ -20,10 +20,12 @@ const symbol = (unit: UnitId): string => UNITS[unit].symbol;
 /** `in bar`; nothing for a plain number. */
 const inUnit = (unit: UnitId): string => (symbol(unit) === "" ? "" : `, in ${symbol(unit)}`);
 
-const rangeText = ({ range: [low, high], unit }: Gauge): string => {
+/** Why a value cannot be one of this gauge: `The gauge shows 0 to 10 bar`. */
+const rangeText = ({ range, unit }: Gauge, lowSI: number, highSI: number): string => {
   const plain = (valueSI: number): string =>
     String(Number(fromSI(valueSI, unit).toPrecision(6))).replace("-", "−");
-  return `${plain(low.valueSI)} to ${withSymbol(plain(high.valueSI), unit)}`;
+  const ends = `${plain(lowSI)} to ${withSymbol(plain(highSI), unit)}`;
+  return range === undefined ? `It is likely ${ends}` : `The gauge shows ${ends}`;
 };
 
 /** What was probably meant: a value within the rule that the book draws, a slip of the point or of the unit away. */
@@ -91,10 +93,10 @@ export function checkReading(
   if (typeof meant === "object") return refuse(meant.message);
   const read: Read = { value: Number(digits.replace("−", "-").replace(",", ".")) + 0, unit: meant };
   const valueSI = toSI(read.value, read.unit);
-  const [low, high] = gauge.range;
-  if (valueSI >= low.valueSI && valueSI <= high.valueSI) return { ok: true, read };
+  const [low, high] = rangeShown(gauge, reading);
+  if (valueSI >= low && valueSI <= high) return { ok: true, read };
   const guess = probably(read, gauge, reading);
-  return refuse(`The gauge shows ${rangeText(gauge)}${guess === undefined ? "" : `; was that ${guess}?`}`);
+  return refuse(`${rangeText(gauge, low, high)}${guess === undefined ? "" : `; was that ${guess}?`}`);
 }
 
 const middleSI = ({ scale: [low, high] }: Reading): number => (low.valueSI + high.valueSI) / 2;

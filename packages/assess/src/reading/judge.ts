@@ -100,7 +100,8 @@ function readLine(gauge: Gauge, figures: Figures, read: Read): WorkingLine {
     read.unit === gauge.unit
       ? ""
       : `, typed as ${withSymbol(String(Number(read.value.toPrecision(12))), read.unit)}`;
-  return { label: `Read, gauge ±${doubt}${unit}`, value: `${readText(figures, read)}${typed}` };
+  const whose = gauge.assumed === true ? " by common practice" : "";
+  return { label: `Read, gauge ±${doubt}${unit}${whose}`, value: `${readText(figures, read)}${typed}` };
 }
 
 /** Percent in whole figures, rounded down; `over 99 %` rather than 100, which no gauge gives. */

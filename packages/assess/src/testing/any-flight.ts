@@ -69,7 +69,7 @@ export const anyFlight = (book: Book): fc.Arbitrary<Flight> => {
         load: {
           items: stations
             .map(({ id, max_kg }, index) => {
-              const value = Math.round(max_kg * (shares[index] ?? 0));
+              const value = Math.round((max_kg ?? 100) * (shares[index] ?? 0));
               return { id, station: id, what: id, mass: { value, unit: "kg" as const }, known };
             })
             .filter(({ mass }) => mass.value > 10),

@@ -95,7 +95,7 @@ export const reading = (
   dimension: of.dimension,
   limit,
   outside: { status: "stop" },
-  scale: of.range,
+  scale: of.range ?? [measure(0, of.unit), measure(10, of.unit)],
   step: of.resolution,
   ...parts,
 });

@@ -66,6 +66,16 @@ describe("a book that reads, and does not hang together", () => {
     });
   });
 
+  it("is told of a gauge that is true to what is common, and not to what its maker states", async () => {
+    const [doubt, ...more] = await doubtsAfter({ set: ["gauges", 0, "assumed"], to: true });
+    expect(more).toEqual([]);
+    expect(doubt).toMatchObject({
+      path: "gauges[0].accuracy",
+      remedy: "Put in what its maker states, or say that this is it.",
+    });
+    expect(doubt?.says).toMatch(/^“.+” is taken as true to ±0.05 bar: common practice, not its own\.$/);
+  });
+
   it("is not the demo's tail-wheel single", async () => {
     const text = readFileSync(new URL("../../../../books/zz-brk.yaml", import.meta.url), "utf8");
     expect((await doubtsOf(text)).map(({ says }) => says)).toEqual([]);

@@ -1,4 +1,5 @@
 import type { Book } from "../book.ts";
+import { measureText } from "../rules/measure-text.ts";
 import { NodePositions } from "../yaml/node-positions.ts";
 import { parseYaml } from "../yaml/parse-yaml.ts";
 import { PlainReader } from "../yaml/plain-value.ts";
@@ -43,6 +44,7 @@ export function consistencyOf(book: Book, text: string): readonly BookDoubt[] {
   looksGoStale(book, writtenIds(plain), doubt);
   everythingIsLookedAt(book, doubt);
   armsAreAsDrawn(book, doubt);
+  gaugesAreTheirOwn(book, doubt);
   return doubts.toSorted((a, b) => a.line - b.line || a.column - b.column);
 }
 
@@ -108,6 +110,17 @@ function everythingIsLookedAt(book: Book, doubt: Doubt): void {
   for (const [index, { id, name }] of [...book.gauges.values()].entries()) {
     if (read.has(id) || shows.has(id)) continue;
     doubt(["gauges", index], `No check reads “${name}”.`, "Take the gauge out, or read it in a check.");
+  }
+}
+
+function gaugesAreTheirOwn({ gauges }: Book, doubt: Doubt): void {
+  for (const [index, { name, assumed, accuracy }] of [...gauges.values()].entries()) {
+    if (assumed !== true) continue;
+    doubt(
+      ["gauges", index, "accuracy"],
+      `“${name}” is taken as true to ±${measureText(accuracy)}: common practice, not its own.`,
+      "Put in what its maker states, or say that this is it.",
+    );
   }
 }
 

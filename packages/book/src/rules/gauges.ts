@@ -5,7 +5,6 @@ import type { Rule } from "./rule.ts";
 export const gaugesMakeSense: Rule = (draft, report) => {
   for (const { index, value } of draft.gauges) {
     const { accuracy, resolution, range } = value;
-    const [low, high] = range;
     if (accuracy.valueSI < 0) {
       report(["gauges", index, "accuracy"], {
         expected: "half the width of the interval that the maker states, not below 0",
@@ -19,7 +18,8 @@ export const gaugesMakeSense: Rule = (draft, report) => {
         found: measureText(resolution),
       });
     }
-    if (low.valueSI >= high.valueSI) {
+    const [low, high] = range ?? [];
+    if (low !== undefined && high !== undefined && low.valueSI >= high.valueSI) {
       report(["gauges", index, "range", 0], {
         expected: `a low end below the high end, ${measureText(high)}`,
         found: measureText(low),

@@ -31,7 +31,7 @@ export const performanceNeverFlatters: Rule = ({ performance }, report) => {
   windIsCountedOnce(performance, report);
   slopeIsAdverse(performance.slope, report);
   mustBeAbove0("a wind", crosswind.value, ["performance", "crosswind", "value"], report);
-  mustNotBeBelow0("a wind", tailwindMax, ["performance", "tailwindMax"], report);
+  mustNotBeBelow0("a wind", tailwindMax ?? undefined, ["performance", "tailwindMax"], report);
   speedsAreOfTheStall(performance, report);
   for (const [i, { speed }] of tables.entries())
     mustBeAbove0("an airspeed", speed, ["performance", "tables", i, "speed"], report);

@@ -4,8 +4,12 @@ import type { Path } from "../faults/path.ts";
 import { asDifference, type Gauge } from "../schema/gauge.ts";
 import type { Limit, Reading, ReadingSource } from "../schema/reading.ts";
 import { measureText } from "./measure-text.ts";
+import { scaleAround } from "./reading-scale.ts";
 
 type Band = { readonly low?: Measure; readonly high?: Measure };
+
+/** A common gauge is true to a hundredth of what it shows, or worse. */
+const COMMON_ACCURACY_1 = 0.01;
 
 /**
  * Turns the texts of a reading into measures of its gauge's dimension, and holds them against each other and the gauge.
@@ -26,6 +30,7 @@ export function readReading(
   const reader = new ReadingReader(gauge, path, tell);
   const limit = reader.limit(source);
   const scale = reader.scale(source.scale, limit === undefined ? [] : endsOf(limit));
+  if (limit !== undefined) reader.commonGauge(endsOf(limit));
   const step = source.step === undefined ? gauge.resolution : reader.step(source.step);
   if (!sound || limit === undefined || scale === undefined || step === undefined) return undefined;
   return {
@@ -109,7 +114,11 @@ class ReadingReader {
   }
 
   /** The drawn scale holds the band, and the gauge can show it. */
-  scale(written: readonly [string, string], ends: readonly Measure[]): Reading["scale"] | undefined {
+  scale(
+    written: readonly [string, string] | undefined,
+    ends: readonly Measure[],
+  ): Reading["scale"] | undefined {
+    if (written === undefined) return ends.length === 0 ? undefined : scaleAround(ends, this.#gauge);
     const low = this.#measure(written[0], ["scale", 0]);
     const high = this.#measure(written[1], ["scale", 1]);
     if (low === undefined || high === undefined) return undefined;
@@ -138,6 +147,19 @@ class ReadingReader {
       });
     }
     return [low, high];
+  }
+
+  /** What a common gauge of tyres is true to says nothing of one that shows the pressure of a cylinder. */
+  commonGauge(ends: readonly Measure[]): void {
+    const { assumed, dimension, accuracy, name } = this.#gauge;
+    if (assumed !== true || dimension !== "pressure") return;
+    const highest = ends.toSorted((a, b) => b.valueSI - a.valueSI)[0];
+    if (highest === undefined || accuracy.valueSI >= COMMON_ACCURACY_1 * highest.valueSI) return;
+    this.#report([...this.#path, "gauge"], {
+      expected: `a gauge whose own accuracy is in the book, for a limit of ${measureText(highest)}`,
+      found: `“${name}”, with ±${measureText(accuracy)} by common practice`,
+      remedy: "put in what its maker states",
+    });
   }
 
   step(written: string): Measure | undefined {
@@ -235,8 +257,9 @@ class ReadingReader {
     const gauge = this.#gauge;
     try {
       const measure = parseMeasure(text, gauge.dimension, "reading");
-      const [low, high] = gauge.range;
-      const isGauge = low.valueSI < high.valueSI; // else the gauge itself is at fault, and says so
+      const [low, high] = gauge.range ?? [];
+      // else it shows anything, or the gauge itself is at fault, and says so
+      const isGauge = low !== undefined && high !== undefined && low.valueSI < high.valueSI;
       if (isGauge && size === "shown" && (measure.valueSI < low.valueSI || measure.valueSI > high.valueSI)) {
         this.#report([...this.#path, ...where], {
           expected: `a value that the gauge \`${gauge.id}\` can show, ${measureText(low)} to ${measureText(high)}`,

@@ -2,6 +2,7 @@ import { distanceOutside_m, outlineOf } from "../drawing/extent.ts";
 import type { Report } from "../faults/fault-list.ts";
 import type { Path } from "../faults/path.ts";
 import type { LoadingSource } from "../schema/loading.ts";
+import { NONE_GIVEN } from "../schema/text.ts";
 import type { Draft } from "../shape/draft.ts";
 import { mustBeAbove0 } from "./amounts.ts";
 import { armsInside } from "./arms.ts";
@@ -25,7 +26,14 @@ export const stationsAreInTheAircraft: Rule = (draft, report) => {
     const path: Path = ["loading", "stations", i];
     along(station.arm, [...path, "arm"]);
     if (station.lateralArm !== undefined) across(station.lateralArm, [...path, "lateralArm"]);
-    mustBeAbove0("a mass", station.max, [...path, "max"], report);
+    mustBeAbove0("a mass", station.max ?? undefined, [...path, "max"], report);
+    if (station.max === null && station.kind === "bay") {
+      report([...path, "max"], {
+        expected: "what the bay bears, from the manual or its placard",
+        found: NONE_GIVEN,
+        remedy: "only a seat may be without a limit of its own",
+      });
+    }
     mustBeAbove0("an area", station.floor?.area, [...path, "floor", "area"], report);
     mustBeAbove0("a mass", station.floor?.maxPerSquareMetre, [...path, "floor", "maxPerSquareMetre"], report);
     isWhereItsArmSays(station, path, report);
@@ -127,7 +135,8 @@ function groupsLimitSomething({ groups, stations }: LoadingSource, report: Repor
     mustBeAbove0("a mass", group.max, path, report);
     const members = stations.filter(({ id }) => group.stations.includes(id));
     if (members.length < group.stations.length) continue; // a dangling id, told elsewhere
-    const sum_kg = members.reduce((sum, { max }) => sum + max.valueSI, 0);
+    // of one without a limit of its own, that of the group is the only one
+    const sum_kg = members.reduce((sum, { max }) => sum + (max?.valueSI ?? Number.POSITIVE_INFINITY), 0);
     if (group.max.valueSI < sum_kg) continue;
     report(path, {
       expected: `a mass below that of its stations together, ${Number(sum_kg.toFixed(3))} kg`,

@@ -38,8 +38,8 @@ export const tanksHoldFuel: Rule = (draft, report) => {
         found: measureText(tank.unusable),
       });
     }
-    across(tank.lateralArm, [...path, "lateralArm"]);
-    isOnItsSide(tank.side, tank.name, tank.lateralArm.valueSI, path, report);
+    if (tank.lateralArm !== undefined) across(tank.lateralArm, [...path, "lateralArm"]);
+    isOnItsSide(tank.side, tank.name, tank.lateralArm?.valueSI ?? tank.place[1], path, report);
     for (const [j, { arm }] of tank.arms.entries()) along(arm, [...path, "arms", j, "arm"]);
     armsCoverTheTank(tank, [...path, "arms"], along, report);
     const gauge = tank.gauge === undefined ? undefined : gauges.get(tank.gauge);

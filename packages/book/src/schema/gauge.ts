@@ -51,7 +51,16 @@ export const Gauge = z
     resolution: z.string(),
     range: z
       .tuple([z.string(), z.string()])
-      .describe("What the gauge can show; a reading outside is refused as a slip."),
+      .optional()
+      .describe(
+        "What the gauge can show; a reading outside is refused as a slip. Left out, it is told by the rule of the check.",
+      ),
+    assumed: z
+      .literal(true)
+      .optional()
+      .describe(
+        "Accuracy and resolution are those of a common gauge, not of this one: a doubt until its own are put in.",
+      ),
   })
   .transform((written, context) => {
     const dimension: Dimension = UNITS[written.unit].dimension;
@@ -66,11 +75,11 @@ export const Gauge = z
     };
     const accuracy = read(written.accuracy, "accuracy");
     const resolution = read(written.resolution, "resolution");
-    const low = read(written.range[0], "range", 0);
-    const high = read(written.range[1], "range", 1);
-    if (accuracy === undefined || resolution === undefined || low === undefined || high === undefined) {
+    const range = written.range?.map((end, at) => read(end, "range", at));
+    if (accuracy === undefined || resolution === undefined || range?.includes(undefined) === true) {
       return z.NEVER;
     }
+    const [low, high] = range ?? [];
     return {
       id: written.id,
       name: written.name,
@@ -81,7 +90,8 @@ export const Gauge = z
       accuracy: asDifference(accuracy),
       /** One division, or one step of the last figure. */
       resolution: asDifference(resolution),
-      range: [low, high] as const,
+      ...(low === undefined || high === undefined ? {} : { range: [low, high] as const }),
+      ...(written.assumed === undefined ? {} : { assumed: written.assumed }),
     };
   });
 export type Gauge = DeepReadonly<z.infer<typeof Gauge>>;

@@ -1,11 +1,11 @@
 import { z } from "zod";
 import type { DeepReadonly } from "../readonly.ts";
-import { Id, IsoDate, Line, measureOf, Place, Side } from "./text.ts";
+import { Id, IsoDate, Line, limitOf, measureOf, Place, Side } from "./text.ts";
 
 /** One weighing or change of the empty aircraft. */
 const EmptyRevision = z.strictObject({
   on: IsoDate,
-  by: Line,
+  by: Line.optional(),
   mass: measureOf("mass"),
   arm: measureOf("length"),
   lateralArm: measureOf("length").optional(),
@@ -14,7 +14,7 @@ const EmptyRevision = z.strictObject({
 
 const Empty = z.strictObject({
   weighedOn: IsoDate,
-  by: Line,
+  by: Line.optional(),
   mass: measureOf("mass").describe(
     "As weighed: with oil, fitted equipment and the fuel that cannot be used; the rest of the fuel counts in its tank.",
   ),
@@ -33,7 +33,7 @@ const Station = z.strictObject({
   side: Side,
   arm: measureOf("length").describe("Where what lies here acts, aft of the datum."),
   lateralArm: measureOf("length").optional().describe("To the right; the y of `place` when absent."),
-  max: measureOf("mass"),
+  max: limitOf("mass").describe('What it bears; "none given" for a seat of which the manual gives no limit.'),
   floor: z
     .strictObject({ area: measureOf("area"), maxPerSquareMetre: measureOf("mass") })
     .optional()
@@ -55,7 +55,9 @@ const Tank = z.strictObject({
     .array(TankArm)
     .min(2)
     .describe("The arm of all that is in the tank, from empty to full; straight between two rows."),
-  lateralArm: measureOf("length").describe("To the right of the centre line."),
+  lateralArm: measureOf("length")
+    .optional()
+    .describe("To the right of the centre line; the y of `place` when absent."),
   gauge: Id.optional().describe("The gauge that shows its contents."),
   readAt: z.array(Id).default([]).describe("Points whose readings tell its contents: gauge, filler."),
   place: Place.describe("[x, y, z], metres: where it is drawn."),
@@ -104,7 +106,7 @@ export type LoadingSource = DeepReadonly<z.infer<typeof LoadingSource>>;
 
 export interface EmptyMass {
   readonly on: string;
-  readonly by: string;
+  readonly by?: string;
   readonly mass_kg: number;
   readonly arm_m: number;
   readonly lateralArm_m?: number;
@@ -119,7 +121,8 @@ export interface Station {
   readonly arm_m: number;
   /** To the right of the centre line. */
   readonly lateralArm_m: number;
-  readonly max_kg: number;
+  /** Absent where the book says that the manual gives none. */
+  readonly max_kg?: number;
   readonly floor?: { readonly area_m2: number; readonly max_kgPerM2: number };
   readonly place: readonly [x_m: number, y_m: number, z_m: number];
   readonly point?: string;
@@ -171,7 +174,7 @@ export interface Loading {
   readonly mac?: { readonly leadingEdge_m: number; readonly length_m: number };
   readonly empty: {
     readonly weighedOn: string;
-    readonly by: string;
+    readonly by?: string;
     /** With the fuel that cannot be used; the rest counts in its tank. */
     readonly mass_kg: number;
     readonly arm_m: number;

@@ -2,7 +2,7 @@ import type { Table } from "@witnessmark/engine";
 import { z } from "zod";
 import type { DeepReadonly } from "../readonly.ts";
 import { PERFORMANCE_QUANTITIES, RUNWAY_CONDITIONS, SURFACES, TABLE_AXES } from "./kinds.ts";
-import { Id, Line, measureOf } from "./text.ts";
+import { Id, Line, limitOf, measureOf } from "./text.ts";
 
 const Axis = z.strictObject({
   name: z.enum(TABLE_AXES),
@@ -53,7 +53,7 @@ export const PerformanceSource = z.strictObject({
   tables: z.array(PerformanceTable).min(1),
   factors: z.array(Factor).default([]),
   crosswind: z.strictObject({ value: measureOf("speed"), kind: z.enum(["limit", "demonstrated"]) }),
-  tailwindMax: measureOf("speed"),
+  tailwindMax: limitOf("speed").describe('"none given" where the manual gives no limit.'),
   approachFactor: z.number().default(1.3).describe("Approach speed over stall speed."),
   liftOffFactor: z
     .number()
@@ -122,7 +122,8 @@ export interface Performance {
   readonly tables: readonly PerformanceTable[];
   readonly factors: readonly PerformanceFactor[];
   readonly crosswind: { readonly value_mPerS: number; readonly kind: "limit" | "demonstrated" };
-  readonly tailwindMax_mPerS: number;
+  /** Absent where the book says that the manual gives none. */
+  readonly tailwindMax_mPerS?: number;
   readonly approachFactor_1: number;
   /** Of the stall speed with the flap of the take-off tables. */
   readonly liftOffFactor_1?: number;

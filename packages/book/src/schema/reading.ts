@@ -58,7 +58,10 @@ export const ReadingSource = z.strictObject({
   outside: Outside.default({ status: "stop" }),
   scale: z
     .tuple([z.string(), z.string()])
-    .describe("The ends of the rule that is drawn; it should hold the band at every likely temperature."),
+    .optional()
+    .describe(
+      "The ends of the rule that is drawn; it should hold the band at every likely temperature. Left out, they are made from the limit.",
+    ),
   step: z.string().optional().describe("What one press of − or + does; the gauge's resolution when absent."),
 });
 export type ReadingSource = DeepReadonly<z.infer<typeof ReadingSource>>;

@@ -22,15 +22,7 @@ export function measureOf(
   const what = dimensions.join(" or a ");
   return z
     .union([z.string(), z.number()], { error: `a ${what} with its unit` })
-    .transform((written, context): Measure => {
-      try {
-        return parseMeasure(String(written), dimensions, what);
-      } catch (error) {
-        if (!(error instanceof InputError)) throw error;
-        context.addIssue(refusal(error, written));
-        return z.NEVER;
-      }
-    })
+    .transform((written, context): Measure => read(written, dimensions, context))
     .meta({ description: `A ${what} with its unit, for example written as "5.20 bar".` });
 }
 
@@ -39,19 +31,28 @@ export const NONE_GIVEN = "none given";
 
 /** A limit with its unit, or the word that the manual gives none; that is `null`. */
 export function limitOf(dimension: Dimension): z.ZodType<Measure | null, string | number> {
-  const measure = measureOf(dimension);
   return z
     .union([z.string(), z.number()], { error: `a ${dimension} with its unit, or ${NONE_GIVEN}` })
-    .transform((written, context): Measure | null => {
-      if (written === NONE_GIVEN) return null;
-      const read = measure.safeParse(written);
-      if (read.success) return read.data;
-      for (const issue of read.error.issues) context.addIssue({ ...issue, input: written });
-      return z.NEVER;
-    })
+    .transform((written, context): Measure | null =>
+      written === NONE_GIVEN ? null : read(written, [dimension], context),
+    )
     .meta({
       description: `A ${dimension} with its unit; "${NONE_GIVEN}" where the manual has no such limit.`,
     });
+}
+
+function read(
+  written: string | number,
+  dimensions: readonly [Dimension, ...Dimension[]],
+  context: z.RefinementCtx,
+): Measure {
+  try {
+    return parseMeasure(String(written), dimensions, dimensions.join(" or a "));
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    context.addIssue(refusal(error, written));
+    return z.NEVER;
+  }
 }
 
 /** What the engine refused, as an issue of the schema: its message is what was expected. */

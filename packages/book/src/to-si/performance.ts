@@ -28,7 +28,7 @@ export function performanceInSI(source: PerformanceSource, tables: readonly Perf
       source: from,
     })),
     crosswind: { value_mPerS: crosswind.value.valueSI, kind: crosswind.kind },
-    tailwindMax_mPerS: tailwindMax.valueSI,
+    ...given("tailwindMax_mPerS", tailwindMax?.valueSI),
     approachFactor_1: approachFactor,
     ...given("liftOffFactor_1", liftOffFactor),
     ...given("touchdownFactor_1", touchdownFactor),

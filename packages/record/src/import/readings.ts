@@ -1,4 +1,4 @@
-import type { Book, Gauge } from "@witnessmark/book";
+import { type Book, type Gauge, rangeShown } from "@witnessmark/book";
 import { formatMeasure, toSI, UNITS, type UnitId, unitsOf } from "@witnessmark/engine";
 import type { AircraftState, EventDraft, Read } from "@witnessmark/ledger";
 import {
@@ -308,12 +308,12 @@ function readRow(
     );
   }
   const valueSI = toSI(value, unit);
-  const [low, high] = gauge.range;
-  if (valueSI < low.valueSI || valueSI > high.valueSI) {
+  const [low, high] = rangeShown(gauge, check.reading);
+  if (valueSI < low || valueSI > high) {
     return faults.add(
       reader.heading("value"),
       `${reader.cell(row, "value")} ${UNITS[unit].symbol}`,
-      `what the ${gauge.name} can show: ${formatMeasure(low.valueSI, gauge.unit, gauge.resolution.value)} to ${formatMeasure(high.valueSI, gauge.unit, gauge.resolution.value)}`,
+      `what the ${gauge.name} can show: ${formatMeasure(low, gauge.unit, gauge.resolution.value)} to ${formatMeasure(high, gauge.unit, gauge.resolution.value)}`,
       "Look whether the decimal mark or the unit is another one.",
     );
   }

@@ -71,14 +71,20 @@ function stationAmount(hand: Extract<InHand, { kind: "station" }>, given: Given)
     station.floor === undefined
       ? Number.POSITIVE_INFINITY
       : station.floor.area_m2 * station.floor.max_kgPerM2;
-  const most_kg = Math.min(station.max_kg, floor_kg);
+  const own_kg = Math.min(station.max_kg ?? Number.POSITIVE_INFINITY, floor_kg);
+  // where the manual gives none, no more than the whole aircraft may weigh
+  const most_kg = Number.isFinite(own_kg) ? own_kg : (loading.limits.ramp_kg ?? loading.limits.takeOff_kg);
   const limit = fromSI(Math.max(0, most_kg - others_kg), unit);
   const value = item?.mass.value ?? null;
   const [short = station.name] = station.name.split(",");
   const what = item?.what.trim() ?? "";
   return {
     title: what === "" ? station.name : `${short}, ${what}`,
-    under: `${shortArm(station.arm_m, units.arm)} ${symbolOf(units.arm)}, up to ${safe(most_kg, units.mass, "down")} ${symbolOf(units.mass)}`,
+    under: `${shortArm(station.arm_m, units.arm)} ${symbolOf(units.arm)}, ${
+      Number.isFinite(own_kg)
+        ? `up to ${safe(own_kg, units.mass, "down")} ${symbolOf(units.mass)}`
+        : "no limit given"
+    }`,
     value,
     unit,
     dimension: "mass",

@@ -88,7 +88,7 @@ function placesWrong(figures: LoadFigures, units: LoadUnits): readonly string[] 
     `${name} ${safe(-left, units.mass, "up")} ${symbolOf(units.mass)} over`;
   return [
     ...stations.flatMap(({ name, limit, floor }) => [
-      ...(limit.status === "stop" ? [over(name, limit.left)] : []),
+      ...(limit?.status === "stop" ? [over(name, limit.left)] : []),
       ...(floor?.status === "stop" ? [over(`Floor of ${lowerFirst(name)}`, floor.left)] : []),
     ]),
     ...groups.flatMap(({ name, limit }) => (limit.status === "stop" ? [over(name, limit.left)] : [])),

@@ -26,7 +26,7 @@ export function stationFaults(id: string, figures: LoadFigures, units: LoadUnits
   const over = (what: string, left: number) => `${what}: ${marginWords(left, units.mass)}`;
   return [
     ...faultsAt(figures, "station", id).map(({ says }) => says),
-    ...(station?.limit.status === "stop" ? [over("Its limit", station.limit.left)] : []),
+    ...(station?.limit?.status === "stop" ? [over("Its limit", station.limit.left)] : []),
     ...(station?.floor?.status === "stop" ? [over("Its floor", station.floor.left)] : []),
     ...figures.groups.flatMap(({ name, stations, limit }) =>
       stations.includes(id) && limit.status === "stop" ? [over(`${name} together`, limit.left)] : [],

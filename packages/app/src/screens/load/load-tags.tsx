@@ -97,7 +97,7 @@ function nameOf({ station }: DrawnStation, all: PlannedLoad["items"], units: Loa
   const items = all.filter((item) => item.station === station.id);
   const [first] = items;
   if (first === undefined) return null;
-  if (station.kind === "bay") {
+  if (station.kind === "bay" && station.max_kg !== undefined) {
     return `${station.name}, to ${safe(station.max_kg, units.mass, "down")} ${symbolOf(units.mass)}`;
   }
   const what = first.what.trim();

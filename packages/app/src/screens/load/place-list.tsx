@@ -86,7 +86,7 @@ function StationRow({
     })
     .join(", ");
   const most_kg = Math.min(
-    found?.limit.limit ?? Number.POSITIVE_INFINITY,
+    found?.limit?.limit ?? Number.POSITIVE_INFINITY,
     found?.floor?.limit ?? Number.POSITIVE_INFINITY,
   );
   return (
@@ -96,7 +96,13 @@ function StationRow({
       name={station?.name ?? id}
       says={items.length === 0 ? "Empty" : things}
       figure={found === undefined ? "–" : plain(found.mass_kg, units.mass)}
-      of={found === undefined ? "" : `${safe(most_kg, units.mass, "down")} ${symbolOf(units.mass)}`}
+      of={
+        found === undefined
+          ? ""
+          : Number.isFinite(most_kg)
+            ? `${safe(most_kg, units.mass, "down")} ${symbolOf(units.mass)}`
+            : "no limit given"
+      }
       status={found?.status ?? "clear"}
       faults={faults.join("\n")}
       inHand={isInHand(hand, "station", id)}

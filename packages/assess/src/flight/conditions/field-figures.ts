@@ -21,6 +21,7 @@ import {
   crosswindMargin,
   onRunway,
   type RunwayWindFigures,
+  type TailwindMargin,
   tailwindMargin,
   type WindLimit,
   type WindMargin,
@@ -53,7 +54,7 @@ export interface FieldGround {
   readonly air: Figure<AirFigures>;
   readonly wind: Figure<RunwayWindFigures>;
   readonly crosswind: Figure<WindMargin>;
-  readonly tailwind: Figure<WindMargin>;
+  readonly tailwind: Figure<TailwindMargin>;
   readonly daylight: Figure<DaylightFigures>;
   readonly ice: IceFigures;
 }

@@ -99,9 +99,18 @@ export function crosswindMargin(
   };
 }
 
+/** As `WindMargin`; without limit and what is left to it where the manual gives none. */
+export type TailwindMargin = Omit<WindMargin, "limit" | "left_mPerS"> &
+  Partial<Pick<WindMargin, "limit" | "left_mPerS">>;
+
 const figureFrom = (value: number): Figure<number> => ({ value, from: [], missing: [] });
 
-export function tailwindMargin(wind: RunwayWindFigures, { tailwindMax_mPerS }: Performance): WindMargin {
+export function tailwindMargin(wind: RunwayWindFigures, { tailwindMax_mPerS }: Performance): TailwindMargin {
+  if (tailwindMax_mPerS === undefined) {
+    // nothing to judge it by: none is fine, any is the pilot's to weigh
+    const status = wind.tailwind_mPerS <= ROUNDING_mPerS ? "clear" : "caution";
+    return { value_mPerS: wind.tailwind_mPerS, status };
+  }
   const left_mPerS = tailwindMax_mPerS - wind.tailwind_mPerS;
   return {
     value_mPerS: wind.tailwind_mPerS,

@@ -97,14 +97,23 @@ export function tailwindVerdict(field: FieldContext): readonly Told[] {
   if (value === undefined || value.value_mPerS <= 1e-9) return [];
   const status = withMissing(value.status, tailwind.missing);
   if (status === "open") return [];
-  const of = `${ktDigits(value.value_mPerS, "up")} of ${kt(value.limit.value_mPerS, "down")}`;
+  const { limit, left_mPerS } = value;
+  const of =
+    limit === undefined
+      ? `${kt(value.value_mPerS, "up")}, and the manual gives no limit`
+      : `${ktDigits(value.value_mPerS, "up")} of ${kt(limit.value_mPerS, "down")}`;
   const draft = {
     id: `wind:${role}:tailwind`,
     topic: "wind" as const,
     title: `Tailwind, ${planned.code} ${planned.runway}`,
     says: of,
-    margin: marginIn(value.left_mPerS, "kt", "over"),
-    lines: [{ label: "Tailwind of the gust", value: kt(value.value_mPerS, "up") }],
+    margin: left_mPerS === undefined ? { value: 0, unit: "", text: "no limit given" } : marginIn(left_mPerS, "kt", "over"),
+    lines: [
+      { label: "Tailwind of the gust", value: kt(value.value_mPerS, "up") },
+      ...(limit === undefined
+        ? [{ label: "At most", value: "none given by the manual; it counts in the distances" }]
+        : []),
+    ],
     formula: headwindComponent,
     sources: [bookSource(context.book, "performance.tailwindMax")],
     because: [`Tailwind ${of}`],

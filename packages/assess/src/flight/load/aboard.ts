@@ -104,9 +104,11 @@ export const asLoadItem = ({ mass_kg, station }: Aboard): LoadItem => ({
 
 const sum = (all: readonly number[]): number => all.reduce((total, one) => total + one, 0);
 
+const massOf = (all: readonly Aboard[]): number => sum(all.map(({ mass_kg }) => mass_kg));
+
 /** Held against a limit, with the chance that the true masses keep it. */
 function held(all: readonly Aboard[], max_kg: number, complete: boolean): Limited {
-  const mass_kg = sum(all.map((one) => one.mass_kg));
+  const mass_kg = massOf(all);
   if (mass_kg === 0) return limited(0, max_kg, { complete });
   const likely_kg = mass_kg + sum(all.map(({ knowledge }) => knowledge.bias_kg));
   const doubt_kg = Math.hypot(...all.map(({ knowledge }) => knowledge.standardUncertainty_kg));
@@ -131,18 +133,18 @@ export function stationFigures(
     const here = aboard.filter((one) => one.station.id === id);
     const complete = !faulty.has(id);
     return rememberedStation(station, [complete, ...here], () => {
-      const limit = held(here, max_kg, complete);
+      const limit = max_kg === undefined ? undefined : held(here, max_kg, complete);
       const onFloor =
         floor === undefined ? undefined : held(here, floor.area_m2 * floor.max_kgPerM2, complete);
       return {
         id,
         name,
         kind,
-        mass_kg: limit.value,
+        mass_kg: massOf(here),
         items: here.map((one) => one.id),
-        limit,
+        ...(limit === undefined ? {} : { limit }),
         ...(onFloor === undefined ? {} : { floor: onFloor }),
-        status: worstStatus([limit.status, ...(onFloor === undefined ? [] : [onFloor.status])]),
+        status: worstStatus([limit, onFloor].flatMap((one) => one?.status ?? [])),
       };
     });
   });

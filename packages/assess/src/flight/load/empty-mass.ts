@@ -12,8 +12,8 @@ export interface EmptyInForce {
 
 export function emptyInForce({ empty }: Loading): EmptyInForce {
   const last = empty.revisions.at(-1);
-  const { mass_kg, arm_m, lateralArm_m = 0 } = last ?? empty;
-  return { mass_kg, arm_m, lateralArm_m, on: last?.on ?? empty.weighedOn, by: last?.by ?? empty.by };
+  const { mass_kg, arm_m, lateralArm_m = 0, by = "by whom is not said" } = last ?? empty;
+  return { mass_kg, arm_m, lateralArm_m, on: last?.on ?? empty.weighedOn, by };
 }
 
 export const emptyItem = ({ mass_kg, arm_m, lateralArm_m }: EmptyInForce): LoadItem => ({

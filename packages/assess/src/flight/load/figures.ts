@@ -92,8 +92,8 @@ export interface StationFigures {
   readonly kind: "seat" | "bay";
   readonly mass_kg: number;
   readonly items: readonly string[];
-  /** Against the station's own limit. */
-  readonly limit: Limited;
+  /** Against the station's own limit; absent where the manual gives none. */
+  readonly limit?: Limited;
   /** Against what its floor bears. */
   readonly floor?: Limited;
   readonly status: Status;

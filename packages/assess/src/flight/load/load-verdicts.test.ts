@@ -248,7 +248,7 @@ describe("the limits of the envelope and of the places", () => {
           ...book,
           loading: {
             ...loading,
-            stations: loading.stations.map((one) => ({ ...one, max_kg: one.max_kg - by_kg })),
+            stations: loading.stations.map((one) => ({ ...one, max_kg: (one.max_kg ?? 0) - by_kg })),
             groups: loading.groups.map((one) => ({ ...one, max_kg: one.max_kg - by_kg })),
           },
         };
@@ -275,5 +275,52 @@ describe("the limits of the envelope and of the places", () => {
       }),
       { numRuns: 40 },
     );
+  });
+});
+
+describe("a seat of which the manual gives no limit", () => {
+  const { loading } = book;
+  if (loading === undefined) throw new Error("expected a book with loading");
+  const without = {
+    ...book,
+    loading: {
+      ...loading,
+      stations: loading.stations.map((one) => {
+        const { max_kg: _, ...rest } = one;
+        return one.id === "seat-3" ? rest : one;
+      }),
+    },
+  };
+  const heavy = moved("seat-3", 400);
+
+  it("has no verdict of its own, and is said in the working of the whole mass", () => {
+    expect(statusOf(heavy, "load:station:seat-3")).toBe("stop");
+    expect(statusOf(heavy, "load:station:seat-3", without)).toBeUndefined();
+    const whole = numbers(heavy, without).find(({ id }) => id === "load:take-off");
+    expect(whole?.working.lines.map(({ value }) => plain(value))).toContain(
+      "400 kg, the manual gives no limit",
+    );
+  });
+
+  it("counts in every other limit as it did", () => {
+    const others = (by: typeof book) =>
+      numbers(heavy, by)
+        .filter(({ id }) => id !== "load:station:seat-3")
+        .map(({ id, status, says }) => ({ id, status, says }));
+    expect(others(without)).toEqual(others(book));
+  });
+
+  it("is still held by what its floor bears", () => {
+    const floored = {
+      ...without,
+      loading: {
+        ...without.loading,
+        stations: without.loading.stations.map((one) =>
+          one.id === "seat-3" ? { ...one, floor: { area_m2: 0.5, max_kgPerM2: 300 } } : one,
+        ),
+      },
+    };
+    expect(statusOf(moved("seat-3", 151), "load:station:seat-3", floored)).toBe("stop");
+    expect(statusOf(moved("seat-3", 100), "load:station:seat-3", floored)).toBe("clear");
   });
 });

@@ -140,6 +140,7 @@ function massVerdict(state: LoadState, { context, worked, missing, spreads }: Ta
         lines: [
           { label: `Empty, ${empty?.on ?? "not dated"}`, value: kg(empty?.mass_kg ?? 0, "up") },
           { label: "People and bags", value: kg(loaded_kg, "up") },
+          ...withoutLimit(figures.stations),
           { label: `Usable fuel ${WHERE[state.at]}`, value: kg(state.fuel_kg, "up") },
           { label: "Together, rounded up", value: kg(mass.value, "up") },
           { label: "Limit, rounded down", value: kg(mass.limit, "down") },
@@ -223,14 +224,26 @@ function envelopeVerdict({ context, loading, worked, missing, spreads }: Task): 
   return [ofLimit("load:envelope", { status }, say, () => envelopeWarns(envelope))];
 }
 
-/** The tighter of a station's own limit and its floor's. */
-const tighter = ({ limit, floor }: StationFigures): { readonly limit: Limited; readonly onFloor: boolean } =>
-  floor !== undefined && floor.left < limit.left
-    ? { limit: floor, onFloor: true }
-    : { limit, onFloor: false };
+/** The tighter of a station's own limit and its floor's; none where it has neither, and nothing is judged. */
+function tighter({
+  limit,
+  floor,
+}: StationFigures): { readonly limit: Limited; readonly onFloor: boolean } | undefined {
+  if (floor !== undefined && (limit === undefined || floor.left < limit.left))
+    return { limit: floor, onFloor: true };
+  return limit === undefined ? undefined : { limit, onFloor: false };
+}
 
-function stationVerdict(station: StationFigures, { context, spreads }: Task): Finding {
-  const { limit, onFloor } = tighter(station);
+/** What is aboard where the manual gives no limit: said, not judged. */
+const withoutLimit = (stations: readonly StationFigures[]): readonly WorkingLine[] =>
+  stations
+    .filter(({ mass_kg, limit }) => mass_kg > 0 && limit === undefined)
+    .map(({ name, mass_kg }) => ({ label: name, value: `${kg(mass_kg, "up")}, the manual gives no limit` }));
+
+function stationVerdict(station: StationFigures, { context, spreads }: Task): readonly Finding[] {
+  const held = tighter(station);
+  if (held === undefined) return [];
+  const { limit, onFloor } = held;
   const say = (): Said => ({
     title: station.name,
     says: `${ofKg(limit.value, limit.limit)}${onFloor ? ", its floor" : ""}`,
@@ -238,7 +251,10 @@ function stationVerdict(station: StationFigures, { context, spreads }: Task): Fi
     working: {
       lines: [
         { label: "In it", value: kg(station.mass_kg, "up") },
-        { label: "Limit", value: kg(station.limit.limit, "down") },
+        {
+          label: "Limit",
+          value: station.limit === undefined ? "none given by the manual" : kg(station.limit.limit, "down"),
+        },
         ...(station.floor === undefined
           ? []
           : [{ label: "What its floor bears", value: kg(station.floor.limit, "down") }]),
@@ -251,7 +267,7 @@ function stationVerdict(station: StationFigures, { context, spreads }: Task): Fi
     wayOut: () => [`Take ${kg(-limit.left, "up")} out of it`],
     missing: ["what is in it"],
   });
-  return ofLimit(`load:station:${station.id}`, { ...limit, status: station.status }, say);
+  return [ofLimit(`load:station:${station.id}`, { ...limit, status: station.status }, say)];
 }
 
 const groupVerdicts = ({ context, worked: { figures }, spreads }: Task): readonly Finding[] =>
@@ -372,7 +388,7 @@ export function loadVerdicts(context: OfBook, plan: FlightPlan, worked: WorkedLo
     ...minimumVerdict(task),
     ...figures.stations
       .filter((station) => station.mass_kg > 0 || station.status !== "clear")
-      .map((station) => stationVerdict(station, task)),
+      .flatMap((station) => stationVerdict(station, task)),
     ...groupVerdicts(task),
     ...sideVerdicts(task),
   ];

@@ -87,7 +87,8 @@ const massIn = (aboard: readonly Aboard[], id: string): number =>
 function roomIn({ stations, groups }: LoadFigures, id: string): number {
   const station = stations.find((one) => one.id === id);
   const shared = groups.filter((group) => group.stations.includes(id)).map(({ limit }) => limit.left);
-  return Math.min(station?.limit.left ?? 0, station?.floor?.left ?? Number.POSITIVE_INFINITY, ...shared);
+  const own = station === undefined ? 0 : (station.limit?.left ?? Number.POSITIVE_INFINITY);
+  return Math.min(own, station?.floor?.left ?? Number.POSITIVE_INFINITY, ...shared);
 }
 
 /** Where the centre of gravity is past an edge: something moved, something left behind. */

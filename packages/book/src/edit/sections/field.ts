@@ -29,23 +29,35 @@ export type BookFieldKind =
       readonly one: string;
       readonly fields: readonly BookField[];
       readonly blank: Plain;
+      /** What each is called, where it has no name of its own but where it stands says it. */
+      readonly names?: (rows: readonly Plain[]) => readonly string[];
     }
   /** Which fields there are depends on one of them. */
   | {
       readonly is: "kinds";
       readonly by: string;
-      readonly kinds: Readonly<
-        Record<string, { readonly fields: readonly BookField[]; readonly blank: Plain }>
-      >;
+      readonly kinds: Readonly<Record<string, FieldsOfKind>>;
     }
+  /** A mark that the fields named hold common practice, until they are changed or said to be right. */
+  | { readonly is: "assumed"; readonly of: readonly string[] }
   /** Lists in lists: shown as a grid of its own. */
   | { readonly is: "cells" };
+
+/** One of the kinds of a field. */
+export interface FieldsOfKind {
+  readonly fields: readonly BookField[];
+  readonly blank: Plain;
+  /** What it is for, in one sentence. */
+  readonly says?: string;
+}
 
 export type BookField = BookFieldKind & {
   readonly key: string;
   readonly label: string;
   readonly optional?: true;
   readonly note?: string;
+  /** Has no meaning where what stands beside it at this path is this. */
+  readonly unless?: { readonly at: BookPath; readonly is: string };
 };
 
 /** A page of a book: a list of items, or one thing. */

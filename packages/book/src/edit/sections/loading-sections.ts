@@ -3,7 +3,7 @@ import { type BookField, ID, line, measure, NAME, PLACE, type Section, SIDE, tex
 
 const EMPTY: readonly BookField[] = [
   { is: "date", key: "weighedOn", label: "Weighed on" },
-  line("by", "By"),
+  line("by", "By", { optional: true }),
   measure("mass", "Mass", "kg", { note: "With oil, equipment and the fuel that cannot be used" }),
   measure("arm", "Arm", "m"),
   measure("lateralArm", "To the right", "m", { optional: true }),
@@ -13,10 +13,10 @@ const EMPTY: readonly BookField[] = [
     label: "Later changes",
     one: "change",
     optional: true,
-    blank: { on: "", by: "", mass: "", arm: "", why: "" },
+    blank: { on: "", mass: "", arm: "", why: "" },
     fields: [
       { is: "date", key: "on", label: "On" },
-      line("by", "By"),
+      line("by", "By", { optional: true }),
       measure("mass", "Mass", "kg"),
       measure("arm", "Arm", "m"),
       measure("lateralArm", "To the right", "m", { optional: true }),
@@ -41,7 +41,7 @@ export const LOADING_SECTIONS: readonly Section[] = [
         key: "empty",
         label: "Empty",
         fields: EMPTY,
-        blank: { weighedOn: "", by: "", mass: "", arm: "" },
+        blank: { weighedOn: "", mass: "", arm: "" },
       },
       {
         is: "part",
@@ -81,8 +81,8 @@ export const LOADING_SECTIONS: readonly Section[] = [
       { is: "choice", key: "kind", label: "Is a", of: ["seat", "bay"] },
       { is: "switch", key: "crew", label: "Flown from here", optional: true },
       measure("arm", "Arm", "m"),
-      measure("lateralArm", "To the right", "m", { optional: true }),
-      measure("max", "Bears at most", "kg"),
+      measure("lateralArm", "To the right", "m", { optional: true, note: "Left out, as drawn" }),
+      measure("max", "Bears at most", "kg", { none: true }),
       {
         is: "part",
         key: "floor",
@@ -113,7 +113,6 @@ export const LOADING_SECTIONS: readonly Section[] = [
         { volume: "0 L", arm: "" },
         { volume: "", arm: "" },
       ],
-      lateralArm: "0 m",
       place: [0, 0, 1],
     },
     fields: [
@@ -128,7 +127,7 @@ export const LOADING_SECTIONS: readonly Section[] = [
         fields: [measure("volume", "With", "L"), measure("arm", "Arm", "m")],
         blank: { volume: "", arm: "" },
       },
-      measure("lateralArm", "To the right", "m"),
+      measure("lateralArm", "To the right", "m", { optional: true, note: "Left out, as drawn" }),
       { is: "one-of", key: "gauge", label: "Gauge", list: ["gauges"], optional: true },
       { is: "some-of", key: "readAt", label: "Read at", list: ["points"], optional: true },
       SIDE,

@@ -122,7 +122,7 @@ export const RECORD_SECTIONS: readonly Section[] = [
           { is: "choice", key: "kind", label: "Is", of: ["limit", "demonstrated"] },
         ],
       },
-      measure("tailwindMax", "Tailwind at most", "kt"),
+      measure("tailwindMax", "Tailwind at most", "kt", { none: true }),
       {
         is: "part",
         key: "slope",

@@ -1,4 +1,5 @@
 import { HAPPENING_KINDS, METHODS, WALK_KINDS } from "../../schema/kinds.ts";
+import { gaugeProposal } from "../gauge-proposal.ts";
 import { type BookField, ID, line, measure, NAME, PLACE, type Section, SIDE, text } from "./field.ts";
 
 const BAND: readonly BookField[] = [
@@ -10,24 +11,38 @@ const AT = measure("at", "Written for", "°C");
 const READING: readonly BookField[] = [
   { is: "one-of", key: "gauge", label: "Gauge", list: ["gauges"] },
   line("quantity", "What is read"),
-  line("temperatureOf", "Its warmth moves the limit", { optional: true, note: "tyre, cylinder, oil" }),
+  {
+    ...line("temperatureOf", "Temperature of", { note: "What is as warm as it: tyre, cylinder, oil" }),
+    unless: { at: ["limit", "by"], is: "fixed" },
+  },
   {
     is: "kinds",
     key: "limit",
     label: "Limit",
     by: "by",
     kinds: {
-      fixed: { fields: BAND, blank: { by: "fixed", low: "" } },
-      "gas-law": { fields: [AT, ...BAND], blank: { by: "gas-law", at: "15 °C", low: "", high: "" } },
-      cylinder: {
-        fields: [{ is: "choice", key: "gas", label: "Gas", of: ["oxygen", "nitrogen"] }, AT, ...BAND],
-        blank: { by: "cylinder", gas: "oxygen", at: "21 °C", low: "" },
+      fixed: {
+        says: "The same at every temperature.",
+        fields: BAND,
+        blank: { by: "fixed" },
       },
       tyre: {
+        says: "A tyre: one service pressure with the usual band about it, moved by temperature. With limits of its own, take gas law.",
         fields: [{ is: "gauge-measure", key: "service", label: "Service pressure" }, AT],
         blank: { by: "tyre", service: "", at: "15 °C" },
       },
+      "gas-law": {
+        says: "Least and most at one temperature, moved by temperature: a tyre with limits of its own, a strut.",
+        fields: [AT, ...BAND],
+        blank: { by: "gas-law", at: "15 °C" },
+      },
+      cylinder: {
+        says: "Least and most of a gas bottle at one temperature, moved by temperature.",
+        fields: [{ is: "choice", key: "gas", label: "Gas", of: ["oxygen", "nitrogen"] }, AT, ...BAND],
+        blank: { by: "cylinder", gas: "oxygen", at: "21 °C" },
+      },
       table: {
+        says: "Least and most as written for each of several temperatures, straight between them.",
         fields: [
           {
             is: "rows",
@@ -35,15 +50,12 @@ const READING: readonly BookField[] = [
             label: "Rows",
             one: "row",
             fields: [measure("at", "At", "°C"), ...BAND],
-            blank: { at: "", low: "", high: "" },
+            blank: { at: "" },
           },
         ],
         blank: {
           by: "table",
-          rows: [
-            { at: "0 °C", low: "" },
-            { at: "20 °C", low: "" },
-          ],
+          rows: [{ at: "0 °C" }, { at: "20 °C" }],
         },
       },
     },
@@ -59,8 +71,20 @@ const READING: readonly BookField[] = [
       line("advice", "Do", { optional: true }),
     ],
   },
-  { is: "gauge-span", key: "scale", label: "Ends of the rule" },
-  { is: "gauge-measure", key: "step", label: "One press of + is", optional: true },
+  {
+    is: "gauge-span",
+    key: "scale",
+    label: "The rule is drawn",
+    optional: true,
+    note: "Left out, about the limits",
+  },
+  {
+    is: "gauge-measure",
+    key: "step",
+    label: "One press of + is",
+    optional: true,
+    note: "Left out, what the gauge is read to",
+  },
 ];
 
 export const CHECKS: Section = {
@@ -102,7 +126,7 @@ export const CHECKS: Section = {
       key: "reading",
       label: "Reading",
       optional: true,
-      blank: { gauge: "", quantity: "", limit: { by: "fixed", low: "" }, scale: ["", ""] },
+      blank: { gauge: "", quantity: "", limit: { by: "fixed" } },
       fields: READING,
     },
     {
@@ -227,14 +251,21 @@ export const WALK_SECTIONS: readonly Section[] = [
     group: "walk",
     path: ["gauges"],
     one: "gauge",
-    blank: { id: "", name: "", unit: "bar", accuracy: "", resolution: "", range: ["", ""] },
+    blank: { id: "", name: "", unit: "bar", ...gaugeProposal("bar"), assumed: true },
     fields: [
       NAME,
-      line("unit", "Reads in", { note: "bar, psi, °C, mm, L, V …" }),
+      line("unit", "Reads in", { note: "bar, psi, °C, mm, L, US qt, V …" }),
       { is: "gauge-measure", key: "accuracy", label: "True to ±" },
-      { is: "choice", key: "coverage", label: "Stated as", of: ["bound", "95-percent"], optional: true },
       { is: "gauge-measure", key: "resolution", label: "Read to" },
-      { is: "gauge-span", key: "range", label: "Shows" },
+      { is: "assumed", key: "assumed", label: "Common practice", of: ["accuracy", "resolution"] },
+      { is: "choice", key: "coverage", label: "Stated as", of: ["bound", "95-percent"], optional: true },
+      {
+        is: "gauge-span",
+        key: "range",
+        label: "Its scale goes",
+        optional: true,
+        note: "Left out, told by the limits",
+      },
       ID,
     ],
   },
