@@ -1,0 +1,137 @@
+import type { PlannedPlace } from "@witnessmark/ledger";
+import { type FormEvent, type ReactNode, useId, useState } from "react";
+import { Popup } from "../../frame/popup.tsx";
+import { NOTHING_TYPED, type PlaceFaults, type PlaceTyped, readPlace } from "./said-place.ts";
+
+interface SaidPlaceFormProps {
+  /** What the flight calls it, where it does. */
+  readonly code: string;
+  readonly onPlace: (place: PlannedPlace) => void;
+  readonly onClose: () => void;
+}
+
+/** A field that the book does not have, with one runway, said for this flight. */
+export function SaidPlaceForm({ code, onPlace, onClose }: SaidPlaceFormProps) {
+  const [typed, setTyped] = useState<PlaceTyped>({ ...NOTHING_TYPED, code });
+  const [asked, setAsked] = useState(false);
+  const read = readPlace(typed, Intl.DateTimeFormat().resolvedOptions().timeZone);
+  const faults: PlaceFaults = asked && !read.ok ? read.faults : {};
+  const change = (change: Partial<PlaceTyped>) => setTyped({ ...typed, ...change });
+  const send = (event: FormEvent) => {
+    event.preventDefault();
+    setAsked(true);
+    if (!read.ok) return;
+    onPlace(read.place);
+    onClose();
+  };
+  const line = (part: "code" | "name" | "latitude" | "longitude", label: string, hint?: string) => (
+    <Line label={label} hint={hint} fault={faults[part]}>
+      {(given) => (
+        <input
+          {...given}
+          value={typed[part]}
+          autoComplete="off"
+          onChange={({ target }) => change({ [part]: target.value })}
+        />
+      )}
+    </Line>
+  );
+  const figure = (
+    part: "elevation" | "runway" | "direction" | "length" | "slope",
+    label: string,
+    hint?: string,
+  ) => (
+    <Line label={label} hint={hint} fault={faults[part]}>
+      {(given) => (
+        <input
+          {...given}
+          value={typed[part]}
+          inputMode={part === "runway" ? "text" : "decimal"}
+          autoComplete="off"
+          onChange={({ target }) => change({ [part]: target.value })}
+        />
+      )}
+    </Line>
+  );
+  return (
+    <Popup title="A field that the book has not" onClose={onClose}>
+      <form className="popup-body" onSubmit={send} noValidate>
+        <p>From its chart or its owner, for this flight. A field you go to often belongs in the book.</p>
+        {line("code", "Code", "Four letters; for a strip without one, four of your own, such as ZZST")}
+        {line("name", "Name, if it has one")}
+        {line("latitude", "Latitude", "57.21, or 57 12.6 N")}
+        {line("longitude", "Longitude", "−6.35, or 6 21 W")}
+        {figure("elevation", "Elevation, in ft or m")}
+        {figure("runway", "Runway", "The other direction is put in with it")}
+        {figure("direction", "Its direction from true north, in degrees")}
+        {figure("length", "Length to take off and to land on, in m or ft", "The shorter of the two")}
+        {figure("slope", "Slope, in %", "Up in this direction; 0 where it is level, −1.5 where it goes down")}
+        <label className="field">
+          <span>Surface</span>
+          <select
+            value={typed.surface}
+            onChange={({ target }) =>
+              change({
+                surface: target.value === "grass" ? "grass" : target.value === "gravel" ? "gravel" : "paved",
+              })
+            }
+          >
+            <option value="paved">Paved</option>
+            <option value="grass">Grass</option>
+            <option value="gravel">Gravel</option>
+          </select>
+        </label>
+        <label className="cond-tick">
+          <input
+            type="checkbox"
+            checked={typed.lights}
+            onChange={({ target }) => change({ lights: target.checked })}
+          />
+          <span>It has lights for night</span>
+        </label>
+        {asked && !read.ok ? (
+          <p className="trouble" role="alert">
+            Not all of it can be read yet: look at the lines that say why.
+          </p>
+        ) : null}
+        <button type="submit" className="button filled tall full">
+          Use it for this flight
+        </button>
+      </form>
+    </Popup>
+  );
+}
+
+interface Given {
+  readonly id: string;
+  readonly "aria-invalid": boolean;
+  readonly "aria-describedby": string | undefined;
+}
+
+interface LineProps {
+  readonly label: string;
+  readonly hint: string | undefined;
+  readonly fault: string | undefined;
+  readonly children: (given: Given) => ReactNode;
+}
+
+/** What is said under a line is no part of its name: a reader says it after. */
+function Line({ label, hint, fault, children }: LineProps) {
+  const id = useId();
+  const says = fault ?? hint;
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      {children({
+        id,
+        "aria-invalid": fault !== undefined,
+        "aria-describedby": says === undefined ? undefined : `${id}-says`,
+      })}
+      {says === undefined ? null : (
+        <span id={`${id}-says`} className={fault === undefined ? undefined : "stop"}>
+          {says}
+        </span>
+      )}
+    </div>
+  );
+}
