@@ -3,7 +3,7 @@ import { axeFindings } from "./harness/axe.ts";
 import { REGISTRATION } from "./harness/book.ts";
 import type { Phone } from "./harness/browser.ts";
 import { lookInEveryView, lookOnNarrowPhone } from "./harness/every-view.ts";
-import { pagesOf } from "./harness/paper.ts";
+import { pageMargins, pagesOf } from "./harness/paper.ts";
 import { openScene, type Scene } from "./harness/scene.ts";
 import { go, introduce } from "./harness/screens.ts";
 
@@ -38,11 +38,22 @@ describe("a walk on paper, and learning the aircraft", () => {
     await paper.getByText("Limits are those at 4").waitFor();
     expect(await paper.getByText(/ at 20\s°C$/).count()).toBe(0);
     expect((await lookOnNarrowPhone(page)).wrong).toEqual([]);
+    // a loose page says whose it is: what the margins of every page are written from
+    expect(await pageMargins(page)).toEqual([
+      expect.stringMatching(new RegExp(`^"${REGISTRATION} .+, book revision \\d+"$`)),
+      expect.stringMatching(/^"First walk of the day, printed \w+day \d+ \w+ \d{4}"$/),
+    ]);
+    for (const blank of ["Begun at", "Ended at", "Walked by", "Temperature outside", "Signature"])
+      await paper.getByText(blank, { exact: true }).waitFor();
+    await paper.getByText("Not going yet", { exact: true }).waitFor();
     await page.emulateMedia({ media: "print" });
     const pages = pagesOf(await page.pdf({ format: "A4", preferCSSPageSize: true }));
     await page.emulateMedia({ media: "screen" });
     expect(pages).toBeGreaterThan(1);
     expect(pages).toBeLessThanOrEqual(5);
+    await go(page, `#/${REGISTRATION}/typed-in`);
+    await page.getByLabel("Begun, local").waitFor();
+    expect(await pageMargins(page)).toEqual(["", ""]);
   });
 
   it("is typed in on one screen; what is missing is shown at its place, and nothing is kept before", async () => {

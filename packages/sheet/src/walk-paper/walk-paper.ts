@@ -1,4 +1,4 @@
-import { limitWords } from "@witnessmark/assess";
+import { type Assessment, limitWords } from "@witnessmark/assess";
 import type { Book, Check, GroundGearItem, Stance, WalkKind } from "@witnessmark/book";
 import { UNITS } from "@witnessmark/engine";
 import type { AircraftState, Read } from "@witnessmark/ledger";
@@ -23,6 +23,10 @@ export interface PaperLine {
     /** One limit at the temperature given; without one, a limit for each of several. */
     readonly limits: readonly string[];
   };
+  /** The tanks that are looked into here though no reading is asked for: a line for each, and its unit. */
+  readonly tanks: readonly { readonly name: string; readonly unit: string }[];
+  /** Of ground gear that is taken off: where it may be stowed, a box each. */
+  readonly stowedIn: readonly string[];
   /** A photo or a figure is asked for, a tick is not enough. */
   readonly asksPhoto: boolean;
 }
@@ -41,10 +45,12 @@ export interface WalkPaper {
   readonly walk: string;
   readonly stops: readonly PaperStop[];
   readonly lineCount: number;
-  /** Discrepancies that nobody has put right, in the words in which they were raised. */
+  /** Discrepancies that nobody has put right, in the words in which they were raised; then what was read outside its limit. */
   readonly known: readonly string[];
   /** What the limits were worked out for. */
   readonly temperature: Read | undefined;
+  /** A flight is decided on after it; after an after-flight walk there is none. */
+  readonly isBeforeFlight: boolean;
   readonly caution: string;
   /** The book's own notice. */
   readonly notice: string;
@@ -68,12 +74,14 @@ export interface PlannedWalk {
 const DAYS: readonly Read[] = [-10, 5, 20, 35].map((value) => ({ value, unit: "degC" }));
 
 /**
+ * @param verdicts on the aircraft as it stands
  * @param temperature of what stands parked, which gas and oil have taken on; `undefined` when it is not known yet
  */
 export function walkPaper(
   book: Book,
   state: Pick<AircraftState, "discrepancies">,
   plan: PlannedWalk,
+  verdicts: Assessment["verdicts"],
   temperature: Read | undefined,
 ): WalkPaper {
   const stops = plan.stops.map(({ number, stance, steps }) => ({
@@ -90,11 +98,25 @@ export function walkPaper(
     walk: WALK_NAMES[plan.kind],
     stops,
     lineCount: stops.reduce((count, { lines }) => count + lines.length, 0),
-    known: [...state.discrepancies.values()].filter(({ isOpen }) => isOpen).map(({ words }) => words),
+    known: knownWrong(state, verdicts),
     temperature,
+    isBeforeFlight: plan.kind !== "after-flight",
     caution: STANDING_CAUTION,
     notice: book.notice,
   };
+}
+
+/** A look that stops is known to be wrong, whatever was answered: a discrepancy names the others. */
+function knownWrong(
+  state: Pick<AircraftState, "discrepancies">,
+  verdicts: Assessment["verdicts"],
+): readonly string[] {
+  return [
+    ...[...state.discrepancies.values()].filter(({ isOpen }) => isOpen).map(({ words }) => words),
+    ...verdicts
+      .filter(({ topic, status }) => topic === "check" && status === "stop")
+      .map(({ title, says, margin }) => `${title}: ${margin?.text ?? says}`),
+  ];
 }
 
 function checkLine(book: Book, check: Check, temperature: Read | undefined): PaperLine {
@@ -106,8 +128,25 @@ function checkLine(book: Book, check: Check, temperature: Read | undefined): Pap
     title: check.title,
     shouldBe: check.shouldBe,
     ...(reading === undefined ? {} : { reading }),
+    tanks: tanksToldAt(book, check),
+    stowedIn: [],
     asksPhoto: check.evidence === "photo",
   };
+}
+
+/**
+ * The tanks that are told at a check's point and asked for by no reading there; of several checks at one point the
+ * book's first has their lines. A tank's own gauge says in what it is read; without one, litres.
+ */
+function tanksToldAt({ loading, gauges, checks }: Book, { id, point }: Check): PaperLine["tanks"] {
+  const here = checks.filter((check) => check.point === point);
+  if (here[0]?.id !== id || here.some(({ reading }) => reading?.dimension === "volume")) return [];
+  return (loading?.tanks ?? [])
+    .filter(({ readAt }) => readAt.includes(point))
+    .map(({ name, gauge }) => {
+      const unit = gauge === undefined ? undefined : gauges.get(gauge)?.unit;
+      return { name, unit: UNITS[unit ?? "L"].symbol };
+    });
 }
 
 function readingLine(book: Book, check: Check, temperature: Read | undefined): PaperLine["reading"] {
@@ -133,7 +172,9 @@ function gearLine(item: GroundGearItem, kind: WalkKind): PaperLine {
     kind: "ground-gear",
     place: item.name,
     title: `${isFitted ? "Fit it" : "Take it off"}${count}`,
-    shouldBe: isFitted ? "Fitted" : `Off, and stowed: ${item.stowedIn.join(", ")}`,
+    shouldBe: isFitted ? "Fitted" : "Off, and stowed",
+    tanks: [],
+    stowedIn: isFitted ? [] : item.stowedIn,
     asksPhoto: false,
   };
 }

@@ -2,10 +2,13 @@ import type { WalkKind } from "@witnessmark/book";
 import type { Read } from "@witnessmark/ledger";
 import { walkPaper } from "@witnessmark/sheet";
 import { useMemo, useState } from "react";
+import { useFlight } from "../../flight/flight-in-hand.ts";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { useMinute } from "../../preferences/clock.ts";
 import { preferences } from "../../preferences/preferences.ts";
 import { href } from "../../routes/route.ts";
+import { assessed } from "../../walk/assessed.ts";
 import { likelyKind } from "../../walk/open-walk.ts";
 import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import { PrintTools } from "../sheet/print-tools.tsx";
@@ -19,12 +22,15 @@ import "./paper.css";
 /** The walk to carry on paper: for when the phone is dead, or stays in the office. */
 export function PaperScreen({ open }: { readonly open: OpenAircraft }) {
   const { registration, book, state } = open;
+  const minute = useMinute();
+  const flight = useFlight(registration, state, minute * 60_000);
+  const { verdicts } = assessed(book, state, flight, minute);
   const [kind, setKind] = useState<WalkKind>(() => likelyKind(state, Date.now()));
   const [temperature, setTemperature] = useState<Read | null>(null);
   const plan = useWalkPlan(open, kind);
   const paper = useMemo(
-    () => walkPaper(book, state, plan, temperature ?? undefined),
-    [book, state, plan, temperature],
+    () => walkPaper(book, state, plan, verdicts, temperature ?? undefined),
+    [book, state, plan, verdicts, temperature],
   );
   return (
     <AircraftFrame open={open} sheet="walk" title="Walk" under="On paper" className="sheet-page">

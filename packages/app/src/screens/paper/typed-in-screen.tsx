@@ -57,7 +57,8 @@ export function TypedInScreen({ open }: { readonly open: OpenAircraft }) {
         <section className="typed-head">
           <p>
             What was seen counts from when the paper was begun: what has happened since then, or what has
-            grown too old, asks for another look. What is left out stays open.
+            grown too old, asks for another look. What is left out stays open. Litres written beside a look
+            that asks for no reading are said on Load.
           </p>
           <WalkKindField kind={typed.kind} onKind={(kind) => change({ kind, steps: {} })} />
           <TimeField
