@@ -73,6 +73,7 @@ export { bookGauge, pointOf, stanceOf } from "./look-up.ts";
 export { readBook } from "./read-book.ts";
 export { rangeShown } from "./reading-range.ts";
 export type { DeepReadonly } from "./readonly.ts";
+export { ALLOWED_OUTSIDE_m } from "./rules/places.ts";
 export { TRENDS } from "./rules/tables.ts";
 export type { Area, Equipment, GroundGearItem, Identity, Point, Stance } from "./schema/book-source.ts";
 export { BookSource } from "./schema/book-source.ts";

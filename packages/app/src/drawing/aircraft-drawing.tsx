@@ -9,14 +9,16 @@ import {
 } from "react";
 import { useSize } from "../instruments/use-width.ts";
 import { type Camera, holding, type Px, toPlane, turnedTo, wholeCamera } from "./camera.ts";
+import type { Seen } from "./dimension-places.ts";
+import { KEYS } from "./drawing-keys.ts";
 import type { AircraftDrawingProps, DrawingMark, PlaceOnView } from "./drawing-props.ts";
 import { DrawingScene } from "./drawing-scene.tsx";
-import { DrawingTools, TURN_STEP_deg, ZOOM_STEP_1 } from "./drawing-tools.tsx";
+import { DrawingTools } from "./drawing-tools.tsx";
 import { type Fingers, Gestures } from "./gestures.ts";
 import { MarkButtons } from "./mark-buttons.tsx";
 import { type Laid, markUnder, placedMarks } from "./placed-marks.ts";
 import { useSettled } from "./use-settled.ts";
-import { onPlaneOf, placeOf, viewBox } from "./view-plane.ts";
+import { onPlaneOf, placeOf, viewBox, withDatum } from "./view-plane.ts";
 import "./aircraft-drawing.css";
 
 export type {
@@ -40,7 +42,6 @@ const MARGIN = {
 const FINGER_px = 24;
 /** Beyond its square a mark can still be meant, when no other is nearer. */
 const REACH_px = 34;
-const PAN_px = 64;
 const NUDGE_m = 0.05;
 const DOUBLE_ms = 350;
 const NO_MARKS: readonly DrawingMark[] = [];
@@ -101,20 +102,17 @@ function InRoom(props: InRoomProps) {
     useMemo(() => (route?.stops ?? []).map(({ stance }) => stance), [route]),
     (was, now) => was.length === now.length && was.every((stance, index) => stance === now[index]),
   );
-  const box = useMemo(
-    () =>
-      viewBox(
-        view,
-        geometry,
-        stances.filter(({ posture }) => posture !== "inside").map(({ place }) => place),
-      ),
-    [view, geometry, stances],
-  );
+  const { dimensions, datum = false } = props;
+  const box = useMemo(() => {
+    const places = stances.filter(({ posture }) => posture !== "inside").map(({ place }) => place);
+    const drawn = viewBox(view, geometry, places);
+    return datum ? withDatum(view, drawn) : drawn;
+  }, [view, geometry, stances, datum]);
   const [standing, setStanding] = useState(up !== "nose");
   const turn_deg = view !== "plan" || !standing ? 0 : -(heading_deg ?? (up === "nose" ? 0 : up.heading_deg));
   const zeroAt: Px = [width_px * zero.x_1, height_px * zero.y_1 + zero.y_px];
   const middle: Px = [width_px / 2 - zeroAt[0], height_px / 2 - zeroAt[1]];
-  const about = props.dimensions !== undefined ? "measured" : stances.length === 0 ? "alone" : "walk";
+  const about = dimensions !== undefined || datum ? "measured" : stances.length === 0 ? "alone" : "walk";
   const whole = useMemo(
     () => wholeCamera(box, { width_px, height_px }, MARGIN[about], turn_deg),
     [box, about, width_px, height_px, turn_deg],
@@ -140,6 +138,18 @@ function InRoom(props: InRoomProps) {
   const laid = useSettled<readonly Laid[]>(marks, sameLaid);
   const turned_deg = camera.turn_deg ?? 0;
   const { pxPerMetre } = camera;
+  const [zeroX_px, zeroY_px] = zeroAt;
+  const seen = useMemo((): Seen | undefined => {
+    if (dimensions === undefined) return undefined;
+    const nearer_1 = pxPerMetre / home.pxPerMetre;
+    const [left, top] = [-zeroX_px - home.originX_px, -zeroY_px - home.originY_px];
+    return {
+      left: left * nearer_1,
+      right: (left + width_px) * nearer_1,
+      top: top * nearer_1,
+      bottom: (top + height_px) * nearer_1,
+    };
+  }, [dimensions, pxPerMetre, home, zeroX_px, zeroY_px, width_px, height_px]);
   const placed = useMemo(
     () =>
       placedMarks(
@@ -154,8 +164,23 @@ function InRoom(props: InRoomProps) {
           })),
         },
         { mark_px, apart_px, isNearest },
+        { dimensions, datumOf: datum ? geometry : undefined, seen },
       ),
-    [view, pxPerMetre, turned_deg, laid, stances, mark_px, apart_px, isNearest, route?.stops],
+    [
+      view,
+      pxPerMetre,
+      turned_deg,
+      laid,
+      stances,
+      mark_px,
+      apart_px,
+      isNearest,
+      route?.stops,
+      dimensions,
+      datum,
+      geometry,
+      seen,
+    ],
   );
   const at = useMemo(() => {
     const places = new Map<string, { readonly x: number; readonly y: number }>();
@@ -229,7 +254,7 @@ function InRoom(props: InRoomProps) {
       const found = under(where, coarse ? FINGER_px : mark_px * 0.7);
       if (!coarse) return found?.nearest.ids[0] ?? null;
       const { selected } = props;
-      const isIt = found?.several.some(({ ids }) => selected !== undefined && ids.includes(selected));
+      const isIt = found?.within.some(({ ids }) => selected !== undefined && ids.includes(selected));
       return isIt === true ? (selected ?? null) : null;
     },
     onDrag: (id, where, done) => {
@@ -353,22 +378,3 @@ function InRoom(props: InRoomProps) {
 }
 
 const CORNER = { x_1: 0, y_1: 0, y_px: 0 } as const;
-
-type KeyDoes = "home" | ((gestures: Gestures, turns: boolean) => void);
-
-const zoomIn: KeyDoes = (gestures) => gestures.zoom(ZOOM_STEP_1);
-const zoomOut: KeyDoes = (gestures) => gestures.zoom(1 / ZOOM_STEP_1);
-
-const KEYS: Readonly<Record<string, KeyDoes>> = {
-  ArrowLeft: (gestures) => gestures.pan(PAN_px, 0),
-  ArrowRight: (gestures) => gestures.pan(-PAN_px, 0),
-  ArrowUp: (gestures) => gestures.pan(0, PAN_px),
-  ArrowDown: (gestures) => gestures.pan(0, -PAN_px),
-  "+": zoomIn,
-  "=": zoomIn,
-  "-": zoomOut,
-  _: zoomOut,
-  "[": (gestures, turns) => (turns ? gestures.turn(-TURN_STEP_deg) : undefined),
-  "]": (gestures, turns) => (turns ? gestures.turn(TURN_STEP_deg) : undefined),
-  "0": "home",
-};

@@ -27,7 +27,7 @@ export type LengthWords = (length_m: number) => string;
 
 const DOWN: OnPlane = [0, 1];
 
-/** Span and length in plan, length and height from the side, and where the datum is: what a three-view drawing gives. */
+/** Span and length in plan, length and height from the side: what a three-view drawing gives. */
 export function overallDimensions(
   view: DrawingView,
   geometry: Book["geometry"],
@@ -52,7 +52,11 @@ export function overallDimensions(
   ];
 }
 
-/** A place counted from the datum: its arm and its height from the side, its arm and its distance from the middle in plan. */
+/** "1.52 m aft of the datum", or ahead of it. */
+export const fromDatumWords = (x_m: number, words: LengthWords): string =>
+  `${words(Math.abs(x_m))} ${x_m < 0 ? "ahead" : "aft"} of the datum`;
+
+/** A place counted from the datum: how far aft and how high from the side, how far aft and how far from the middle in plan. */
 export function placeDimensions(
   view: DrawingView,
   place: DrawingMark["place"],
@@ -66,7 +70,15 @@ export function placeDimensions(
   if (view === "plan")
     return [
       ...(some(x_m)
-        ? [{ from: [right_m, 0], to: [right_m, v], off: [1, 0], row: 1, text: `arm ${words(x_m)}` } as const]
+        ? [
+            {
+              from: [right_m, 0],
+              to: [right_m, v],
+              off: [1, 0],
+              row: 1,
+              text: fromDatumWords(x_m, words),
+            } as const,
+          ]
         : []),
       ...(some(y_m)
         ? [{ from: [0, aft_m], to: [u, aft_m], off: DOWN, row: 1, text: words(Math.abs(y_m)) } as const]
@@ -75,7 +87,15 @@ export function placeDimensions(
   if (view === "front") return [];
   return [
     ...(some(x_m)
-      ? [{ from: [0, -top_m], to: [u, -top_m], off: [0, -1], row: 1, text: `arm ${words(x_m)}` } as const]
+      ? [
+          {
+            from: [0, -top_m],
+            to: [u, -top_m],
+            off: [0, -1],
+            row: 1,
+            text: fromDatumWords(x_m, words),
+          } as const,
+        ]
       : []),
     ...(some(z_m)
       ? [{ from: [fore_m, 0], to: [fore_m, v], off: [-1, 0], row: 1, text: words(z_m) } as const]

@@ -79,6 +79,8 @@ export interface AircraftDrawingProps {
   readonly detail?: Detail;
   /** Measures beside it. */
   readonly dimensions?: readonly DrawingDimension[] | undefined;
+  /** Draws the line from which the book counts aft, with its name. */
+  readonly datum?: boolean;
   /** Where nobody is to stand. Drawn in plan only. */
   readonly zones?: readonly DrawingZone[] | undefined;
   /** Squares of a metre under it. */

@@ -1,6 +1,7 @@
 import { memo } from "react";
 import { AircraftView } from "./aircraft-view.tsx";
 import { type Camera, fromDatum, type Px } from "./camera.ts";
+import type { DatumLine } from "./datum-line.ts";
 import { DimensionLayer, ZoneLayer } from "./dimension-layer.tsx";
 import type { AircraftDrawingProps, DrawingMark, DrawingView, PlaceOnView } from "./drawing-props.ts";
 import { LEADER_FROM_px, type Place } from "./label-places.ts";
@@ -10,10 +11,7 @@ import { onPlaneOf } from "./view-plane.ts";
 import { StanceMark, WalkPath } from "./walk-strokes.tsx";
 
 interface DrawingSceneProps
-  extends Pick<
-    AircraftDrawingProps,
-    "geometry" | "route" | "selected" | "squares" | "detail" | "dimensions" | "zones"
-  > {
+  extends Pick<AircraftDrawingProps, "geometry" | "route" | "selected" | "squares" | "detail" | "zones"> {
   readonly view: DrawingView;
   readonly marks: readonly DrawingMark[];
   readonly camera: Camera;
@@ -49,9 +47,8 @@ export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps)
           centre
         />
       </g>
-      {props.dimensions === undefined ? null : (
-        <DimensionLayer dimensions={props.dimensions} camera={camera} />
-      )}
+      {placed.datum === null ? null : <Datum {...placed.datum} />}
+      <DimensionLayer placed={placed.dimensions} />
       {view !== "plan"
         ? null
         : route?.stops.map((each) => (
@@ -103,6 +100,18 @@ export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps)
     </g>
   );
 });
+
+/** The line that x is counted from. */
+function Datum({ from, to, at }: DatumLine) {
+  return (
+    <>
+      <path className="datum-line" d={`M${from.join()}L${to.join()}`} />
+      <text className="datum-text halo" x={at.x} y={at.y + 5} textAnchor="middle">
+        datum
+      </text>
+    </>
+  );
+}
 
 function MarkLabel({ text, at, of }: { readonly text: string; readonly at: Place; readonly of: Place }) {
   const far = Math.hypot(at.x - of.x, at.y - of.y) > LEADER_FROM_px + text.length * 3.6;

@@ -11,7 +11,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { demoBook } from "../testing/told-ledger.ts";
 import type { DrawingView } from "./drawing-props.ts";
-import { type PlacedMarks, placedMarks } from "./placed-marks.ts";
+import type { Stood } from "./mark-places.ts";
+import { markUnder, type PlacedMarks, placedMarks } from "./placed-marks.ts";
 
 /** What of a book stands on a drawing. */
 interface Drawn {
@@ -153,5 +154,27 @@ describe.each([
     );
     const outside = book.stances.filter(({ posture }) => posture !== "inside").map(({ id }) => id);
     expect(outside.filter((id) => !placed.numbers.has(id))).toEqual([]);
+  });
+});
+
+describe("a finger on marks", () => {
+  const stood = (id: string, x: number): Stood => ({ ids: [id], x, y: 0, half_px: 7, ofX: x, ofY: 0 });
+  const marks = [stood("tyre", 0), stood("brake", 14), stood("leg", 60)];
+
+  it.each([
+    ["on one of two that stand together", 0, ["tyre"]],
+    ["a little beside it", -6, ["tyre"]],
+    ["far from all but one", 80, ["leg"]],
+    ["between two", 7, ["tyre", "brake"]],
+  ] as const)(
+    "means the one that it is nearest to, and several only where it cannot tell: %s",
+    (_, x, ids) => {
+      expect(markUnder(marks, [x, 0], 24)?.several.map((each) => each.ids[0])).toEqual(ids);
+    },
+  );
+
+  it("reaches all that is within it, so that what is selected can be taken hold of", () => {
+    expect(markUnder(marks, [0, 0], 24)?.within.map((each) => each.ids[0])).toEqual(["tyre", "brake"]);
+    expect(markUnder(marks, [110, 0], 24)).toBeNull();
   });
 });

@@ -1,4 +1,15 @@
+import type { Book } from "@witnessmark/book";
 import { type Camera, fromDatum, type Px } from "./camera.ts";
+import { type DatumLine, datumLine } from "./datum-line.ts";
+import {
+  dimensionPlaces,
+  linePlaces,
+  measurePlaces,
+  type PlacedDimension,
+  type Seen,
+  textSquares,
+} from "./dimension-places.ts";
+import type { DrawingDimension } from "./dimensions.ts";
 import type { DrawingMark, DrawingRoute, DrawingView } from "./drawing-props.ts";
 import { type Label, labelPlaces, type Place, type Taken } from "./label-places.ts";
 import { markPlaces, type Stood } from "./mark-places.ts";
@@ -26,6 +37,7 @@ const REACH_1 = { targets: 0.3, marks: 1.6, nearest: 2.6 } as const;
 const DIGIT_px = 8.5;
 const LINE_px = 15;
 const SOLES_px = 9;
+const LINE_WIDTH_px = 1;
 /** A letter of a label at 13 px, about. */
 const LETTER_px = 7.2;
 
@@ -42,6 +54,16 @@ export interface PlacedMarks {
   readonly numbers: ReadonlyMap<string, Place>;
   /** The label of each mark that has one and room for it, by the mark's id. */
   readonly labels: ReadonlyMap<string, Place>;
+  readonly dimensions: readonly PlacedDimension[];
+  readonly datum: DatumLine | null;
+}
+
+/** What of a drawing is measured: its measures, and the aircraft across which the datum is drawn. */
+export interface Measured {
+  readonly dimensions?: readonly DrawingDimension[] | undefined;
+  readonly datumOf?: Book["geometry"] | undefined;
+  /** What of the picture is seen when it is whole. */
+  readonly seen?: Seen | undefined;
 }
 
 /** Where everything stands upright on a drawing: pixels from its datum. Where that falls on the screen changes nothing. */
@@ -51,6 +73,7 @@ export function placedMarks(
   marks: readonly Laid[],
   route: Pick<DrawingRoute, "stops"> | undefined,
   { mark_px, apart_px, isNearest }: Crowding,
+  { dimensions = [], datumOf, seen }: Measured = {},
 ): PlacedMarks {
   const at = (place: DrawingMark["place"]): Px => fromDatum(camera, onPlaneOf(view, place));
   const wanted = marks.map((mark) => {
@@ -75,9 +98,20 @@ export function placedMarks(
     if (text === undefined || text === "") return [];
     return [{ id: `mark ${ids[0]}`, x, y, width: text.length * LETTER_px, height: LINE_px, liked_rad: 0 }];
   });
-  const written = labelPlaces([...numbers, ...texts], soles, squares);
+  const measures = dimensionPlaces(dimensions, camera, squares, seen);
+  const datum = datumOf === undefined ? null : datumLine(view, datumOf, camera, measures, squares);
+  // a label gives way to the figures of a measure: those have their line
+  const figures = [...measures.flatMap(textSquares), ...(datum?.squares ?? [])];
+  const lines = [
+    ...measures.flatMap(measurePlaces),
+    ...(datum === null ? [] : linePlaces(datum.from, datum.to)),
+  ];
+  const crossed = lines.map((place): Taken => ({ ...place, radius: LINE_WIDTH_px }));
+  const written = labelPlaces([...numbers, ...texts], [...soles, ...crossed], [...squares, ...figures]);
   return {
     marks: stood,
+    dimensions: measures,
+    datum,
     numbers: new Map([...written].filter(([id]) => !id.startsWith("mark "))),
     labels: new Map(
       [...written].flatMap(([id, place]) => (id.startsWith("mark ") ? [[id.slice(5), place]] : [])),
@@ -87,14 +121,22 @@ export function placedMarks(
 
 export const isOutside = ({ stance }: DrawingRoute["stops"][number]): boolean => stance.posture !== "inside";
 
-/** What a finger at a place means: one mark, several that it cannot tell apart, or none. */
+/** Nearer by this than any other, a mark is the one that is meant. */
+const MEANT_px = 8;
+
+/**
+ * What a finger at a place means: one mark, several that it cannot tell apart, or none.
+ *
+ * @returns `within`: all that it reaches; `several`: the nearest, and what is about as near
+ */
 export function markUnder(
   marks: readonly Stood[],
   [x, y]: Px,
   finger_px: number,
-): { readonly nearest: Stood; readonly several: readonly Stood[] } | null {
+): { readonly nearest: Stood; readonly several: readonly Stood[]; readonly within: readonly Stood[] } | null {
   const far = (each: Stood) => Math.max(Math.abs(each.x - x), Math.abs(each.y - y));
   const within = marks.filter((each) => far(each) <= finger_px).toSorted((a, b) => far(a) - far(b));
   const [nearest] = within;
-  return nearest === undefined ? null : { nearest, several: within };
+  if (nearest === undefined) return null;
+  return { nearest, within, several: within.filter((each) => far(each) - far(nearest) < MEANT_px) };
 }

@@ -58,3 +58,9 @@ export function viewBox(
       return view satisfies never;
   }
 }
+
+/** The same with the datum in the picture, wherever it lies. */
+export function withDatum(view: DrawingView, box: Box): Box {
+  if (view === "plan") return { ...box, fore: Math.min(box.fore, 0), aft: Math.max(box.aft, 0) };
+  return view === "side" ? { ...box, left: Math.min(box.left, 0), right: Math.max(box.right, 0) } : box;
+}

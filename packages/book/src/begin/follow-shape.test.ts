@@ -56,8 +56,10 @@ describe("a change of the shape", () => {
       expect(x_m(moved, "points", "right-main-brake")).toBeCloseTo(to_m + 0.05, 9);
       // of a tail-wheel aircraft one crouches 0.8 m behind the wheel
       expect(x_m(moved, "stances", "right-main-wheel")).toBeCloseTo(to_m + 0.8, 9);
-      expect(place(moved, "points", "left-main-tyre")).toEqual(place(plain, "points", "left-main-tyre"));
-      expect(place(moved, "stances", "left-main-wheel")).toEqual(place(plain, "stances", "left-main-wheel"));
+      // the left wheel goes with it, and what stands at that one
+      expect(valueAt(moved, ["geometry", "wheels", 2, "x"])).toBe(to_m);
+      expect(x_m(moved, "points", "left-main-tyre")).toBeCloseTo(to_m, 9);
+      expect(x_m(moved, "stances", "left-main-wheel")).toBeCloseTo(to_m + 0.8, 9);
     },
   );
 
@@ -90,7 +92,8 @@ describe("a change of the shape", () => {
     ]);
     const { edits, stays, count } = followShape(own, [WHEEL_AFT], null);
     expect(stays).toEqual(["Right main tyre"]);
-    expect(count).toBe(3); // brake, leg, and where one crouches
+    // brake, leg and where one crouches, and on the left the tyre too
+    expect(count).toBe(7);
     expect(place(after(own, edits), "points", "right-main-tyre")).toEqual([1.4, 1.2, 0.22]);
   });
 
@@ -112,7 +115,36 @@ describe("a change of the shape", () => {
 
   it("takes nothing along in a book that was not begun from first figures", () => {
     const own = plainIn(editText(begun(), [{ remove: ["drawnFrom"] }]));
-    expect(followShape(own, [WHEEL_AFT], null)).toEqual({ edits: [WHEEL_AFT], count: 0, stays: [] });
+    const alone: BookEdit = { set: ["geometry", "wheels", 0, "x"], to: 6.2 };
+    expect(followShape(own, [alone], null)).toEqual({ edits: [alone], hasPair: false, count: 0, stays: [] });
+  });
+
+  it("is one of a pair: further out to both sides, and alone where it is none", () => {
+    const plain = plainIn(begun());
+    const out: BookEdit = { set: ["geometry", "wheels", 2, "y"], to: -1.3 };
+    const { edits, hasPair } = followShape(plain, [out], null);
+    const moved = after(plain, edits);
+    expect(hasPair).toBe(true);
+    expect(valueAt(moved, ["geometry", "wheels", 1, "y"])).toBe(1.3);
+    expect(valueAt(moved, ["points", rank(moved, "points", "right-main-tyre"), "place", 1])).toBe(1.3);
+    const uneven = after(plain, [{ set: ["geometry", "wheels", 2, "diameter"], to: 0.3 }]);
+    expect(followShape(uneven, [out], null).hasPair).toBe(false);
+    const tail: BookEdit = { set: ["geometry", "wheels", 0, "x"], to: 6.2 };
+    expect(followShape(plain, [tail], null).hasPair).toBe(false);
+    const taken: BookEdit = { remove: ["geometry", "wheels", 1] };
+    expect(followShape(plain, [taken], null).edits[1]).not.toEqual({ remove: ["geometry", "wheels", 2] });
+  });
+
+  it("still takes its pair along once a slip across is mended", () => {
+    const plain = plainIn(begun());
+    const slip = after(
+      plain,
+      followShape(plain, [{ set: ["geometry", "wheels", 1, "y"], to: "1.3o" }], null).edits,
+    );
+    const edit: BookEdit = { set: ["geometry", "wheels", 1, "y"], to: 1.3 };
+    const mended = after(slip, followShape(slip, [edit], shapeIn(plain) ?? null).edits);
+    expect(valueAt(mended, ["geometry", "wheels", 2, "y"])).toBe(-1.3);
+    expect(valueAt(mended, ["points", rank(mended, "points", "left-main-tyre"), "place", 1])).toBe(-1.3);
   });
 
   it("is refused where there is no such place", () => {

@@ -5,11 +5,14 @@ import { editPlain } from "../edit/merge.ts";
 import { valueAt } from "../edit/plain-of.ts";
 import type { Geometry } from "../schema/geometry.ts";
 import { firstFiguresOf } from "./first-figures.ts";
+import { withMirrored } from "./mirrored-part.ts";
 import { drawnAs, shapeIn } from "./shaped.ts";
 
 export interface Followed {
   /** What was asked, and with it what follows. */
   readonly edits: readonly BookEdit[];
+  /** Whether the mirror image of a part is changed with it. */
+  readonly hasPair: boolean;
   /** How many points and stances follow. */
   readonly count: number;
   /** The names of those that would, and were put elsewhere by hand. */
@@ -17,15 +20,18 @@ export interface Followed {
 }
 
 /**
- * A change of the shape with what stands on it: points and stances that still stand where they were put on it are put
+ * A change of the shape with what goes with it: a wheel, a propeller or a nacelle takes its mirror image along;
+ * points and stances that still stand where they were put on it are put
  * where they belong on the changed one; those that a hand has moved stay. Of a book that was not begun from first
  * figures nobody knows where they belong, and nothing follows.
  *
  * @param readBefore the shape as it could be read last, for a book in which a figure of it is none
  * @throws {EditError} a place that is not there
  */
-export function followShape(plain: Plain, edits: readonly BookEdit[], readBefore: Geometry | null): Followed {
-  const nothing: Followed = { edits, count: 0, stays: [] };
+export function followShape(plain: Plain, asked: readonly BookEdit[], readBefore: Geometry | null): Followed {
+  const edits = withMirrored(plain, asked);
+  const hasPair = edits.length > asked.length;
+  const nothing: Followed = { edits, hasPair, count: 0, stays: [] };
   const figures = firstFiguresOf(plain);
   const changed = edits.reduce(editPlain, plain);
   const [before, after] = [shapeIn(plain) ?? readBefore, shapeIn(changed)];
@@ -35,6 +41,7 @@ export function followShape(plain: Plain, edits: readonly BookEdit[], readBefore
     const moves = ["points", "stances"].flatMap((list) => movesOf(list, was, now, changed));
     const follows = moves.filter(({ isHand }) => !isHand);
     return {
+      hasPair,
       edits: [...edits, ...follows.map(({ edit }) => edit)],
       count: follows.length,
       stays: moves.filter(({ isHand }) => isHand).map(({ name }) => name),

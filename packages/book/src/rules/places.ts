@@ -6,7 +6,7 @@ import type { Rule } from "./rule.ts";
 import { sideNamed } from "./sides.ts";
 
 /** Probes, wicks, aerials, chocks and tow bars stand out by less than this from what the geometry knows. */
-const ALLOWED_OUTSIDE_m = 0.3;
+export const ALLOWED_OUTSIDE_m = 0.3;
 /** A point of the centre may be this far off the centre line: a gauge on the panel, a filler. */
 const CENTRE_HALF_WIDTH_m = 0.5;
 

@@ -13,6 +13,8 @@ import { BeginDrawing } from "./begin-drawing.tsx";
 import { beginDraft } from "./drafts-here.tsx";
 import {
   asKind,
+  DATUM_ASKED,
+  DATUM_MEANS,
   type FieldName,
   figuresOf,
   firstArchetype,
@@ -51,6 +53,7 @@ function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   const [asked, setAsked] = useState(false);
   const { figures, wrong: missing } = figuresOf(said, [...snapshot.aircraft.keys()]);
   const { drawn, wrong: outside } = useDrawn(figures);
+  const seen = useLast(drawn === null ? null : { drawn, figures });
   const wrong: Wrong = { ...outside, ...missing };
   const say = (part: Partial<Said>) => setSaid((before) => ({ ...before, ...part }));
   const send = async (event: FormEvent) => {
@@ -68,13 +71,18 @@ function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       await beginDraft(keep, figures.registration, text);
     });
   };
-  const field = (name: FieldName, label: string, more: { readonly number?: boolean } = {}) => (
+  const field = (
+    name: FieldName,
+    label: string,
+    more: { readonly number?: boolean; readonly means?: string } = {},
+  ) => (
     <TextField
       name={name}
       label={label}
       value={said[name]}
       wrong={asked || (said[name] !== "" && name !== "registration") ? wrong[name] : undefined}
       isNumber={more.number ?? false}
+      means={more.means}
       onChange={(text) => say({ [name]: text })}
     />
   );
@@ -110,14 +118,12 @@ function BeginForm({ snapshot }: { readonly snapshot: KeepSnapshot }) {
         {field("span", "Wing span", { number: true })}
         {field("length", "Length", { number: true })}
         {field("height", "Height, if you know it", { number: true })}
+        {field("datum", DATUM_ASKED, { means: DATUM_MEANS })}
         <LayoutPicks said={said} onSay={say} />
       </section>
       <section className="begin-seen">
-        {drawn === null ? (
-          <p className="begin-none">With these figures nothing can be drawn.</p>
-        ) : (
-          <BeginDrawing drawn={drawn} figures={figures} unit={said.unit} />
-        )}
+        {seen === null ? null : <BeginDrawing {...seen} unit={said.unit} isPast={drawn === null} />}
+        {drawn === null ? <p className="begin-note">With these figures nothing can be drawn.</p> : null}
         {said.span.trim() === "" || said.length.trim() === "" ? (
           <p className="begin-note">Until you say, it is drawn with the figures of no aircraft.</p>
         ) : null}
@@ -150,19 +156,28 @@ function useDrawn(figures: Parameters<typeof drawnFrom>[0]): {
   }, [key]);
 }
 
+/** What there was last; the drawing does not go while a figure is half typed. */
+function useLast<Seen extends { readonly drawn: object }>(now: Seen | null): Seen | null {
+  const [last, setLast] = useState(now);
+  if (now !== null && now.drawn !== last?.drawn) setLast(now);
+  return now ?? last;
+}
+
 interface TextFieldProps {
   readonly name: FieldName;
   readonly label: string;
   readonly value: string;
   readonly wrong: string | undefined;
   readonly isNumber: boolean;
+  /** What it is, where its name does not say it all. */
+  readonly means: string | undefined;
   readonly onChange: (text: string) => void;
 }
 
-function TextField({ name, label, value, wrong, isNumber, onChange }: TextFieldProps) {
+function TextField({ name, label, value, wrong, isNumber, means, onChange }: TextFieldProps) {
   const id = `begin-${name}`;
   return (
-    <div className="begin-field">
+    <div className={means === undefined ? "begin-field" : "begin-field begin-field-wide"}>
       <label className="field">
         <span>{label}</span>
         <input
@@ -173,9 +188,14 @@ function TextField({ name, label, value, wrong, isNumber, onChange }: TextFieldP
           autoCapitalize={name === "registration" ? "characters" : "sentences"}
           maxLength={60}
           aria-invalid={wrong !== undefined}
-          aria-describedby={wrong === undefined ? undefined : id}
+          aria-describedby={wrong === undefined ? (means === undefined ? undefined : `${id}-means`) : id}
         />
       </label>
+      {means === undefined ? null : (
+        <p className="begin-note" id={`${id}-means`}>
+          {means}
+        </p>
+      )}
       {wrong === undefined ? null : (
         <p className="trouble" id={id} role="alert">
           {wrong}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { asKind, figuresOf, firstArchetype, nothingSaid } from "./first-figures.ts";
+import { asKind, datumWords, figuresOf, firstArchetype, nothingSaid } from "./first-figures.ts";
 
 const said = {
   ...nothingSaid(firstArchetype()),
@@ -36,11 +36,30 @@ describe("the first figures of an aircraft", () => {
     expect(Object.keys(figuresOf({ ...said, ...part }, ["ZZ-SKR"]).wrong)).toEqual([field]);
   });
 
+  it("have a datum at the tip of the nose until another is said, behind it or ahead of it", () => {
+    expect(figuresOf(said, []).figures.datumAft_m).toBe(0);
+    expect(figuresOf({ ...said, datum: "1,15" }, []).figures.datumAft_m).toBe(1.15);
+    expect(figuresOf({ ...said, datum: "−0.5" }, []).figures.datumAft_m).toBe(-0.5);
+    // NIST SP 811: 1 in = 0.0254 m, so 3 ft 9.276 in = 1.15 m; here in feet, to a tenth of a millimetre
+    expect(figuresOf({ ...said, unit: "ft", datum: "3.773" }, []).figures.datumAft_m).toBeCloseTo(1.15, 3);
+    expect(Object.keys(figuresOf({ ...said, datum: "fire-wall" }, []).wrong)).toEqual(["datum"]);
+  });
+
+  it("say where the datum is in words", () => {
+    expect(datumWords(1.15, "m")).toBe("1.15 m aft of the tip of the nose");
+    expect(datumWords(-0.5, "m")).toBe("0.50 m ahead of the tip of the nose");
+    expect(datumWords(0, "m")).toBe("the tip of the nose");
+    expect(datumWords(1.15, "ft")).toBe("3.77 ft aft of the tip of the nose");
+  });
+
   it("keep what was typed when another kind is taken", () => {
-    const other = asKind(said, {
-      ...firstArchetype(),
-      figures: { ...firstArchetype().figures, wing: "low" },
-    });
-    expect(other).toMatchObject({ registration: "zz-fox", span: "11", wing: "low" });
+    const other = asKind(
+      { ...said, datum: "1.15" },
+      {
+        ...firstArchetype(),
+        figures: { ...firstArchetype().figures, wing: "low" },
+      },
+    );
+    expect(other).toMatchObject({ registration: "zz-fox", span: "11", wing: "low", datum: "1.15" });
   });
 });

@@ -1,7 +1,7 @@
 import { ARCHETYPES, type Archetype, type Figures } from "@witnessmark/book";
 import { fromSI, type InputError, toSI, type UnitId } from "@witnessmark/engine";
 import { capital } from "../../words/capital.ts";
-import { readFigure } from "../../words/figures.ts";
+import { figure, readFigure } from "../../words/figures.ts";
 
 /** What has been said of the new aircraft so far, as it was typed. */
 export interface Said {
@@ -12,6 +12,8 @@ export interface Said {
   readonly length: string;
   /** May be left empty. */
   readonly height: string;
+  /** How far aft of the foremost part the datum is; empty, it is there. */
+  readonly datum: string;
   readonly unit: Extract<UnitId, "m" | "ft">;
   readonly seats: string;
   readonly wing: Figures["wing"];
@@ -31,6 +33,7 @@ export function nothingSaid(archetype: Archetype): Said {
     span: "",
     length: "",
     height: "",
+    datum: "",
     unit: "m",
     seats: String(seats),
     wing,
@@ -44,8 +47,8 @@ export function nothingSaid(archetype: Archetype): Said {
 
 /** Another kind brings its own layout; what was typed stays. */
 export function asKind(said: Said, archetype: Archetype): Said {
-  const { registration, type, span, length, height, unit } = said;
-  return { ...nothingSaid(archetype), registration, type, span, length, height, unit };
+  const { registration, type, span, length, height, datum, unit } = said;
+  return { ...nothingSaid(archetype), registration, type, span, length, height, datum, unit };
 }
 
 export const firstArchetype = (): Archetype => {
@@ -54,7 +57,7 @@ export const firstArchetype = (): Archetype => {
   return first;
 };
 
-export type FieldName = "registration" | "type" | "span" | "length" | "height" | "seats";
+export type FieldName = "registration" | "type" | "span" | "length" | "height" | "datum" | "seats";
 /** What is wrong with a field, in a sentence that says what to do. */
 export type Wrong = Partial<Readonly<Record<FieldName, string>>>;
 
@@ -97,6 +100,8 @@ export function figuresOf(
   };
   const height = readLength(said.height, said.unit);
   if (!height.ok) wrong.height = height.why;
+  const datum = readLength(said.datum, said.unit);
+  if (!datum.ok) wrong.datum = datum.why;
   const { figures } = said.archetype;
   return {
     wrong,
@@ -107,6 +112,7 @@ export function figuresOf(
       span_m: lengthOf("span", figures.span_m),
       length_m: lengthOf("length", figures.length_m),
       height_m: height.ok ? height.value_m : undefined,
+      datumAft_m: (datum.ok ? datum.value_m : undefined) ?? 0,
       wing: said.wing,
       tail: said.tail,
       gear: said.gear,
@@ -121,7 +127,7 @@ export function figuresOf(
 /** What the book's own rules say of figures that no aircraft has, at the field that it is about. */
 export function wrongOf({ field, detail: { expected, remedy } }: InputError): Wrong {
   const says = `${capital(expected)}${remedy === undefined ? "" : `: ${remedy}`}.`;
-  return { [field === "span" || field === "height" ? field : "length"]: says };
+  return { [field === "span" || field === "height" || field === "datum" ? field : "length"]: says };
 }
 
 type ReadLength =
@@ -147,3 +153,15 @@ export const withEngines = (engines: Figures["engines"], engine: Figures["engine
 /** A length as the person counts it. */
 export const lengthIn = (length_m: number, unit: Said["unit"]): string =>
   `${fromSI(length_m, unit).toFixed(1)} ${unit}`;
+
+/** Which length is asked, and what it means. */
+export const DATUM_ASKED = "Datum of the handbook’s arms: how far behind the tip of the nose";
+export const DATUM_MEANS =
+  "The tip of the nose is the foremost part, such as the spinner. Leave 0 where arms are counted from there; with a minus, the datum lies ahead of it.";
+
+/** Where a datum is, for a person: "1.15 m aft of the tip of the nose". */
+export function datumWords(datumAft_m: number, unit: Said["unit"]): string {
+  if (datumAft_m === 0) return "the tip of the nose";
+  const far = figure(Math.abs(fromSI(datumAft_m, unit)), 2);
+  return `${far} ${unit} ${datumAft_m < 0 ? "ahead" : "aft"} of the tip of the nose`;
+}

@@ -1,4 +1,6 @@
-import { type BookEdit, freeId, type Plain, type Section, valueAt } from "@witnessmark/book";
+import { type BookEdit, firstFiguresOf, freeId, type Plain, type Section, valueAt } from "@witnessmark/book";
+import { capital } from "../../words/capital.ts";
+import { datumWords } from "../begin/first-figures.ts";
 
 /** What puts a page in that is not there, or one more item on it, with what stands above it where that is missing. */
 export function sectionBlank(plain: Plain, section: Section): readonly BookEdit[] {
@@ -48,6 +50,14 @@ function fuelBlank(plain: Plain, { blank }: Section): Plain {
   };
 }
 
+/** Where the arms are counted from, as the first figures say. */
+function datumOf(plain: Plain): string {
+  const figures = firstFiguresOf(plain);
+  return figures === undefined
+    ? "The datum of the drawing."
+    : capital(`${datumWords(figures.datumAft_m, "m")}.`);
+}
+
 const cm = (metres: number): number => Math.round(metres * 100) / 100 + 0;
 
 /** A seat for each that the aircraft has and a tank in each wing, where they are likely drawn; the figures are asked. */
@@ -95,7 +105,7 @@ function loadingBlank(plain: Plain): Plain {
     };
   };
   return {
-    datum: "The datum of the drawing.",
+    datum: datumOf(plain),
     empty: { weighedOn: "", by: "", mass: "", arm: "" },
     stations: Array.from({ length: seats }, (_, index) => seat(index)),
     tanks: valueAt(plain, ["aircraft", "engine"]) === "none" ? [] : [tank("left"), tank("right")],

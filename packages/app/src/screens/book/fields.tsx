@@ -52,7 +52,10 @@ function FieldRow({ field, path }: { readonly field: BookField; readonly path: B
       {isRead || isGroup ? (
         <span className="bk-label">{field.label}</span>
       ) : (
-        <label htmlFor={id}>{field.label}</label>
+        <label htmlFor={id}>
+          {field.label}
+          {field.is === "number" && field.unit !== undefined ? `, ${field.unit}` : ""}
+        </label>
       )}
       <div>
         {field.is === "cells" ? (
@@ -168,6 +171,7 @@ function Rows({ field, path, value }: PartProps<"rows">) {
   const desk = useDesk();
   const rows: readonly Plain[] = Array.isArray(value) ? value : [];
   const isRead = desk.draft === null;
+  const names = field.names?.(rows);
   if (isRead && rows.length === 0) return null;
   const add = () => {
     const [first] = field.fields;
@@ -209,20 +213,24 @@ function Rows({ field, path, value }: PartProps<"rows">) {
             </div>
           ))
         : rows.map((row, index) => (
-            <div
+            <fieldset
               className="bk-row"
               key={idOf(row) ?? index}
               data-short={isShort(field.fields) ? "" : undefined}
             >
+              {names === undefined ? null : <legend>{names[index]}</legend>}
               <Faults id={undefined} path={[...path, index]} />
               <Fields fields={field.fields} path={[...path, index]} />
               {isRead ? null : (
                 <button type="button" className="quiet" onClick={() => takeOut(index)}>
                   Take out
-                  <span className="out-of-sight"> {itemName(row, null) ?? `${field.one} ${index + 1}`}</span>
+                  <span className="out-of-sight">
+                    {" "}
+                    {names?.[index] ?? itemName(row, null) ?? `${field.one} ${index + 1}`}
+                  </span>
                 </button>
               )}
-            </div>
+            </fieldset>
           ))}
       {isRead ? null : (
         <button type="button" className="button" onClick={add}>

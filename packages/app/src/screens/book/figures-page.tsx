@@ -1,5 +1,6 @@
 import {
   changedByHand,
+  editDraft,
   type FirstFigures,
   firstFiguresOf,
   type MovedPoint,
@@ -12,7 +13,7 @@ import { useEffect, useId, useMemo, useState } from "react";
 import { href } from "../../routes/route.ts";
 import { capital } from "../../words/capital.ts";
 import { tally } from "../../words/figures.ts";
-import { readLength, wrongOf } from "../begin/first-figures.ts";
+import { DATUM_ASKED, DATUM_MEANS, readLength, wrongOf } from "../begin/first-figures.ts";
 import { LayoutPicks } from "../begin/layout-picks.tsx";
 import { Fields } from "./fields.tsx";
 import { linkTo } from "./item-page.tsx";
@@ -48,11 +49,14 @@ function Figures({ desk, figures }: { readonly desk: Desk; readonly figures: Fir
   const draw = (part: Partial<FirstFigures>) => {
     if (plain === null) return;
     const { edits, stays } = redraw(plain, { ...figures, ...part });
-    desk.edit(edits);
+    // as it is: what stands on the shape has been drawn anew with it
+    desk.change((draft) => editDraft(draft, edits));
     setTold(
-      stays.length === 0
-        ? "Drawn anew; everything follows."
-        : `Drawn anew; ${tally(stays.length, "place")} changed by hand ${stays.length === 1 ? "stays" : "stay"}.`,
+      part.datumAft_m !== undefined
+        ? "All that is drawn is counted from there; arms that were typed stay as they are."
+        : stays.length === 0
+          ? "Drawn anew; everything follows."
+          : `Drawn anew; ${tally(stays.length, "place")} changed by hand ${stays.length === 1 ? "stays" : "stay"}.`,
     );
   };
   const pick = (part: Partial<FirstFigures>) => {
@@ -80,6 +84,18 @@ function Figures({ desk, figures }: { readonly desk: Desk; readonly figures: Fir
           />
         ))}
         <SeatsField value={figures.seats} onKeep={(seats) => draw({ seats })} />
+        <FigureField
+          label={DATUM_ASKED}
+          unit="m"
+          means={DATUM_MEANS}
+          written={String(figures.datumAft_m)}
+          onKeep={(text) => {
+            const read = readLength(text, "m");
+            if (!read.ok) return read.why;
+            draw({ datumAft_m: read.value_m ?? 0 });
+            return null;
+          }}
+        />
       </div>
       <LayoutPicks said={figures} onSay={pick} />
       {wrong === null ? null : (
@@ -147,12 +163,13 @@ interface FigureFieldProps {
   readonly unit: string;
   readonly written: string;
   readonly placeholder?: string | undefined;
+  readonly means?: string;
   /** @returns what is wrong with it @throws {InputError} */
   readonly onKeep: (text: string) => string | null;
 }
 
 /** A figure that is taken when it is left; what is wrong is said beneath it, and the drawing stays as it was. */
-function FigureField({ label, unit, written, placeholder, onKeep }: FigureFieldProps) {
+function FigureField({ label, unit, written, placeholder, means, onKeep }: FigureFieldProps) {
   const id = useId();
   const [typed, setTyped] = useState(written);
   const [wrong, setWrong] = useState<string | null>(null);
@@ -174,7 +191,7 @@ function FigureField({ label, unit, written, placeholder, onKeep }: FigureFieldP
     }
   };
   return (
-    <div>
+    <div className={means === undefined ? undefined : "bk-figures-wide"}>
       <label className="field" htmlFor={id}>
         <span>
           {label}
@@ -183,16 +200,24 @@ function FigureField({ label, unit, written, placeholder, onKeep }: FigureFieldP
         <input
           id={id}
           value={typed}
-          inputMode="decimal"
+          // a figure that may have a minus: not every keyboard of figures has one
+          inputMode={means === undefined ? "decimal" : "text"}
           autoComplete="off"
           placeholder={placeholder}
           aria-invalid={wrong !== null}
-          aria-describedby={wrong === null ? undefined : `${id}-wrong`}
+          aria-describedby={
+            wrong === null ? (means === undefined ? undefined : `${id}-means`) : `${id}-wrong`
+          }
           onChange={(event) => setTyped(event.target.value)}
           onBlur={keep}
           onKeyDown={(event) => event.key === "Enter" && keep()}
         />
       </label>
+      {means === undefined ? null : (
+        <p className="note" id={`${id}-means`}>
+          {means}
+        </p>
+      )}
       {wrong === null ? null : (
         <p className="bk-fault" id={`${id}-wrong`} role="alert">
           {wrong}

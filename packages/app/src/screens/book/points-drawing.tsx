@@ -1,10 +1,11 @@
 import { type Plain, valueAt } from "@witnessmark/book";
 import { useMemo, useState } from "react";
 import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
-import { overallDimensions, placeDimensions } from "../../drawing/dimensions.ts";
+import { fromDatumWords, overallDimensions, placeDimensions } from "../../drawing/dimensions.ts";
 import { go } from "../../routes/use-route.ts";
 import { figure } from "../../words/figures.ts";
 import { listIn, textOf } from "./book-toc.tsx";
+import { tappedPlace } from "./tapped-place.ts";
 import { useDesk } from "./use-desk.ts";
 import { type DraftPoint, moveEdits, newPoint, pointsIn } from "./walk-points.ts";
 
@@ -20,6 +21,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
   const desk = useDesk();
   const { plain, book, registration, draft } = desk;
   const [adding, setAdding] = useState<"no" | "one" | "pair">("no");
+  const [outside, setOutside] = useState(false);
   const [moving, setMoving] = useState<{ readonly id: string; readonly at: PlaceOnView } | null>(null);
   const points = useMemo(() => pointsIn(plain), [plain]);
   const geometry = useGeometry();
@@ -27,8 +29,18 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
     () => points.map((each) => markOf(each, point, stance, moving)),
     [points, point, stance, moving],
   );
-  if (geometry === null) return <p className="bk-none">The shape cannot be drawn: mend it in the text.</p>;
   const inHand = points.find(({ id }) => id === point);
+  const isMoving = inHand !== undefined && moving?.id === inHand.id;
+  const place = isMoving ? moved(inHand, moving.at) : inHand?.place;
+  const measures = useMemo(() => {
+    if (geometry === null) return { plan: [], side: [] };
+    const of = (view: "plan" | "side") =>
+      place === undefined
+        ? overallDimensions(view, geometry, metres)
+        : placeDimensions(view, place, geometry, metres);
+    return { plan: of("plan"), side: of("side") };
+  }, [geometry, place]);
+  if (geometry === null) return <p className="bk-none">The shape cannot be drawn: mend it in the text.</p>;
   const open = (id: string) => go({ at: "book", registration, page: "points", item: id });
   const move = (id: string, at: PlaceOnView, done: boolean) => {
     const found = points.find((each) => each.id === id);
@@ -40,27 +52,22 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
     }
   };
   const put = (at: PlaceOnView) => {
-    if (adding === "no" || plain === null || at.x_m === undefined || at.y_m === undefined) return;
-    const made = newPoint(plain, { x_m: at.x_m, y_m: at.y_m }, adding === "pair");
+    if (adding === "no" || plain === null) return;
+    const place = tappedPlace(at, geometry, points);
+    setOutside(place === null);
+    if (place === null) return;
+    const made = newPoint(plain, place, adding === "pair");
     desk.edit(made.edits);
     setAdding("no");
     open(made.id);
   };
-  const measured = (view: "plan" | "side") =>
-    inHand === undefined
-      ? overallDimensions(view, geometry, metres)
-      : placeDimensions(
-          view,
-          moving?.id === inHand.id ? moved(inHand, moving.at) : inHand.place,
-          geometry,
-          metres,
-        );
   const label = `${book?.aircraft.type ?? registration}: ${points.length} points`;
   const shared = {
     geometry,
     marks,
+    datum: true,
     // while a point is being placed, a tap on another one is a place as well
-    ...(adding === "no" ? { onPoint: open } : {}),
+    ...(adding === "no" ? { onPoint: open } : { onPlace: put }),
     ...(point === undefined ? {} : { selected: point }),
     ...(draft === null ? {} : { onMove: move }),
   };
@@ -70,8 +77,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
         <AircraftDrawing
           {...shared}
           label={`${label}, from above`}
-          dimensions={measured("plan")}
-          onPlace={put}
+          dimensions={measures.plan}
           squares={!small}
           up={NOSE_LEFT}
           tools="folded"
@@ -85,7 +91,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
             {...shared}
             view="side"
             label={`${label}, from the left`}
-            dimensions={measured("side")}
+            dimensions={measures.side}
             tools="none"
             apart_px={14}
             mark_px={14}
@@ -94,9 +100,14 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
         </div>
       )}
       <div className="bk-draw-acts">
-        {inHand === undefined ? null : (
+        {inHand === undefined || place === undefined ? null : (
           <p>
-            {inHand.name}: {placeText(moving?.id === inHand.id ? moved(inHand, moving.at) : inHand.place)}
+            {inHand.name}: {placeText(place)}
+          </p>
+        )}
+        {draft === null ? null : (
+          <p className="bk-outside" role="status">
+            {adding !== "no" && outside ? "That is outside the aircraft. Tap on it." : ""}
           </p>
         )}
         {draft === null ? null : (
@@ -107,7 +118,10 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
                 type="button"
                 className="button"
                 aria-pressed={adding === kind}
-                onClick={() => setAdding(adding === kind ? "no" : kind)}
+                onClick={() => {
+                  setAdding(adding === kind ? "no" : kind);
+                  setOutside(false);
+                }}
               >
                 {adding === kind ? "Tap where it is" : kind === "one" ? "Place a point" : "Place a pair"}
               </button>
@@ -151,7 +165,7 @@ function markOf(
 }
 
 const placeText = ([x_m, y_m, z_m]: DraftPoint["place"]): string =>
-  `${figure(x_m, 2)} m aft, ${figure(Math.abs(y_m), 2)} m ${y_m < 0 ? "left" : "right"}, ${figure(z_m, 2)} m up`;
+  `${fromDatumWords(x_m, metres)}, ${figure(Math.abs(y_m), 2)} m ${y_m < 0 ? "left" : "right"}, ${figure(z_m, 2)} m up`;
 
 /** Points that are seen from a stance. */
 export const seenFrom = (plain: Plain | null, stance: string): readonly Plain[] =>

@@ -1,13 +1,14 @@
-import type { Section } from "@witnessmark/book";
+import { type BookEdit, editDraft, type Followed, followShape, type Section } from "@witnessmark/book";
 import { useMemo, useState } from "react";
 import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
 import { overallDimensions, zonesOf } from "../../drawing/dimensions.ts";
 import { href } from "../../routes/route.ts";
+import { tally } from "../../words/figures.ts";
 import { FiguresPage } from "./figures-page.tsx";
 import { handlesOf, type OutlineHandle } from "./outline-handles.ts";
 import { metres, NOSE_LEFT } from "./points-drawing.tsx";
 import { OneThing, PageHead, SectionPage } from "./section-page.tsx";
-import { useDesk } from "./use-desk.ts";
+import { type Desk, DeskProvider, useDesk } from "./use-desk.ts";
 
 interface ShapePageProps {
   readonly section: Section;
@@ -16,17 +17,72 @@ interface ShapePageProps {
 }
 
 /** A page of the shape, with the drawing beside it: it changes as the figures do. */
-export function ShapePage({ section, item, wide }: ShapePageProps) {
+export function ShapePage(props: ShapePageProps) {
+  const { desk, told } = useFollowing();
+  return (
+    <DeskProvider value={desk}>
+      <OnTheDesk {...props} told={told} />
+    </DeskProvider>
+  );
+}
+
+/** The desk on which points and stances follow the shape, each change one step; and what was said of the last one. */
+function useFollowing(): { readonly desk: Desk; readonly told: string } {
+  const desk = useDesk();
+  const [told, setTold] = useState("");
+  const { plain, geometry, change } = desk;
+  return useMemo(() => {
+    const edit = (edits: readonly BookEdit[]) =>
+      change((draft) => {
+        if (plain === null) return editDraft(draft, edits);
+        const followed = followShape(plain, edits, geometry);
+        setTold(followedWords(followed));
+        return editDraft(draft, followed.edits);
+      });
+    return { desk: { ...desk, edit }, told };
+  }, [desk, plain, geometry, change, told]);
+}
+
+function followedWords({ hasPair, count, stays }: Followed): string {
+  const pair = hasPair ? ["Its mirror image goes with it."] : [];
+  const follow =
+    count === 0
+      ? []
+      : [`${tally(count, "point or stance", "points and stances")} ${count === 1 ? "follows" : "follow"}.`];
+  const stay =
+    stays.length === 0
+      ? []
+      : [
+          `Moved by hand before, so left where ${stays.length === 1 ? "it is" : "they are"}: ${stays.join(", ")}.`,
+        ];
+  return [...pair, ...follow, ...stay].join(" ");
+}
+
+/** What the figures of a page are counted from. */
+const COUNTED: Readonly<Record<string, string>> = {
+  outline:
+    "A station is a cut across the fuselage: where it is, half its width, and how high its top and its underside are. All in metres: aft of the datum, out from the centre line, up from the ground.",
+  "gear-and-propellers":
+    "All in metres: aft of the datum (with a minus ahead of it), right of the centre line (with a minus left of it), up from the ground.",
+  openings: "All in metres: aft of the datum (with a minus ahead of it), up from the ground.",
+};
+
+function OnTheDesk({ section, item, wide, told }: ShapePageProps & { readonly told: string }) {
   const { registration } = useDesk();
+  const counted = COUNTED[section.id];
   const drawing = (
     <div className={wide ? "bk-draw" : "bk-draw bk-draw-phone bk-shape-phone"}>
       <ShapeDrawing page={section.id} wide={wide} />
+      <div className="bk-draw-acts bk-followed">
+        <p role="status">{told}</p>
+      </div>
     </div>
   );
   const page =
     section.one === undefined ? (
       <article className="bk-page">
         <PageHead section={section} back={wide ? undefined : href({ at: "book", registration })} />
+        {counted === undefined ? null : <p className="bk-says">{counted}</p>}
         {section.id === "figures" ? <FiguresPage section={section} /> : <OneThing section={section} />}
       </article>
     ) : (
@@ -148,6 +204,7 @@ function OneView({ page, view, label, zones, small }: OneViewProps) {
       label={label}
       marks={marks}
       dimensions={dimensions}
+      datum
       squares
       tools={view === "plan" ? "folded" : "none"}
       apart_px={small ? 10 : 16}

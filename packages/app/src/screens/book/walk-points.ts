@@ -51,16 +51,23 @@ export function moveEdits(plain: Plain, { index, place }: DraftPoint, at: PlaceO
 export const sideOf = (y_m: number): "left" | "right" | "centre" =>
   Math.abs(y_m) <= CENTRE_m ? "centre" : y_m < 0 ? "left" : "right";
 
+/** Where a new point is to be: what the view that was tapped does not show is taken from the point that is nearest. */
+interface NewPlace {
+  readonly x_m: number;
+  readonly y_m: number;
+  readonly z_m?: number | undefined;
+}
+
 /** A new point where the drawing was tapped, in the area and from the stance of the one that is nearest. */
 export function newPoint(
   plain: Plain,
-  at: { readonly x_m: number; readonly y_m: number },
+  at: NewPlace,
   pair: boolean,
 ): { readonly edits: readonly BookEdit[]; readonly id: string } {
   const points = pointsIn(plain);
   const nearest = points.toSorted((a, b) => away(a, at) - away(b, at))[0];
   const like = valueAt(plain, ["points", nearest?.index ?? 0]);
-  const [x_m, y_m, z_m] = [cm(at.x_m), cm(at.y_m), nearest?.place[2] ?? 1];
+  const [x_m, y_m, z_m] = [cm(at.x_m), cm(at.y_m), at.z_m ?? nearest?.place[2] ?? 1];
   const side = sideOf(y_m);
   const of = (key: string): Plain => valueAt(like, [key]) ?? "";
   const end = Array.isArray(valueAt(plain, ["points"]))
@@ -104,5 +111,5 @@ function mirroredName(plain: Plain, list: string, id: Plain): Plain {
   return Array.isArray(items) && items.some((item: Plain) => valueAt(item, ["id"]) === other) ? other : id;
 }
 
-const away = ({ place }: DraftPoint, { x_m, y_m }: { readonly x_m: number; readonly y_m: number }): number =>
-  Math.hypot(place[0] - x_m, place[1] - y_m);
+const away = ({ place }: DraftPoint, { x_m, y_m, z_m }: NewPlace): number =>
+  Math.hypot(place[0] - x_m, place[1] - y_m, z_m === undefined ? 0 : place[2] - z_m);

@@ -1,6 +1,9 @@
+import { wheelNames } from "../../begin/wheel-names.ts";
 import { TAILS, WINGS } from "../../schema/drawn-from.ts";
 import { ENGINES, GEARS } from "../../schema/kinds.ts";
 import { HAZARD_KINDS } from "../../schema/walk-order.ts";
+import type { Plain } from "../edit-text.ts";
+import { valueAt } from "../plain-of.ts";
 import { type BookField, NAME, type Section } from "./field.ts";
 
 type More = { readonly optional?: true; readonly note?: string };
@@ -35,6 +38,7 @@ export const FIRST_FIGURES: Section = {
     metres("span", "Wing span"),
     metres("length", "Length"),
     metres("height", "Height", { optional: true }),
+    metres("datum", "Datum, behind the tip of the nose", { optional: true }),
     { is: "choice", key: "wing", label: "Wing", of: WINGS },
     { is: "choice", key: "tail", label: "Tail", of: TAILS },
     { is: "choice", key: "gear", label: "Stands on", of: GEARS },
@@ -57,10 +61,10 @@ const STATIONS: BookField = {
 };
 
 const END: readonly BookField[] = [
-  metres("y", "Out from the centre"),
-  metres("leadingEdge", "Leading edge, aft"),
+  metres("y", "Out from the centre line"),
+  metres("leadingEdge", "Leading edge, aft of the datum"),
   metres("chord", "Chord"),
-  metres("z", "Height"),
+  metres("z", "Above the ground"),
 ];
 const end = (key: string, label: string): BookField => ({
   is: "part",
@@ -75,8 +79,8 @@ const hinged = (key: string, label: string): BookField => ({
   label,
   optional: true,
   fields: [
-    metres("from", "From, out"),
-    metres("to", "To, out"),
+    metres("from", "From, out from the centre line"),
+    metres("to", "To, out from the centre line"),
     { is: "number", key: "hinge", label: "Hinge, share of the chord" },
   ],
   blank: { from: 1, to: 2, hinge: 0.75 },
@@ -101,7 +105,7 @@ const WING: BookField = {
       optional: true,
     },
     end("tip", "Tip"),
-    metres("tipRound", "Round of the tip"),
+    metres("tipRound", "Rounded tip, further out by"),
     hinged("flap", "Flap"),
     hinged("aileron", "Aileron"),
     spanOut("tank", "Tank", { optional: true }),
@@ -137,7 +141,7 @@ const TAIL: readonly BookField[] = [
     fields: [
       end("root", "Root"),
       end("tip", "Tip"),
-      metres("tipRound", "Round of the tip"),
+      metres("tipRound", "Rounded tip, further out by"),
       { is: "number", key: "elevator", label: "Hinge of the elevator, share of the chord" },
       { is: "switch", key: "boot", label: "Ice protection", optional: true },
       { is: "choice", key: "trimTab", label: "Trim tab", of: ["left", "right", "both"], optional: true },
@@ -186,6 +190,21 @@ export const OUTLINE: Section = {
   fields: [{ ...STATIONS, key: "fuselage", label: "Fuselage" }, WING, ...TAIL],
 };
 
+/** A wheel is told from the others by where it stands; one whose figures are not all there, by its place in the list. */
+const namesOfWheels = (rows: readonly Plain[]): readonly string[] => {
+  const wheels = rows.map((row) => {
+    const [x, y, diameter] = ["x", "y", "diameter"].map((key) => valueAt(row, [key]));
+    return typeof x === "number" && typeof y === "number" && typeof diameter === "number"
+      ? { x, y, diameter }
+      : undefined;
+  });
+  const names = wheelNames(wheels.filter((wheel) => wheel !== undefined));
+  let told = 0;
+  return wheels.map(
+    (wheel, index) => (wheel === undefined ? undefined : names[told++]) ?? `Wheel ${index + 1}`,
+  );
+};
+
 /** What it stands on and what turns: the arc of each propeller keeps everybody out. */
 export const GEAR_AND_PROPELLERS: Section = {
   id: "gear-and-propellers",
@@ -199,15 +218,16 @@ export const GEAR_AND_PROPELLERS: Section = {
       key: "wheels",
       label: "Wheels",
       one: "wheel",
+      names: namesOfWheels,
       blank: { x: 2, y: 0, width: 0.16, diameter: 0.4, top: 0.6 },
       fields: [
-        metres("x", "Aft"),
-        metres("y", "Right"),
-        metres("diameter", "Across"),
-        metres("width", "Wide"),
-        metres("top", "Top of the leg, up"),
-        metres("rake", "Top of the leg, further aft", { optional: true }),
-        metres("topY", "Top of the leg, right", { optional: true }),
+        metres("x", "Axle, aft of the datum"),
+        metres("y", "Right of the centre line"),
+        metres("diameter", "Diameter"),
+        metres("width", "Width"),
+        metres("top", "Top of the leg, above the ground"),
+        metres("rake", "Top of the leg, aft of the axle", { optional: true }),
+        metres("topY", "Top of the leg, right of the centre line", { optional: true }),
         { is: "choice", key: "cover", label: "Covered by", of: ["spat", "door"], optional: true },
       ],
     },
@@ -218,10 +238,10 @@ export const GEAR_AND_PROPELLERS: Section = {
       one: "propeller",
       blank: { x: 0.2, y: 0, z: 1.3, radius: 0.9, spinner: true },
       fields: [
-        metres("x", "Aft"),
-        metres("y", "Right"),
-        metres("z", "Hub, up"),
-        metres("radius", "Reach of a blade"),
+        metres("x", "Hub, aft of the datum"),
+        metres("y", "Hub, right of the centre line"),
+        metres("z", "Hub, above the ground"),
+        metres("radius", "From the hub to the tip of a blade"),
         { is: "number", key: "blades", label: "Blades", optional: true, note: "2" },
         { is: "switch", key: "spinner", label: "Has a spinner" },
       ],
@@ -238,9 +258,9 @@ export const GEAR_AND_PROPELLERS: Section = {
           [2.5, 0.1, 1.2, 1],
         ],
       },
-      fields: [metres("y", "Right"), STATIONS],
+      fields: [metres("y", "Right of the centre line"), STATIONS],
     },
-    metres("exhaust", "Exhaust stubs, aft", { optional: true }),
+    metres("exhaust", "Exhaust stubs, aft of the datum", { optional: true }),
   ],
 };
 
