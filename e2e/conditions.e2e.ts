@@ -42,7 +42,7 @@ describe("the conditions of a flight", () => {
     // 22 kt from 240 on 290: 22 sin 50 = 16.9 kt across, and 14 cos 50 = 8.99 kt of the steady wind along
     await conditions
       .drawing(
-        /^Wind on runway 29: crosswind 17.kt from the left, 8.kt headwind, 20.kt demonstrated, 3.kt left$/,
+        /^Wind on runway 29: crosswind 17.kt from the left, 8.kt headwind, 20.kt demonstrated, 3.kt to the limit$/,
       )
       .waitFor();
     await conditions.cell(/^Wind 240° 14.G.22.kt$/).waitFor();
@@ -147,5 +147,64 @@ describe("the conditions of a flight", () => {
     await conditions.fetch.tap();
     await conditions.told("There is no net here. Paste the reports, or type what you were told.").waitFor();
     await phone.context.setOffline(false);
+  });
+});
+
+describe("reports before anything else is said", () => {
+  let phone: Phone;
+  let conditions: Conditions;
+  const TEMPO_TAF =
+    "TAF ZZQN 120800Z 1209/1218 26016KT 9999 SCT020 TEMPO 1209/1212 28022G34KT 3000 SHRA BKN008";
+
+  beforeAll(async () => {
+    const shift_ms = MORNING_ms - Date.now();
+    const scene = await openScene({ shift_ms });
+    phone = await scene.phone({ shift_ms });
+    await introduce(phone.page, "MK");
+    conditions = new Conditions(phone.page);
+    await conditions.openWith(LOADED_FLIGHT);
+    return scene.end;
+  });
+
+  it("belong to the field that the flight goes to, runway or not; what is left out stays in the box", async () => {
+    await conditions.paste(`${TEMPO_TAF}\nMETAR ZZXX 120750Z 24014KT 9999 BKN022 05/03 Q1008`);
+    await conditions.told("Taken: TAF of ZZQN.").waitFor();
+    await conditions.told("The METAR of ZZXX is of no field of this flight and was left out.").waitFor();
+    expect(await conditions.box.inputValue()).toBe("METAR ZZXX 120750Z 24014KT 9999 BKN022 05/03 Q1008");
+    await conditions.at("landing");
+    // the strongest of the overlapping groups is shown, and named
+    await conditions.cell(/^Wind 280° 22.G.34.kt TEMPO 1209\/1212$/).waitFor();
+  });
+
+  it("what was told is told no more once it is not true", async () => {
+    await conditions.box.fill("");
+    await conditions.told("was left out").waitFor({ state: "detached" });
+    await conditions.paste(METAR.replace("24014G22KT", "26016KT"));
+    await conditions.told("Taken: METAR of ZZQN.").waitFor();
+    await phone.page.getByRole("button", { name: "Take away the METAR" }).tap();
+    await conditions.told("Taken").waitFor({ state: "detached" });
+    await conditions.undo.tap();
+  });
+
+  it("the surface is asked for, and wet is offered where rain may fall", async () => {
+    await conditions.choose("Runway", "29");
+    await phone.page.getByText("Missing: how the surface of ZZQN 29 is.").waitFor();
+    // 16 sin 30° = 8 kt by what prevails, of 34 kt in the gust 34 sin 10° = 5.9
+    await phone.page
+      .getByText(/^8.kt from the left: 260° 16.kt \(METAR\)\. Strongest: 280° 22 G 34.kt \(TEMPO .*, 6.kt/)
+      .waitFor();
+    await phone.page.getByRole("button", { name: "Wet", exact: true }).tap();
+    await conditions.drawing(/^Landing, over 50 ft: .* times 1\.15 wet/).waitFor();
+  });
+
+  it("an older one stays out, and says which counts", async () => {
+    const older = "METAR ZZQN 120620Z 21006KT 9999 FEW030 04/01 Q1011";
+    await conditions.paste(older);
+    await conditions
+      .told("The METAR of ZZQN of 06:20 is older than what is there: the one of 07:50 stays and counts.")
+      .waitFor();
+    expect(await conditions.box.inputValue()).toBe(older);
+    await conditions.cell(/^QNH 1008.hPa$/).waitFor();
+    expect(phone.complaints).toEqual([]);
   });
 });

@@ -232,6 +232,7 @@ async function theFlight(walker: Walker): Promise<void> {
   await conditions.open();
   await conditions.at("take-off");
   await conditions.choose("Runway", "24");
+  await conditions.choose("Surface", "dry");
   await conditions.at("landing");
   await conditions.choose("Runway", "29");
   await conditions.choose("Surface", "wet");

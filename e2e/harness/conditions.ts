@@ -90,9 +90,14 @@ export class Conditions {
     return this.place.getByRole("combobox", { name: "Runway" }).inputValue();
   }
 
-  /** Pastes into the one box for reports. */
+  /** The one box for reports. */
+  get box(): Locator {
+    return this.page.getByLabel(/^METAR and TAF, as they come/);
+  }
+
+  /** Pastes into it. */
   async paste(text: string): Promise<void> {
-    await this.page.getByLabel(/^METAR and TAF, as they come/).fill(text);
+    await this.box.fill(text);
     await this.page.getByRole("button", { name: "Take them", exact: true }).tap();
   }
 

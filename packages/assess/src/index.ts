@@ -45,13 +45,20 @@ export type { FieldWeather, FieldWind } from "./flight/conditions/field-weather.
 export { type Figure, isSettled, type Missing, type Origin } from "./flight/conditions/figure.ts";
 export { type HottestThatFits, hottestThatFits } from "./flight/conditions/hottest.ts";
 export type { IceFigures } from "./flight/conditions/ice.ts";
+export { placeText } from "./flight/conditions/place.ts";
 export type { ReportFigures } from "./flight/conditions/report-figures.ts";
 export { FIELD_ROLES, type FieldRole } from "./flight/conditions/role.ts";
 export type { RunwayWindFigures, WindLimit, WindMargin } from "./flight/conditions/runway-wind.ts";
 export type { FieldTime } from "./flight/conditions/times.ts";
 export type { TypedFigures } from "./flight/conditions/typed-conditions.ts";
 export { windText } from "./flight/conditions/wind-text.ts";
-export type { InputFault, InputPlace, Limited, MissingPart } from "./flight/figures.ts";
+export {
+  type InputFault,
+  type InputPlace,
+  type Limited,
+  type MissingPart,
+  SURE_FROM_1,
+} from "./flight/figures.ts";
 export { type ColdFuel, coldFuel } from "./flight/fuel/cold-fuel.ts";
 export { fuelSinceLastFlight, type LastFlightFuel } from "./flight/fuel/from-last-flight.ts";
 export { type FuelFigures, fuelFigures } from "./flight/fuel/fuel-figures.ts";

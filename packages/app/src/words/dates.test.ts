@@ -1,6 +1,14 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { dayOfDate, fieldTime, isoWithOffset, lasting, momentOfField, whenShort } from "./dates.ts";
+import {
+  dayOfDate,
+  fieldTime,
+  isoWithOffset,
+  lasting,
+  momentOfField,
+  momentShort,
+  whenShort,
+} from "./dates.ts";
 
 const at = (text: string) => new Date(text).getTime();
 
@@ -9,6 +17,14 @@ it("tells a moment by its distance: the time today, the day before by name, else
   expect(whenShort(at("2026-11-12T07:24:00"), now)).toBe("07:24");
   expect(whenShort(at("2026-11-11T18:10:00"), now)).toBe("yesterday 18:10");
   expect(whenShort(at("2026-11-09T08:05:00"), now)).toBe("Mon 9 Nov");
+});
+
+it("tells a moment with its time, once", () => {
+  const now = at("2026-11-12T07:42:00");
+  expect(momentShort(at("2026-11-12T07:24:00"), now)).toBe("07:24");
+  expect(momentShort(at("2026-11-11T18:10:00"), now)).toBe("yesterday 18:10");
+  expect(momentShort(at("2026-11-13T06:00:00"), now)).toBe("Fri 13 Nov 06:00");
+  expect(momentShort(at("2026-11-09T08:05:00"), now)).toBe("Mon 9 Nov 08:05");
 });
 
 it("writes the local time with an offset that gives the same moment back, to the second", () => {

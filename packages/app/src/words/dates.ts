@@ -60,6 +60,12 @@ export function whenShort(at_ms: number, now_ms: number): string {
   return shortDay(at_ms);
 }
 
+/** The same with the time of the day: "07:42" today, "yesterday 18:10", otherwise "Mon 9 Nov 08:05". */
+export function momentShort(at_ms: number, now_ms: number): string {
+  const days = dayNumber(now_ms) - dayNumber(at_ms);
+  return days === 0 || days === 1 ? whenShort(at_ms, now_ms) : `${shortDay(at_ms)} ${clockTime(at_ms)}`;
+}
+
 /** "for 4 min", "for 2 h 10 min": how long something lasted, whole minutes, at least one. */
 export function lasting(span_ms: number): string {
   const minutes = Math.max(1, Math.round(span_ms / 60_000));

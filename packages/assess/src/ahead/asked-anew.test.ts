@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { assessWithCauses } from "../assess.ts";
 import type { Flight, Verdict, VerdictTopic } from "../assessment.ts";
+import type { Context } from "../context.ts";
 import { type Finding, worthOf } from "../finding.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
 import { flightParts, flightVerdicts } from "../flight/flight-verdicts.ts";
@@ -12,7 +13,7 @@ import { BADNESS } from "../order.ts";
 import { anyFlight } from "../testing/any-flight.ts";
 import { demoBook } from "../testing/demo-book.ts";
 import { DEMO_NOW_ms, demoFlight } from "../testing/demo-flight.ts";
-import { answerOf } from "./answer.ts";
+import { answerOf, worthsOf } from "./answer.ts";
 import { type Variable, variablesOf } from "./variables.ts";
 
 const BOOKS = ["zz-skr", "zz-dun", "zz-brk"] as const;
@@ -122,12 +123,17 @@ describe("what is remembered from one question to the next", () => {
 });
 
 describe("an answer that is looked at no further than it takes", () => {
-  /** The worst of everything and all that stops, from every verdict. */
-  const wholeKey = (findings: readonly Finding[]): string => {
-    const all = findings.map(worthOf);
-    const worst = all.map(({ status }) => status).sort((a, b) => BADNESS[a] - BADNESS[b])[0];
+  /** What may stop a flight, from every part of it. */
+  const mayStopIn = (context: Context, flight: Flight) =>
+    [...flightParts(context, flight)].flatMap(({ stops }) => stops.map(worthOf));
+  /** The worst of everything, all that stops, and all that may stop and is not known, from every verdict. */
+  const wholeKey = (context: Context, flight: Flight): string => {
+    const all = flightVerdicts(context, flight).map(worthOf);
+    const mayStop = mayStopIn(context, flight);
+    const worst = [...all, ...mayStop].map(({ status }) => status).sort((a, b) => BADNESS[a] - BADNESS[b])[0];
     const stops = all.flatMap(({ id, status }) => (status === "stop" ? [id] : []));
-    return JSON.stringify([worst, stops.sort()]);
+    const opens = mayStop.flatMap(({ id, status }) => (status === "open" ? [id] : []));
+    return JSON.stringify([worst, stops.sort(), opens.sort()]);
   };
 
   it.each(BOOKS)(
@@ -137,24 +143,19 @@ describe("an answer that is looked at no further than it takes", () => {
       fc.assert(
         fc.property(anyFlight(book), steps(6), (flight, asks) => {
           const context = contextOf(book, flight);
-          const whole = flightVerdicts(context, flight);
-          const stops = new Set(
-            whole.map(worthOf).flatMap(({ id, status }) => (status === "stop" ? [id] : [])),
-          );
+          const whole = wholeKey(context, flight);
           const now = answerOf(context, flight);
+          const worths = worthsOf(now);
           const variables = variablesFor(book, flight);
           for (const { which, share_1 } of asks) {
             const variable = variables[which % variables.length];
             if (variable === undefined) continue;
             const moved = variable.with(variable.low + (variable.high - variable.low) * share_1);
-            const anew = flightVerdicts(context, moved);
-            const isSame = answerOf(context, moved, stops).key === now.key;
-            expect(isSame).toBe(wholeKey(anew) === wholeKey(whole));
+            const isSame = answerOf(context, moved, worths).key === now.key;
+            expect(isSame).toBe(wholeKey(context, moved) === whole);
             // nothing stops a flight that its part does not name among what may
-            const mayStop = [...flightParts(context, moved)].flatMap((part) =>
-              part.stops.map((one) => worthOf(one).id),
-            );
-            for (const { id, status } of anew.map(worthOf))
+            const mayStop = mayStopIn(context, moved).map(({ id }) => id);
+            for (const { id, status } of flightVerdicts(context, moved).map(worthOf))
               if (status === "stop") expect(mayStop).toContain(id);
           }
         }),

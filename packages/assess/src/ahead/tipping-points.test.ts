@@ -72,11 +72,36 @@ describe("where the answer tips over", () => {
     }
   });
 
+  it("is where a table of the book ends: what is not known there is open, though something warns already", () => {
+    // the tables of the demo's turboprop go to 40 °C
+    for (const [variable, verdict] of [
+      ["oat:departure", "runway:departure:take-off"],
+      ["oat:destination", "runway:destination:landing"],
+    ] as const) {
+      const point = pointOf(variable, verdict);
+      expect(point.holds).toBeLessThanOrEqual(40 + 1e-6);
+      expect(point.changes).toBeGreaterThan(40);
+      expect(point.changes - point.holds).toBeLessThanOrEqual(0.25);
+      expect(point).toMatchObject({ was: "clear", becomes: "open", better: false });
+    }
+  });
+
+  it("names a mass by its place in the words of the book, where nobody said what it is", () => {
+    const { plan } = demoFlight;
+    const load = plan?.load;
+    if (plan === undefined || load === undefined) throw new Error("expected a load");
+    const items = load.items.map((item) => (item.station === "aft-bay" ? { ...item, what: "" } : item));
+    const unnamed: Flight = { ...demoFlight, plan: { ...plan, load: { ...load, items } } };
+    const titles = tippingPoints(book, state, unnamed, DEMO_NOW_ms).map(({ title }) => title);
+    expect(titles).toContain("mass, Aft bay");
+    expect(titles.join(" ")).not.toContain("aft-bay");
+  });
+
   it("says of each value that tips nothing how far it was looked at: at its ends the answer is what it is", () => {
     const tipping = new Set(points.map(({ variable }) => variable));
-    const steady = tips.steady.find(({ variable }) => variable === "oat:departure");
+    const steady = tips.steady.find(({ variable }) => variable === "qnh:departure");
     if (steady === undefined)
-      throw new Error("expected that no temperature at the departure changes anything");
+      throw new Error("expected that no altimeter setting at the departure changes anything");
     for (const { variable, low, now, high } of tips.steady) {
       expect(tipping).not.toContain(variable);
       expect(now).toBeGreaterThanOrEqual(low);
@@ -85,14 +110,14 @@ describe("where the answer tips over", () => {
     const { plan } = demoFlight;
     const departure = plan?.departure;
     if (plan === undefined || departure === undefined) throw new Error("expected a departure");
-    const stopsAt = (value: number): readonly string[] => {
-      const typed = { oat: { value, unit: "degC" as const }, observedAt: "2026-11-12T08:20:00.000+00:00" };
+    const saidAt = (value: number): readonly string[] => {
+      const typed = { qnh: { value, unit: "hPa" as const }, observedAt: "2026-11-12T08:20:00.000+00:00" };
       const flight: Flight = { ...demoFlight, plan: { ...plan, departure: { ...departure, typed } } };
       const { verdicts } = assess(book, state, flight, DEMO_NOW_ms);
-      return verdicts.filter(({ status }) => status === "stop").map(({ id }) => id);
+      return verdicts.filter(({ status }) => status === "stop" || status === "open").map(({ id }) => id);
     };
-    expect(stopsAt(steady.low)).toEqual(stopsAt(steady.now));
-    expect(stopsAt(steady.high)).toEqual(stopsAt(steady.now));
+    expect(saidAt(steady.low)).toEqual(saidAt(steady.now));
+    expect(saidAt(steady.high)).toEqual(saidAt(steady.now));
   });
 
   it("is the same when several look for it, each at a share of the values", () => {

@@ -7,7 +7,7 @@ import { type Finding, worthOf } from "../finding.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
 import { workLoad } from "../flight/load/load-figures.ts";
 import { BADNESS } from "../order.ts";
-import { type Answer, answerOf } from "./answer.ts";
+import { type Answer, answerOf, worthsOf } from "./answer.ts";
 import { type Asked, nearestChange } from "./nearest-change.ts";
 import { type Variable, variablesOf } from "./variables.ts";
 
@@ -71,8 +71,8 @@ export const allTips = (shares: readonly Tips[]): Tips => ({
 
 /**
  * Where the answer for a flight tips over: for each value that could be wrong or can change, the nearest on either side
- * at which something begins to stop the flight, or ceases to, or the worst of its answers is another. Found by asking
- * the same verdicts that `assess` gives, so it holds for whatever they hold for. The walk is left as it is.
+ * at which something begins to stop the flight, or ceases to, or what may stop it is not known any more, as beyond the
+ * end of a table, or the worst of its answers is another. Found by asking the same verdicts that `assess` gives, so it holds for whatever they hold for. The walk is left as it is.
  *
  * @param now_ms milliseconds since 1970 UTC
  * @param share of the values; the others are neither among the points nor steady
@@ -89,10 +89,8 @@ export function tipsOfFlight(
   if (flight === null || plan === undefined) return { points: [], steady: [] };
   const context = contextOf(book, state, now_ms, undefined);
   const now = answerOf(context, flight);
-  const stops = new Set(
-    now.all().flatMap((one) => (worthOf(one).status === "stop" ? [worthOf(one).id] : [])),
-  );
-  const ask = (other: Flight): Answer => answerOf(context, other, stops);
+  const worths = worthsOf(now);
+  const ask = (other: Flight): Answer => answerOf(context, other, worths);
   const masses = massesOf(workLoad(book, plan).figures);
   const points: TippingPoint[] = [];
   const steady: Steady[] = [];
@@ -163,27 +161,36 @@ function tipsOf(
       isSame: (a, b) => a.key === b.key,
       guess: edgeBetween,
     });
-    return found === undefined ? [] : (pointOf(variable, now, found) ?? []);
+    return found === undefined ? [] : (pointOf(variable, now, answerAt(found.holds), found) ?? []);
   });
 }
 
+/** What is not known any more is worse than anything that is known and does not stop. */
+const isWorse = (was: Status, becomes: Status): boolean =>
+  becomes === "open" ? was !== "stop" : BADNESS[becomes] < BADNESS[was];
+
+/** @param near the answer at the last value that holds: what turned before it did not make another of it */
 function pointOf(
   variable: Variable,
   now: Answer,
+  near: Answer,
   found: { readonly holds: number; readonly changes: number; readonly answer: Answer },
 ): TippingPoint | undefined {
   const before = byId(now.all());
+  const beside = byId(near.all());
+  const statusIn = (findings: typeof before, id: string): Status => {
+    const one = findings.get(id);
+    return one === undefined ? "clear" : worthOf(one).status;
+  };
   const turned = found.answer
     .all()
     .map((finding) => {
       const { id, status: becomes } = worthOf(finding);
-      const one = before.get(id);
-      const was: Status = one === undefined ? "clear" : worthOf(one).status;
-      return { finding, was, becomes };
+      return { finding, was: statusIn(before, id), beside: statusIn(beside, id), becomes };
     })
-    .filter(({ was, becomes }) => becomes !== was);
+    .filter((one) => one.becomes !== one.was && one.becomes !== one.beside);
   const worse = turned
-    .filter(({ was, becomes }) => BADNESS[becomes] < BADNESS[was])
+    .filter(({ was, becomes }) => isWorse(was, becomes))
     .sort((a, b) => BADNESS[a.becomes] - BADNESS[b.becomes])[0];
   const better = turned.sort((a, b) => BADNESS[a.was] - BADNESS[b.was])[0];
   const cause = worse ?? better;

@@ -125,13 +125,17 @@ function ofField(
 
 /** Headwind above zero, tailwind below, with nothing across: what the runway is long enough for. */
 function alongRunway(
-  { role, planned }: FieldFigures,
+  { role, planned, wind: on }: FieldFigures,
   wind: { readonly from_rad: number; readonly speed_mPerS: number },
   runway: NonNullable<FieldFigures["runway"]>,
   typed: (typed: Typed) => Flight,
 ): Variable {
   const heading_deg = runway.trueHeading_deg;
-  const now = KT(wind.speed_mPerS) * Math.cos(wind.from_rad - toSI(heading_deg, "deg"));
+  // of several winds the one that helps least is what the distance counts
+  const now =
+    on.value === undefined
+      ? KT(wind.speed_mPerS) * Math.cos(wind.from_rad - toSI(heading_deg, "deg"))
+      : KT(on.value.along_mPerS);
   return {
     id: `along:${role}`,
     title: `headwind on ${planned.code} ${runway.name}`,
@@ -158,14 +162,15 @@ const unlessNow =
 /** How far a mass is likely to be off, by how it is known. */
 const LIKELY_kg = { weighed: 1, stated: 6, standard: 15 } as const;
 
-function ofLoad(flight: Flight, plan: FlightPlan): readonly Variable[] {
+function ofLoad(book: Book, flight: Flight, plan: FlightPlan): readonly Variable[] {
   const { load } = plan;
   if (load === undefined) return [];
+  const nameOf = (id: string): string => book.loading?.stations.find((one) => one.id === id)?.name ?? id;
   const items = load.items.map((item, index): Variable => {
     const now = fromSI(toSI(item.mass.value, item.mass.unit), "kg");
     return {
       id: `item:${item.id}`,
-      title: item.what === "" ? `mass at ${item.station}` : item.what,
+      title: item.what === "" ? `mass, ${nameOf(item.station)}` : item.what,
       unit: "kg",
       now,
       low: 0,
@@ -256,5 +261,5 @@ export function variablesOf(
     const figures = fieldFigures(book, flight, role, now_ms, { masses });
     return figures === undefined ? [] : ofField(flight, plan, figures, now_ms);
   });
-  return [...fields, ...ofLoad(flight, plan), ...ofRoute(flight, plan, now_ms)];
+  return [...fields, ...ofLoad(book, flight, plan), ...ofRoute(flight, plan, now_ms)];
 }

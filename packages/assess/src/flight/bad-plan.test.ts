@@ -166,6 +166,6 @@ describe("never clear, and said at its place", () => {
     const all = ofFlight(typed({ windVariable: true, windSpeed: { value: 6, unit: "kt" } }));
     const crosswind = all.find(({ id }) => id === "wind:destination:crosswind");
     expect(crosswind?.status).toBe("caution");
-    expect(plain(crosswind?.says)).toContain("6 of 20 kt demonstrated. Variable");
+    expect(plain(crosswind?.says)).toContain("6 kt from either side, of 20 kt demonstrated. Variable");
   });
 });

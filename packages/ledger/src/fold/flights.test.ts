@@ -53,6 +53,19 @@ describe("flights", () => {
     expect(plannedFlight(state())?.id).toBe(second);
   });
 
+  it("go to a field of which neither runway nor surface is said yet, with the report that is there already", () => {
+    const { scene, plan } = story();
+    const report = {
+      text: "METAR ZZQN 041150Z 24014KT 9999 BKN022 05/03 Q1008",
+      receivedAt: PLANNED.offBlocks,
+    };
+    plan(scene.id(), {
+      plan: { rulePack: "us-part-91", flightRules: "VFR", destination: { code: "ZZQN", metar: report } },
+    });
+    const event = scene.events.at(-1);
+    expect(parseEvent(event)).toStrictEqual({ ok: true, event });
+  });
+
   it("of which a part makes no sense are refused, with the place of the fault", () => {
     const { scene, plan } = story();
     plan(scene.id());

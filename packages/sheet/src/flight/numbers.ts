@@ -1,4 +1,4 @@
-import { type FieldFigures, isSettled, type Verdict } from "@witnessmark/assess";
+import { type FieldFigures, isSettled, placeText, type Verdict } from "@witnessmark/assess";
 import { roundToSafeSide, toSI } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
 import { clockText } from "../local-time.ts";
@@ -61,7 +61,7 @@ function distanceLine({ verdict }: FlightAsk, { role, planned, distance }: Field
         status: value.status,
       }
     : undefined;
-  const what = `${name}, ${planned.code} ${planned.runway}, ${planned.condition}`;
+  const what = `${name}, ${placeText(planned)}${planned.condition === undefined ? "" : `, ${planned.condition}`}`;
   return asJudged(line(what, said, judged, lacksOf(distance)), judged);
 }
 
@@ -81,7 +81,7 @@ function crosswindLine(
       }
     : undefined;
   const judged = verdict(`wind:${role}:crosswind`);
-  return line(`Crosswind${gust}, ${planned.code} ${planned.runway}`, said, judged, lacksOf(crosswind));
+  return line(`Crosswind${gust}, ${placeText(planned)}`, said, judged, lacksOf(crosswind));
 }
 
 function daylightLine({ verdict }: FlightAsk, figures: FieldFigures, east_min: number): SheetNumber {

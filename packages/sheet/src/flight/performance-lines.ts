@@ -1,4 +1,4 @@
-import { FIELD_ROLES, type FieldFigures } from "@witnessmark/assess";
+import { FIELD_ROLES, type FieldFigures, placeText } from "@witnessmark/assess";
 import { safeText } from "./figure-text.ts";
 import type { FlightAsk } from "./flight-ask.ts";
 import { leftOf, openLine, type SheetNumber } from "./number-line.ts";
@@ -62,7 +62,7 @@ export function stopLines({ field, verdict }: FlightAsk): readonly SheetNumber[]
 function speedsAt({ verdict }: FlightAsk, { role, planned, speeds }: FieldFigures): readonly SheetNumber[] {
   const judged = verdict(`runway:${role}:speeds`);
   if (judged === undefined) return [];
-  const what = `Speeds ${role === "departure" ? "off" : "to"} ${planned.code} ${planned.runway}`;
+  const what = `Speeds ${role === "departure" ? "off" : "to"} ${placeText(planned)}`;
   if (judged.status === "open") return [openLine(what, judged.missing)];
   const { value } = speeds ?? {};
   if (value === undefined) return [];
@@ -83,7 +83,7 @@ function speedsAt({ verdict }: FlightAsk, { role, planned, speeds }: FieldFigure
   const flown = told(`${stall}, approach ${safeText(steady_mPerS, "kt", "up")}`);
   if (forGust_mPerS <= 0) return [flown];
   const fast = safeText(steady_mPerS + forGust_mPerS, "kt", "up");
-  const gust = `${planned.code} ${planned.runway} at ${fast}, for the gust`;
+  const gust = `${placeText(planned)} at ${fast}, for the gust`;
   const landing =
     needed_m === undefined || available_m === undefined
       ? // more speed than the rule for the landing reaches

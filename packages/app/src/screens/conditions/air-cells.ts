@@ -1,7 +1,8 @@
-import { type FieldFigures, type Figure, type Origin, windText } from "@witnessmark/assess";
+import { type FieldFigures, type FieldWind, type Figure, type Origin, windText } from "@witnessmark/assess";
 import { weatherText } from "@witnessmark/weather";
 import { clockTime } from "../../words/dates.ts";
 import { type Choice, type ConditionsUnits, nearText, safeText } from "./conditions-units.ts";
+import { saidBriefly } from "./wind-words.ts";
 
 /** One cell of the table of air, and what is behind it. */
 export interface AirCell {
@@ -15,6 +16,8 @@ export interface AirCell {
   /** The quantity of the engine that worked it out. */
   readonly quantity?: string;
   readonly note?: string;
+  /** Under the figure: the group of the report that it is of, where that is one that comes and goes. */
+  readonly under?: string;
   /** What it is read in may be chosen. */
   readonly choice?: Choice;
 }
@@ -43,6 +46,7 @@ export function airCell<T>(
     isKnown: figure.value !== undefined && figure.missing.length === 0,
     from: once(figure.from.map(originText)),
     missing: figure.missing.map(({ what }) => what),
+    ...(figure.saidBy?.group === undefined ? {} : { under: saidBriefly(figure.saidBy) }),
     ...more,
   };
 }
@@ -53,25 +57,30 @@ const inTwoParts = (text: string): string => {
   return [direction, ...speed.map((part) => part.replaceAll(" ", "\u00A0"))].join(" ");
 };
 
+const strength_mPerS = ({ wind }: FieldWind): number => Math.max(wind.speed_mPerS, wind.gust_mPerS ?? 0);
+
+/** Of all the winds that may blow the strongest, gusts counted. */
+const strongestOf = (winds: readonly FieldWind[]): FieldWind | undefined =>
+  winds.toSorted((one, other) => strength_mPerS(other) - strength_mPerS(one))[0];
+
 /** The air at a field when it is used, in the units of this sheet; heights and speeds to the side that does not flatter. */
 export function airCells(figures: FieldFigures, units: ConditionsUnits): readonly AirCell[] {
   const { weather, air, wind } = figures;
   const inAir = <K extends keyof NonNullable<typeof air.value>>(key: K): Figure<number> =>
     air.value === undefined ? { from: [], missing: air.missing } : air.value[key];
-  const [anyWind] = weather.winds.value ?? [];
+  const strongest = strongestOf(weather.winds.value ?? []);
   const isVariable = wind.value?.isVariable === true;
+  const { value: _, ...ofWinds } = weather.winds;
   const windFigure: Figure<string> =
-    wind.value !== undefined
-      ? { ...weather.winds, value: windText(wind.value.worst.wind, units.speed) }
-      : weather.winds.value === undefined
-        ? { from: weather.winds.from, missing: weather.winds.missing }
-        : { ...weather.winds, value: anyWind === undefined ? "calm" : windText(anyWind.wind, units.speed) };
+    strongest === undefined
+      ? ofWinds
+      : { ...ofWinds, value: windText(strongest.wind, units.speed), saidBy: strongest.origin };
   return [
     airCell("Wind", windFigure, inTwoParts, {
       choice: "speed",
       note: isVariable
         ? "Variable: worked out for the worst of all directions, so that all of it counts as crosswind and as tailwind."
-        : "Of all that may blow at the time, the one with the most crosswind. From true north.",
+        : "Of all that may blow at the time, the strongest. From true north.",
     }),
     airCell(
       "Temperature",

@@ -15,6 +15,7 @@ export function AirTable({ label, cells }: { readonly label: string; readonly ce
       {cells.map((cell) => (
         <button key={cell.name} type="button" onClick={() => setShown(cell.name)}>
           <span>{cell.name}</span> <b className={cell.isKnown ? undefined : "open"}>{cell.text}</b>
+          {cell.under === undefined ? null : <small> {cell.under}</small>}
           {cell.isKnown || cell.text === "not known" ? null : <small> not settled</small>}
         </button>
       ))}

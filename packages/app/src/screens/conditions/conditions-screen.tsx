@@ -9,13 +9,15 @@ import { clockTime } from "../../words/dates.ts";
 import { FlightLine } from "../decide/flight-line.tsx";
 import { ApproachEntry } from "./approach-entry.tsx";
 import { conditionsUnits } from "./conditions-units.ts";
+import { fallingThere } from "./falling.ts";
 import { FieldPane } from "./field-pane.tsx";
 import { conditionVerdicts, FieldTabs } from "./field-tabs.tsx";
 import { FlightEntry } from "./flight-entry.tsx";
+import { OxygenRow } from "./oxygen-row.tsx";
 import { PlaceEntry } from "./place-entry.tsx";
 import { meantField, planOf, type Role, withField, withPart, withPlan } from "./plan-field.ts";
 import { ReportShown } from "./report-shown.tsx";
-import { ReportsEntry, type ToldOfReports } from "./reports-entry.tsx";
+import { EMPTY_BOX, type ReportsBox, ReportsEntry } from "./reports-entry.tsx";
 import { TypedEntry } from "./typed-entry.tsx";
 import { UnitsEntry } from "./units-entry.tsx";
 import "../decide/decide.css";
@@ -56,7 +58,7 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
     editing.release();
   };
   const [role, setRole] = useState<Role>("departure");
-  const [told, setTold] = useState<ToldOfReports>({ says: [], refused: false });
+  const [box, setBox] = useState<ReportsBox>(EMPTY_BOX);
   const now_ms = useMinute() * 60_000;
   const units = conditionsUnits.use();
   const wide = useWide();
@@ -79,7 +81,15 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
   const faults = figures?.faults ?? [];
   const hasReport = planned !== undefined && (planned.metar ?? planned.taf) !== undefined;
   const place = (
-    <PlaceEntry role={role} fields={fields} planned={planned} meant={meant} faults={faults} onSet={set} />
+    <PlaceEntry
+      role={role}
+      fields={fields}
+      planned={planned}
+      meant={meant}
+      faults={faults}
+      falling={figures === undefined ? undefined : fallingThere(figures.weather)}
+      onSet={set}
+    />
   );
   const pane =
     figures === undefined ? (
@@ -89,35 +99,39 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
             ? "The book has no fields. Add them to the book, and they can be chosen here."
             : role === "alternate"
               ? "No alternate is planned. Choose one above, if the rules or you ask for it."
-              : "Choose field and runway above."}
+              : "Choose field and runway above. Reports can be taken in at once; they wait for the runway."}
         </p>
       </section>
     ) : (
       <FieldPane book={book} figures={figures} own={plan?.own} verdicts={verdicts} units={units} />
     );
-  const entries =
-    planned === undefined ? null : (
-      <>
-        <ReportsEntry
-          key={role}
-          plan={planOf(flight, state)}
-          role={role}
-          told={told}
-          onTold={setTold}
-          onPlan={(next) => change({ ...flight, plan: next })}
-        />
-        <ApproachEntry
-          key={`${role} ${planned.code} approach`}
-          role={role}
-          field={fields.find(({ code }) => code === planned.code)}
-          planned={planned}
-          byInstruments={plan?.flightRules === "IFR"}
-          faults={faults}
-          onSet={set}
-        />
-        <TypedEntry key={`${role} typed`} planned={planned} faults={faults} now_ms={now_ms} onSet={set} />
-      </>
-    );
+  const entries = (
+    <>
+      <ReportsEntry
+        key={role}
+        places={flight}
+        plan={planOf(flight, state)}
+        role={role}
+        box={box}
+        onBox={setBox}
+        onPlan={(next) => change({ ...flight, plan: next })}
+      />
+      {planned === undefined ? null : (
+        <>
+          <ApproachEntry
+            key={`${role} ${planned.code} approach`}
+            role={role}
+            field={fields.find(({ code }) => code === planned.code)}
+            planned={planned}
+            byInstruments={plan?.flightRules === "IFR"}
+            faults={faults}
+            onSet={set}
+          />
+          <TypedEntry key={`${role} typed`} planned={planned} faults={faults} now_ms={now_ms} onSet={set} />
+        </>
+      )}
+    </>
+  );
   const reports = (
     <>
       {figures?.observation === undefined ? null : (
@@ -145,6 +159,7 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
         faults={faults}
         onSet={(next) => change(withPlan(flight, state, next))}
       />
+      <OxygenRow assessment={assessment} registration={open.registration} />
       <FlightLine open={open} />
       <UnitsEntry />
     </>
@@ -175,8 +190,9 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
         {tabs}
         <div id="cond-panel" role="tabpanel" aria-labelledby={`cond-tab-${role}`}>
           {place}
+          {figures === undefined ? pane : null}
           {entriesFirst ? entries : null}
-          {pane}
+          {figures === undefined ? null : pane}
         </div>
       </div>
       <div className="cond-pane cond-side">

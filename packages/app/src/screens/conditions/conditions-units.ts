@@ -5,6 +5,7 @@ import { figure } from "../../words/figures.ts";
 /** What the sheet is read in; none of it changes what is kept. */
 export const CHOICES = {
   speed: { name: "Wind speeds", units: ["kt", "mPerS", "kmPerH", "mph"] },
+  airspeed: { name: "Speeds of the aircraft", units: ["kt", "kmPerH", "mph"] },
   distance: { name: "Runway lengths", units: ["m", "ft"] },
   height: { name: "Heights", units: ["ft", "m"] },
   temperature: { name: "Temperatures", units: ["degC", "degF"] },
@@ -28,6 +29,7 @@ export const conditionsUnits = stored<ConditionsUnits>("conditions-units", (foun
   };
   return {
     speed: of("speed"),
+    airspeed: of("airspeed"),
     distance: of("distance"),
     height: of("height"),
     temperature: of("temperature"),
@@ -74,5 +76,18 @@ export function nearText(valueSI: number, unit: UnitId, step = stepOf(unit)): st
 /** "3 kt left", "2 kt over": what is left down, what is over up. */
 export const leftText = (leftSI: number, unit: UnitId): string =>
   leftSI < 0 ? `${safeDifference(-leftSI, unit, "up")} over` : `${safeDifference(leftSI, unit, "down")} left`;
+
+/** What is left of a runway before it is rounded to metres: rounded once, in the unit that is read. */
+export const exactLeft_m = ({
+  available_m,
+  exact_m,
+}: {
+  readonly available_m: number;
+  readonly exact_m: number;
+}): number => available_m - exact_m;
+
+/** "3 kt to the limit", "2 kt over": of a wind, of which "left" would be a side. */
+export const toLimitText = (leftSI: number, unit: UnitId): string =>
+  leftSI < 0 ? leftText(leftSI, unit) : `${safeDifference(leftSI, unit, "down")} to the limit`;
 
 export const FOOT_m = toSI(1, "ft");

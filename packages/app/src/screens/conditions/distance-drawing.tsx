@@ -6,7 +6,7 @@ import { Dimension } from "../../drawing/dimension.tsx";
 import { Strokes } from "../../drawing/strokes.tsx";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { useWidth } from "../../instruments/use-width.ts";
-import { leftText, safeText } from "./conditions-units.ts";
+import { exactLeft_m, leftText, safeText } from "./conditions-units.ts";
 import { type DistanceRow, distanceRows, textWidth_px } from "./distance-rows.ts";
 
 type Distance = NonNullable<FieldFigures["distance"]["value"]>;
@@ -158,9 +158,13 @@ interface RowProps {
 const figureOf = ({ kind, to_m }: DistanceRow, unit: UnitId): string =>
   safeText(to_m, unit, kind === "there" ? "down" : "up");
 
+/** "× 1.15 wet paved"; of the ground roll alone with that, so that the figures add up. */
+const wordsOf = ({ words, ofRoll_m }: DistanceRow, unit: UnitId): string =>
+  ofRoll_m === undefined ? words : `ground roll ${safeText(ofRoll_m, unit, "up")} ${words}`;
+
 function Row({ row, y, k, unit, width_px }: RowProps) {
   const end = row.to_m * k;
-  const text = row.kind === "table" ? figureOf(row, unit) : `${figureOf(row, unit)}, ${row.words}`;
+  const text = row.kind === "table" ? figureOf(row, unit) : `${figureOf(row, unit)}, ${wordsOf(row, unit)}`;
   const isInside = textWidth_px(text) < end - 34;
   const beside = Math.min(end + 8, width_px - textWidth_px(text) - 2);
   return (
@@ -183,6 +187,6 @@ function Row({ row, y, k, unit, width_px }: RowProps) {
 }
 
 function labelOf({ kind, nearest }: Distance, rows: readonly DistanceRow[], unit: UnitId): string {
-  const chain = rows.map((row) => `${figureOf(row, unit)} ${row.words.replace("×", "times")}`);
-  return `${kind === "landing" ? "Landing" : "Take-off"}, ${nearest.name}: ${chain.join(", ")}; ${leftText(nearest.left_m, unit)}`;
+  const chain = rows.map((row) => `${figureOf(row, unit)} ${wordsOf(row, unit).replace("×", "times")}`);
+  return `${kind === "landing" ? "Landing" : "Take-off"}, ${nearest.name}: ${chain.join(", ")}; ${leftText(exactLeft_m(nearest), unit)}`;
 }

@@ -8,32 +8,40 @@ export interface DistanceRow {
   readonly to_m: number;
   /** Without the figure itself: "× 1.15 wet". */
   readonly words: string;
+  /** The ground roll that the factor is of, where it is not of the figure above. */
+  readonly ofRoll_m?: number;
   readonly kind: "table" | "factor" | "needed" | "there";
 }
 
 const factorText = (factor_1: number): string => `× ${Number(factor_1.toPrecision(4))}`;
 
-/** The chain of the need with the least left, a row each; the last factor's is what is needed. */
+/** The chain of the need with the least left, a row each, none rounded; the last factor's is what is needed. */
 export function distanceRows(distance: Distance): readonly DistanceRow[] {
   const { nearest, start, steps } = distance;
   const figureOf = ({ groundRoll_m, total_m }: Distance["start"]): number | undefined =>
     nearest.name === "ground roll" ? groundRoll_m : total_m;
-  const first_m = figureOf(start) ?? nearest.needed_m;
-  const factors = steps.flatMap(({ factor, after }): readonly DistanceRow[] => {
+  const first_m = figureOf(start) ?? nearest.exact_m;
+  const factors = steps.flatMap(({ factor, before, after }): readonly DistanceRow[] => {
     const to_m = figureOf(after);
-    return to_m === undefined
-      ? []
-      : [{ key: factor.id, to_m, words: `${factorText(factor.factor_1)} ${factor.title}`, kind: "factor" }];
+    if (to_m === undefined) return [];
+    const isOfRoll = factor.of === "ground-roll" && nearest.name !== "ground roll";
+    return [
+      {
+        key: factor.id,
+        to_m,
+        words: `${factorText(factor.factor_1)} ${factor.title}`,
+        ...(isOfRoll && before.groundRoll_m !== undefined ? { ofRoll_m: before.groundRoll_m } : {}),
+        kind: "factor",
+      },
+    ];
   });
   const last = factors.length - 1;
   const chain: readonly DistanceRow[] =
     factors.length === 0
-      ? [{ key: "table", to_m: nearest.needed_m, words: "by the table", kind: "needed" }]
+      ? [{ key: "table", to_m: nearest.exact_m, words: "by the table", kind: "needed" }]
       : [
           { key: "table", to_m: first_m, words: "by the table", kind: "table" },
-          ...factors.map((row, index) =>
-            index === last ? { ...row, to_m: nearest.needed_m, kind: "needed" as const } : row,
-          ),
+          ...factors.map((row, index) => (index === last ? { ...row, kind: "needed" as const } : row)),
         ];
   return [...chain, { key: "there", to_m: nearest.available_m, words: nearest.availableName, kind: "there" }];
 }

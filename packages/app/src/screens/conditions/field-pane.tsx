@@ -4,12 +4,13 @@ import type { OwnMinima } from "@witnessmark/ledger";
 import { useMemo } from "react";
 import { airCells } from "./air-cells.ts";
 import { AirTable } from "./air-table.tsx";
-import { type ConditionsUnits, leftText, safeText } from "./conditions-units.ts";
+import { type ConditionsUnits, exactLeft_m, leftText, safeText, toLimitText } from "./conditions-units.ts";
 import { DistanceDrawing } from "./distance-drawing.tsx";
 import { Effects } from "./effects.tsx";
 import { performanceCells } from "./performance-cells.ts";
 import { closed } from "./sentence.ts";
 import { WindDrawing } from "./wind-drawing.tsx";
+import { windsWords } from "./wind-words.ts";
 
 interface FieldPaneProps {
   readonly book: Book;
@@ -51,13 +52,16 @@ function WindPart({ figures, units }: Pick<FieldPaneProps, "figures" | "units">)
   return (
     <section className="cond-sect">
       <h2>
-        Runway {planned.runway}, crosswind{" "}
+        {planned.runway === undefined ? "Crosswind" : `Runway ${planned.runway}, crosswind`}{" "}
         {margin !== undefined && (isSettled || margin.status === "stop") ? (
-          <span className={margin.status}>{leftText(margin.left_mPerS, units.speed)}</span>
+          <span className={margin.status}>{toLimitText(margin.left_mPerS, units.speed)}</span>
         ) : (
           <span className="open">not known</span>
         )}
       </h2>
+      {margin === undefined || wind.value === undefined ? null : (
+        <p className="cond-winds">{windsWords(wind.value, units.speed)}</p>
+      )}
       {margin === undefined || wind.value === undefined || runway === undefined ? null : (
         <WindDrawing
           wind={wind.value}
@@ -80,9 +84,10 @@ function DistancePart({ figures, book, own, units }: Omit<FieldPaneProps, "verdi
   return (
     <section className="cond-sect">
       <h2>
-        {name}, {planned.condition}{" "}
+        {name}
+        {planned.condition === undefined ? "" : `, ${planned.condition}`}{" "}
         {value !== undefined && (isSettled || value.status === "stop") ? (
-          <span className={value.status}>{leftText(value.nearest.left_m, units.distance)}</span>
+          <span className={value.status}>{leftText(exactLeft_m(value.nearest), units.distance)}</span>
         ) : (
           <span className="open">not known</span>
         )}

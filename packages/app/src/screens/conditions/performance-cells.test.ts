@@ -6,6 +6,7 @@ import { performanceCells } from "./performance-cells.ts";
 
 const UNITS: ConditionsUnits = {
   speed: "kt",
+  airspeed: "kt",
   distance: "m",
   height: "ft",
   temperature: "degC",

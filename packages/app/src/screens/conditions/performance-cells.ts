@@ -14,7 +14,7 @@ const part = <T, P>({ value, ...rest }: Figure<T>, of: (value: T) => P | undefin
 /** Climb, speeds and the point to stop at a field, as far as the book's tables give them; a rise down, a speed up. */
 export function performanceCells(figures: FieldFigures, units: ConditionsUnits): readonly AirCell[] {
   const { climb, goAround, speeds, abort } = figures;
-  const speed = (value_mPerS: number): string => safeText(value_mPerS, units.speed, "up");
+  const speed = (value_mPerS: number): string => safeText(value_mPerS, units.airspeed, "up");
   return [
     ...(climb === undefined ? [] : climbCells("Climb, over the ground", climb, units)),
     ...(goAround === undefined ? [] : climbCells("Go-around, over the ground", goAround, units)),
@@ -41,7 +41,7 @@ function climbCells(title: string, climb: Figure<Climb>, units: ConditionsUnits)
   const speeds =
     value === undefined
       ? ""
-      : ` ${safeText(value.trueAirspeed_mPerS, units.speed, "up")} true airspeed, ${safeText(value.groundSpeed_mPerS, units.speed, "up")} over the ground.`;
+      : ` ${safeText(value.trueAirspeed_mPerS, units.airspeed, "up")} true airspeed, ${safeText(value.groundSpeed_mPerS, units.airspeed, "up")} over the ground.`;
   return [
     airCell(title, climb, ({ gradient_1 }) => safeText(gradient_1, units.gradient, "down"), {
       quantity: "climb-gradient-of-rate",
@@ -67,7 +67,7 @@ function speedCells(speeds: Figure<Speeds>, speed: (value_mPerS: number) => stri
       speed,
       {
         note: "By the book's table at the mass there: calibrated, in level flight, wings level.",
-        choice: "speed",
+        choice: "airspeed",
       },
     ),
     ...(value?.stallClean_mPerS === undefined
@@ -77,7 +77,7 @@ function speedCells(speeds: Figure<Speeds>, speed: (value_mPerS: number) => stri
             "Stall, flaps up",
             part(speeds, ({ stallClean_mPerS }) => stallClean_mPerS),
             speed,
-            { choice: "speed" },
+            { choice: "airspeed" },
           ),
         ]),
     ...(approach === undefined
@@ -90,7 +90,7 @@ function speedCells(speeds: Figure<Speeds>, speed: (value_mPerS: number) => stri
             {
               quantity: "approach-speed",
               note: `${approach.factor_1} times the stall speed. The manual's own figure comes first.`,
-              choice: "speed",
+              choice: "airspeed",
             },
           ),
         ]),
@@ -105,7 +105,7 @@ function speedCells(speeds: Figure<Speeds>, speed: (value_mPerS: number) => stri
             {
               quantity: "gust-additive",
               note: "Half of what the gust has over the wind is added. The landing is then longer.",
-              choice: "speed",
+              choice: "airspeed",
             },
           ),
         ]

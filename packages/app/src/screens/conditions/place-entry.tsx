@@ -11,6 +11,8 @@ interface PlaceEntryProps {
   /** What the flight's own words mean, where nothing is chosen. */
   readonly meant: Field | undefined;
   readonly faults: FieldFigures["faults"];
+  /** What may fall there at the time, by the reports: "moderate rain shower". */
+  readonly falling: string | undefined;
   readonly onSet: (planned: PlannedField | undefined) => void;
 }
 
@@ -23,15 +25,14 @@ const CONDITIONS: readonly (readonly [RunwayCondition, string])[] = [
 ];
 
 /** Which field, which runway, and how its surface is. */
-export function PlaceEntry({ role, fields, planned, meant, faults, onSet }: PlaceEntryProps) {
+export function PlaceEntry({ role, fields, planned, meant, faults, falling, onSet }: PlaceEntryProps) {
   const field = fields.find(({ code }) => code === (planned?.code ?? meant?.code));
   const known = planned === undefined || fields.some(({ code }) => code === planned.code);
   const wrong = faults.filter(({ where }) => where.kind === "field" || where.kind === "runway");
   const atField = (code: string) => {
     if (code === "") return onSet(undefined);
     const next = fields.find((one) => one.code === code);
-    const [first] = next?.runways ?? [];
-    if (first !== undefined && code !== planned?.code) onSet(fieldAt(code, first.name));
+    if (next !== undefined && code !== planned?.code) onSet(fieldAt(code));
   };
   const atRunway = (runway: string) => {
     if (planned !== undefined) onSet({ ...planned, runway });
@@ -58,8 +59,9 @@ export function PlaceEntry({ role, fields, planned, meant, faults, onSet }: Plac
           disabled={field === undefined && planned === undefined}
           onChange={({ target }) => atRunway(target.value)}
         >
-          {planned === undefined ? <option value="">Choose</option> : null}
-          {planned !== undefined && !(field?.runways.some(({ name }) => name === planned.runway) ?? false) ? (
+          {planned?.runway === undefined ? <option value="">Choose</option> : null}
+          {planned?.runway !== undefined &&
+          !(field?.runways.some(({ name }) => name === planned.runway) ?? false) ? (
             <option value={planned.runway}>{planned.runway}</option>
           ) : null}
           {(field?.runways ?? []).map(({ name, surface }) => (
@@ -79,7 +81,9 @@ export function PlaceEntry({ role, fields, planned, meant, faults, onSet }: Plac
             if (planned !== undefined && condition !== undefined) onSet({ ...planned, condition });
           }}
         >
-          {planned === undefined ? <option value="">Not said</option> : null}
+          {planned?.condition === undefined ? (
+            <option value="">{planned === undefined ? "Not said" : "Choose"}</option>
+          ) : null}
           {CONDITIONS.map(([id, name]) => (
             <option key={id} value={id}>
               {name}
@@ -87,11 +91,48 @@ export function PlaceEntry({ role, fields, planned, meant, faults, onSet }: Plac
           ))}
         </select>
       </label>
+      {planned === undefined ? null : (
+        <SurfaceAsked
+          condition={planned.condition}
+          falling={falling}
+          onWet={() => onSet({ ...planned, condition: "wet" })}
+        />
+      )}
       {wrong.map(({ says }) => (
         <p key={says} className="cond-fault">
           {sentence(says)}
         </p>
       ))}
     </section>
+  );
+}
+
+/** Asks how the surface is; where something may fall by then, wet is offered, and dry is questioned. */
+function SurfaceAsked({
+  condition,
+  falling,
+  onWet,
+}: {
+  readonly condition: RunwayCondition | undefined;
+  readonly falling: string | undefined;
+  readonly onWet: () => void;
+}) {
+  if (condition !== undefined && (condition !== "dry" || falling === undefined)) return null;
+  const asks =
+    condition === undefined
+      ? "Say how the surface is; the distance waits for it."
+      : "Dry was said. Wet surfaces need more.";
+  return (
+    <div className="cond-surface">
+      <p>
+        {falling === undefined ? "" : `By the reports ${falling} may fall by then. `}
+        {asks}
+      </p>
+      {falling === undefined ? null : (
+        <button type="button" className="button" onClick={onWet}>
+          Wet
+        </button>
+      )}
+    </div>
   );
 }

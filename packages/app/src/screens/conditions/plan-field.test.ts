@@ -11,7 +11,6 @@ import {
   withTyped,
   withVariableWind,
 } from "./plan-field.ts";
-import { sortReports, withReports } from "./sort-reports.ts";
 
 const state = emptyState("ZZ-SKR");
 const flight = { id: "f", from: "ZZTW", to: "ZZQN", offBlocks: "2026-11-12T09:10:00+00:00" };
@@ -22,7 +21,7 @@ describe("what is planned of a field", () => {
   it("the title follows the field that is chosen", () => {
     const next = withField(flight, state, "destination", fieldAt("ZZPK", "33"));
     expect(next.to).toBe("ZZPK");
-    expect(next.plan?.destination).toEqual({ code: "ZZPK", runway: "33", condition: "dry" });
+    expect(next.plan?.destination).toEqual({ code: "ZZPK", runway: "33" });
     expect(withField(next, state, "destination", undefined).plan).not.toHaveProperty("destination");
   });
 
@@ -73,44 +72,5 @@ describe("what is planned of a field", () => {
     const field = { code: "ZZQN", name: "Quern" } as never; // only the code is looked at
     expect(meantField({ ...flight, to: " zzqn" }, [field], "destination")).toBe(field);
     expect(meantField(flight, [field], "alternate")).toBeUndefined();
-  });
-});
-
-describe("a pasted text", () => {
-  const plan = withField(
-    withField(flight, state, "departure", fieldAt("ZZTW", "24")),
-    state,
-    "destination",
-    fieldAt("ZZQN", "29"),
-  ).plan;
-  if (plan === undefined) throw new Error("a plan was just made");
-  const METAR = "METAR ZZQN 120750Z 24014G22KT 9999 -RA BKN022 05/03 Q1008";
-  const TAF = "TAF ZZQN 120500Z 1206/1218 24014KT 9999 BKN022";
-  const OTHER = "METAR ZZTW 120750Z 25008KT 9999 FEW030 04/01 Q1009";
-
-  it("is split, and each report goes to its field", () => {
-    const { taken, left } = sortReports(`${METAR}=\n${TAF}=\n${OTHER}`, plan, "departure");
-    expect(left).toEqual([]);
-    const next = withReports(plan, taken, NOON);
-    expect(next.destination?.metar).toEqual({ text: METAR, receivedAt: NOON });
-    expect(next.destination?.taf?.text).toBe(TAF);
-    expect(next.departure?.metar?.text).toBe(OTHER);
-    expect(next.departure?.taf).toBeUndefined();
-  });
-
-  it("a report of another place goes nowhere, and that is told", () => {
-    const { taken, left } = sortReports(
-      "METAR ZZXX 120750Z 24014KT 9999 BKN022 05/03 Q1008",
-      plan,
-      "destination",
-    );
-    expect(taken).toEqual([]);
-    expect(left).toEqual(["The METAR of ZZXX is of no field of this flight and was left out."]);
-  });
-
-  it("what is no report says what one looks like", () => {
-    const { taken, left } = sortReports("good morning", plan, "destination");
-    expect(taken).toEqual([]);
-    expect(left[0]).toMatch(/^No report was found\. Expected one such as “METAR ZZQN/);
   });
 });

@@ -39,12 +39,18 @@ export const withPlan = (
   change: { readonly [K in keyof FlightPlan]?: FlightPlan[K] | undefined },
 ): Flight => ({ ...flight, plan: withPart(planOf(flight, state), change) });
 
-/** The field of the book that the flight's own words name for a role, where it says no more yet. */
-export function meantField(flight: Flight, fields: readonly Field[], role: Role): Field | undefined {
-  const code =
-    flight.plan?.[role]?.code ?? { departure: flight.from, destination: flight.to, alternate: "" }[role];
-  return fields.find((field) => field.code === code.trim().toUpperCase());
+/** The code of the field of a role: that of the plan, else what the flight's own words say. */
+export function codeOf(
+  { from, to, plan }: Pick<Flight, "from" | "to" | "plan">,
+  role: Role,
+): string | undefined {
+  const said = { departure: from, destination: to, alternate: "" }[role].trim().toUpperCase();
+  return plan?.[role]?.code ?? (said === "" ? undefined : said);
 }
+
+/** The field of the book that the flight's own words name for a role, where it says no more yet. */
+export const meantField = (flight: Flight, fields: readonly Field[], role: Role): Field | undefined =>
+  fields.find(({ code }) => code === codeOf(flight, role));
 
 /** Where the flight leaves from and goes to is said once: the title follows the field. */
 export function withField(
@@ -62,8 +68,14 @@ export function withField(
       : next;
 }
 
-/** A field with another place: its reports and what was typed were of the first, and do not go with it. */
-export const fieldAt = (code: string, runway: string): PlannedField => ({ code, runway, condition: "dry" });
+/**
+ * A field with another place: its reports and what was typed were of the first, and do not go with it. How its surface
+ * is nobody has said yet, and perhaps not which runway.
+ */
+export const fieldAt = (code: string, runway?: string): PlannedField => ({
+  code,
+  ...(runway === undefined ? {} : { runway }),
+});
 
 /**
  * One element that the pilot read or was told.

@@ -5,7 +5,7 @@ import {
   type PlacedObservation,
   type Problem,
 } from "@witnessmark/weather";
-import { clockTime, isSameDay, lasting, whenShort } from "../../words/dates.ts";
+import { lasting, momentShort } from "../../words/dates.ts";
 
 type Shown = ReportFigures<PlacedObservation> | ReportFigures<PlacedForecast>;
 
@@ -43,18 +43,15 @@ export function ReportShown({ name, figures, now_ms, onTakeAway }: ReportShownPr
   );
 }
 
-const clockOf = (at_ms: number, now_ms: number): string =>
-  isSameDay(at_ms, now_ms) ? clockTime(at_ms) : `${whenShort(at_ms, now_ms)} ${clockTime(at_ms)}`;
-
 function ageWords(name: "METAR" | "TAF", figures: Shown, now_ms: number): string {
   const { at_ms, age_ms, countsUntil_ms, tooOld } = figures;
   if (at_ms === undefined || age_ms === undefined) return "Nothing of it can be used.";
-  const made = `${name === "METAR" ? "Observed" : "Issued"} ${clockOf(at_ms, now_ms)}`;
+  const made = `${name === "METAR" ? "Observed" : "Issued"} ${momentShort(at_ms, now_ms)}`;
   const age = age_ms < 60_000 ? "just now" : `${lasting(age_ms)} ago`;
   if (countsUntil_ms === undefined) return `${made}, ${age}.`;
   return tooOld
-    ? `${made}, ${age}: too old. It counted until ${clockOf(countsUntil_ms, now_ms)}.`
-    : `${made}, ${age}. Counts until ${clockOf(countsUntil_ms, now_ms)}.`;
+    ? `${made}, ${age}: too old. It counted until ${momentShort(countsUntil_ms, now_ms)}.`
+    : `${made}, ${age}. Counts until ${momentShort(countsUntil_ms, now_ms)}.`;
 }
 
 /** The text group by group; what was not understood, or cannot be, is marked in it. */

@@ -3,7 +3,7 @@ import { toSI, type UnitId } from "@witnessmark/engine";
 import { Dimension } from "../../drawing/dimension.tsx";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { useWidth } from "../../instruments/use-width.ts";
-import { leftText, safeDifference, safeText } from "./conditions-units.ts";
+import { leftText, safeDifference, safeText, toLimitText } from "./conditions-units.ts";
 import { Arrow, FromAnywhere, Sector } from "./wind-arrow.tsx";
 import { type WindLayout, windLayout } from "./wind-layout.ts";
 
@@ -245,5 +245,5 @@ function labelOf({
       ? ""
       : ` from ${wind.crosswindFrom === "either side" ? "either side" : `the ${wind.crosswindFrom}`}`;
   const limit = `${safeText(margin.limit.value_mPerS, unit, "down")} ${LIMIT_WORDS[margin.limit.kind]}`;
-  return `Wind on runway ${runway}: crosswind ${safeText(margin.value_mPerS, unit, "up")}${from}, ${along}, ${limit}, ${leftText(margin.left_mPerS, unit)}`;
+  return `Wind on runway ${runway}: crosswind ${safeText(margin.value_mPerS, unit, "up")}${from}, ${along}, ${limit}, ${toLimitText(margin.left_mPerS, unit)}`;
 }

@@ -1,5 +1,5 @@
 import type { Assessment } from "@witnessmark/assess";
-import { clockTime, isSameDay, whenShort } from "../../words/dates.ts";
+import { momentShort } from "../../words/dates.ts";
 
 /** Until when it holds by age, and what ends it sooner. */
 export function Holds({ assessment }: { readonly assessment: Assessment }) {
@@ -16,7 +16,7 @@ export function Holds({ assessment }: { readonly assessment: Assessment }) {
       <h2>
         {holdsUntil === undefined
           ? "Holds until something happens"
-          : `Holds until ${momentText(holdsUntil.at_ms)}`}
+          : `Holds until ${momentShort(holdsUntil.at_ms, Date.now())}`}
       </h2>
       {holdsUntil === undefined ? null : <p>{sentence(holdsUntil.because)}.</p>}
       {ends.length === 0 ? null : (
@@ -35,6 +35,4 @@ export function Holds({ assessment }: { readonly assessment: Assessment }) {
   );
 }
 
-const momentText = (at_ms: number) =>
-  isSameDay(at_ms, Date.now()) ? clockTime(at_ms) : `${whenShort(at_ms, Date.now())} ${clockTime(at_ms)}`;
 const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -22,26 +22,33 @@ export function NextHours({ ahead }: { readonly ahead: AheadState }) {
       {turns.length === 0 ? (
         <p>Nothing turns by time alone.</p>
       ) : (
-        <ol>
-          {[...moments].map(([time, here]) => (
-            <li key={`${time} ${here[0]?.verdict}`}>
-              <b>{time}</b>
-              <ul>
-                {here.slice(0, SHOWN_AT_ONE_TIME).map((turn) => (
-                  <li key={turn.verdict}>
-                    <Mark status={turn.becomes} size_px={22} />
-                    <span>
-                      <b>{turn.title}</b> {turn.says}
-                    </span>
-                  </li>
-                ))}
-                {here.length > SHOWN_AT_ONE_TIME ? (
-                  <li>{tally(here.length - SHOWN_AT_ONE_TIME, "more look")} then too</li>
-                ) : null}
-              </ul>
-            </li>
-          ))}
-        </ol>
+        <>
+          <p>
+            What you would be told at each time: leaving as planned until then, and leaving at that time once
+            the planned one is past.
+          </p>
+          <ol>
+            {[...moments].map(([time, here]) => (
+              <li key={`${time} ${here[0]?.verdict}`}>
+                <b>{time}</b>
+                <ul>
+                  {here.slice(0, SHOWN_AT_ONE_TIME).map((turn) => (
+                    <li key={turn.verdict}>
+                      <Mark status={turn.becomes} size_px={22} />
+                      <span>
+                        <b>{turn.title}</b>
+                        {turn.becomes === "clear" ? ", clear from then:" : ""} {turn.says}
+                      </span>
+                    </li>
+                  ))}
+                  {here.length > SHOWN_AT_ONE_TIME ? (
+                    <li>{tally(here.length - SHOWN_AT_ONE_TIME, "more look")} then too</li>
+                  ) : null}
+                </ul>
+              </li>
+            ))}
+          </ol>
+        </>
       )}
     </section>
   );

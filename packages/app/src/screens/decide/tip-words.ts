@@ -25,7 +25,10 @@ export function tipWords(point: TippingPoint, offBlocks_ms: number): TipWords {
       now: `${clockTime(offBlocks_ms)} planned`,
     };
   }
-  const towardsNow = changes > now ? Math.floor(changes) : Math.ceil(changes);
+  // so near to now that whole figures would be the same
+  const decimals = Math.abs(changes - now) < 1 ? 1 : 0;
+  const step = 10 ** decimals;
+  const towardsNow = (changes > now ? Math.floor(changes * step) : Math.ceil(changes * step)) / step;
   if (variable.startsWith("along:") && changes < 0) {
     return {
       value: withSymbol(figure(Math.abs(towardsNow), 0), unit),
@@ -37,9 +40,9 @@ export function tipWords(point: TippingPoint, offBlocks_ms: number): TipWords {
     };
   }
   return {
-    value: withSymbol(figure(towardsNow, 0), unit),
+    value: withSymbol(figure(towardsNow, decimals), unit),
     what: `${title}. ${happens}`,
-    now: `${withSymbol(figure(now, 0), unit)} now`,
+    now: `${withSymbol(figure(now, decimals), unit)} now`,
   };
 }
 

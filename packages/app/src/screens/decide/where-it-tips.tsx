@@ -53,11 +53,16 @@ export function WhereItTips({ ahead, offBlocks_ms }: WhereItTipsProps) {
         </button>
       ) : null}
       {tips.length > 0 && steady.length > 0 ? (
-        <p>Looked for too, and nothing changes: {steady.map(steadyWords).join("; ")}.</p>
+        <p>
+          Looked for too: nothing comes to stop the flight or to be unknown, though a caution may come or go.{" "}
+          {sentence(steady.map(steadyWords).join("; "))}.
+        </p>
       ) : null}
     </section>
   );
 }
+
+const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 const HEIGHT_px = 34;
 const BAR_px = 9;

@@ -29,7 +29,7 @@ describe("a field or runway that the book has not", () => {
   it("is told with those it has, once, and keeps all that waits for it from being clear", () => {
     const all = landingAt({ ...QUERN, code: "ZZXX" });
     expect(line(one(all, "runway:destination:field"))).toBe(
-      "open: ZZXX: expected a field of the book (ZZTW, ZZQN, ZZPK) (not in the book)",
+      "open: ZZXX: expected a field of the book (ZZTW, ZZQN, ZZPK), or one said for this flight (not in the book)",
     );
     expect(all.some(({ id }) => id === "wind:destination:crosswind")).toBe(false);
   });
@@ -128,7 +128,7 @@ describe("a report", () => {
   it("with a variable wind counts all of it as crosswind and as tailwind, and is never clear", () => {
     const all = landingAt(withMetar("METAR ZZQN 120750Z VRB04KT 9999 BKN022 05/03 Q1008"));
     expect(line(one(all, "wind:destination:crosswind"))).toBe(
-      "caution: 4 of 20 kt demonstrated. Variable: all of it counts as crosswind and as tailwind (16 kt)",
+      "caution: 4 kt from either side, of 20 kt demonstrated. Variable: all of it counts as crosswind and as tailwind (16 kt)",
     );
     expect(line(one(all, "wind:destination:tailwind"))).toBe("caution: 4 of 10 kt (6 kt)");
     const figures = fieldFigures(
@@ -203,7 +203,7 @@ describe("what was typed", () => {
 
   it("does without a report", () => {
     const all = landingAt(typed({}));
-    expect(line(one(all, "wind:destination:crosswind"))).toBe("clear: 0 of 20 kt demonstrated (20 kt)");
+    expect(line(one(all, "wind:destination:crosswind"))).toBe("clear: 0 kt, of 20 kt demonstrated (20 kt)");
     expect(one(all, "runway:destination:landing").status).toBe("clear");
     expect(one(all, "runway:destination:landing").holdsUntil_ms).toBe(at("09:00"));
   });
@@ -221,7 +221,7 @@ describe("what was typed", () => {
     const windy: TypedConditions = { ...rest, windSpeed: { value: 6, unit: "kt" }, ...more };
     const all = landingAt({ code: "ZZQN", runway: "29", condition: "wet", typed: windy });
     expect(line(one(all, "wind:destination:crosswind"))).toBe(
-      "caution: 6 of 20 kt demonstrated. Variable: all of it counts as crosswind and as tailwind (14 kt)",
+      "caution: 6 kt from either side, of 20 kt demonstrated. Variable: all of it counts as crosswind and as tailwind (14 kt)",
     );
     expect(line(one(all, "wind:destination:tailwind"))).toBe("caution: 6 of 10 kt (4 kt)");
   });
@@ -232,7 +232,7 @@ describe("what was typed", () => {
       typed: { observedAt: TYPED.observedAt, ceiling: { value: 900, unit: "ft" } },
     });
     expect(line(one(all, "weather:destination:ceiling"))).toContain("Ceiling 900 ft");
-    expect(line(one(all, "wind:destination:crosswind"))).toContain("Gust 17 of 20 kt");
+    expect(line(one(all, "wind:destination:crosswind"))).toContain("Gust 17 kt from the left, of 20 kt");
   });
 
   it("is too old after 60 min; the report then counts again where there is one", () => {
@@ -240,7 +240,7 @@ describe("what was typed", () => {
       "open: Typed 08:00. A newer one is needed before you go (too old)",
     );
     const both = landingAt({ ...QUERN, typed: { ...TYPED, observedAt: "2026-11-12T06:30:00Z" } });
-    expect(line(one(both, "wind:destination:crosswind"))).toContain("Gust 17 of 20 kt");
+    expect(line(one(both, "wind:destination:crosswind"))).toContain("Gust 17 kt from the left, of 20 kt");
   });
 
   it.each([

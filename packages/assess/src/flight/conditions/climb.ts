@@ -42,7 +42,8 @@ export type ClimbKind = "climb-gradient" | "go-around-gradient";
 
 export interface ClimbAsk extends PerformanceAsk {
   readonly kind?: ClimbKind;
-  readonly condition: RunwayCondition;
+  /** Absent while nobody has said how the surface is. */
+  readonly condition: RunwayCondition | undefined;
   readonly isByInstruments: boolean;
   readonly own_1?: number | undefined;
 }
@@ -87,13 +88,14 @@ export function climbOf(ask: ClimbAsk): ClimbFound | undefined {
     ...(table.speed_mPerS === undefined ? [{ what: `the airspeed of “${table.title}”, in the book` }] : []),
   ];
   if ("what" in read || table.speed_mPerS === undefined) return { ok: false, missing: lacks };
-  const factor_1 = performance.factors
-    .filter(
-      ({ quantities, when }) =>
-        quantities.includes(kind) &&
-        (when.surface === undefined || when.surface === runway.surface) &&
-        (when.condition === undefined || when.condition === condition),
-    )
+  const ofSurface = performance.factors.filter(
+    ({ quantities, when }) =>
+      quantities.includes(kind) && (when.surface === undefined || when.surface === runway.surface),
+  );
+  if (condition === undefined && ofSurface.some(({ when }) => when.condition !== undefined))
+    return { ok: false, missing: [{ what: `how the surface of runway ${runway.name} is`, root: "surface" }] };
+  const factor_1 = ofSurface
+    .filter(({ when }) => when.condition === undefined || when.condition === condition)
     .reduce((product, one) => product * one.factor_1, 1);
   const gradientInAir_1 = read.value > 0 ? read.value * factor_1 : read.value;
   const trueAirspeed_mPerS = trueAirspeed.compute({

@@ -1,11 +1,12 @@
-import { type ChainStep, countedWind } from "@witnessmark/engine";
+import type { ChainStep } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
 import type { Source, WorkingLine } from "../../assessment.ts";
 import { bookSource } from "../../book-index.ts";
+import { type CountedWind, countedWindFormula, countedWindLines } from "./counted-wind-lines.ts";
 import { axisText, type DistanceAnswer, KINDS, type Need } from "./distances.ts";
 import type { FieldFigures } from "./field-figures.ts";
 import type { Figure } from "./figure.ts";
-import { degC, kt, marginIn, metreDigits, metres } from "./texts.ts";
+import { degC, marginIn, metreDigits, metres, metreTenths } from "./texts.ts";
 import {
   type FieldContext,
   NOT_KNOWN,
@@ -17,30 +18,32 @@ import {
   withMissing,
 } from "./told.ts";
 
-const factorText = (factor_1: number): string => `× ${Number(factor_1.toPrecision(4))}`;
+const figureText = (value: number): string => String(Number(value.toPrecision(4)));
+const exact = (length_m: number): string => metreTenths(length_m, "up");
 
-const stepLine = ({ factor, before, after }: ChainStep): WorkingLine => {
-  const roll = factor.of === "ground-roll" ? " of the ground roll" : "";
-  const from = before.total_m === undefined ? "" : ` from ${metres(before.total_m, "up")}`;
+/** In tenths of a metre, so that a reader can do it again: the whole metre comes at the end. */
+function stepLine({ factor, before, after }: ChainStep): WorkingLine {
+  const { factor_1, of, title, source, id } = factor;
+  const to = exact(after.total_m ?? after.groundRoll_m ?? 0);
+  const isOfRoll = of === "ground-roll" && before.total_m !== undefined && before.groundRoll_m !== undefined;
   return {
-    label: `${factor.title} (${factor.source ?? factor.id})`,
-    value: `${factorText(factor.factor_1)}${roll}${from} to ${metres(after.total_m ?? after.groundRoll_m ?? 0, "up")}`,
+    label: `${title} (${source ?? id})`,
+    value: isOfRoll
+      ? `× ${figureText(factor_1)} of the ground roll: ${exact(before.total_m)} + ${figureText(factor_1 - 1)} × ${exact(before.groundRoll_m)} = ${to}`
+      : `${exact(before.total_m ?? before.groundRoll_m ?? 0)} × ${figureText(factor_1)} = ${to}`,
   };
-};
+}
 
-const needLine = ({ name, needed_m, available_m, availableName }: Need): WorkingLine => ({
+const needLine = ({ name, needed_m, exact_m, available_m, availableName }: Need): WorkingLine => ({
   label: `${name} against ${availableName}`,
-  value: `${metreDigits(needed_m, "up")} of ${metres(available_m, "down")}`,
+  value: `${exact(exact_m)}, so ${metreDigits(needed_m, "up")} of ${metres(available_m, "down")}`,
 });
 
 /** The table's figure, each factor, what is needed of what is there. */
-export function distanceLines({
-  at,
-  counted_mPerS,
-  read,
-  steps,
-  needs,
-}: DistanceAnswer): readonly WorkingLine[] {
+export function distanceLines(
+  { at, read, steps, needs }: DistanceAnswer,
+  wind: CountedWind | undefined,
+): readonly WorkingLine[] {
   const total = read.total;
   const edges = total.answer.edges.map(({ axis, asked, used }) => ({
     label: axisText(axis, asked),
@@ -53,25 +56,23 @@ export function distanceLines({
       value: axisText("pressureAltitude_m", at.pressureAltitude_m).replace("pressure altitude ", ""),
     },
     { label: "Temperature", value: degC(at.oat_K) },
-    { label: "Wind that is counted", value: windCounted(counted_mPerS) },
+    ...(wind === undefined ? [] : countedWindLines(wind)),
     ...edges,
     ...(read.groundRoll === undefined
       ? []
-      : [{ label: read.groundRoll.table.title, value: metres(read.groundRoll.value_m, "up") }]),
-    { label: total.table.title, value: metres(total.value_m, "up") },
+      : [{ label: read.groundRoll.table.title, value: exact(read.groundRoll.value_m) }]),
+    { label: total.table.title, value: exact(total.value_m) },
     ...steps.map(stepLine),
     ...needs.map(needLine),
   ];
 }
 
-const windCounted = (counted_mPerS: number): string =>
-  counted_mPerS < 0 ? `tailwind ${kt(-counted_mPerS, "up")}` : `headwind ${kt(counted_mPerS, "down")}`;
-
 const SAYS_FACTORS = ["", ", one factor in", ", both factors in"] as const;
 
-function saysOf({ nearest, steps, at }: DistanceAnswer, condition: string): string {
+function saysOf({ nearest, steps, at }: DistanceAnswer, condition: string | undefined): string {
   const factors = SAYS_FACTORS[steps.length] ?? ", all factors in";
-  return `${metreDigits(nearest.needed_m, "up")} of ${metres(nearest.available_m, "down")}, ${condition}, ${degC(at.oat_K)}${factors}`;
+  const surface = condition === undefined ? "" : `, ${condition}`;
+  return `${metreDigits(nearest.needed_m, "up")} of ${metres(nearest.available_m, "down")}${surface}, ${degC(at.oat_K)}${factors}`;
 }
 
 function sourcesOf(field: FieldContext, { read, steps }: DistanceAnswer): readonly Source[] {
@@ -113,15 +114,18 @@ function verdict<S extends Status>(
     return told(field, { id, write }, "open", missing);
   }
   const write = () => {
-    const { nearest } = value;
+    const { nearest, at, counted_mPerS } = value;
+    const { performance } = context.book;
+    const wind: CountedWind | undefined =
+      performance === undefined ? undefined : { along_mPerS: at.along_mPerS, counted_mPerS, performance };
     const short = `${nearest.name}: ${metreDigits(nearest.needed_m, "up")} needed, ${metres(nearest.available_m, "down")} there`;
     const advice = `Fits as it is, and not with the factor of ${KINDS[kind].advised_1} that is advised on figures of a manual`;
     return {
       ...base(),
       says: saysOf(value, planned.condition),
       margin: marginIn(nearest.left_m, "m", "short"),
-      lines: distanceLines(value),
-      formula: countedWind,
+      lines: distanceLines(value, wind),
+      ...(wind === undefined ? {} : { formula: countedWindFormula(wind) }),
       sources: sourcesOf(field, value),
       because: [nearest.left_m < 0 ? short : advice],
       wayOut: ["Less mass", "A longer runway, or more headwind", "Wait for colder air"],

@@ -45,6 +45,8 @@ export interface ReadFigure {
 export interface Need {
   readonly name: "ground roll" | "over 50 ft" | "accelerate and stop";
   readonly needed_m: number;
+  /** What is needed before it is rounded up. */
+  readonly exact_m: number;
   readonly available_m: number;
   readonly availableName: "TORA" | "TODA" | "ASDA" | "LDA";
   /** Below zero when it does not fit. */
@@ -179,7 +181,7 @@ function needsOf(kind: DistanceAnswer["kind"], end: DistanceFigures, runway: Run
   ): readonly Need[] => {
     if (figure_m === undefined) return [];
     const left_m = roundToSafeSide(available_m - figure_m, 1, "down");
-    return [{ name, needed_m: up_m(figure_m), available_m, availableName, left_m }];
+    return [{ name, needed_m: up_m(figure_m), exact_m: figure_m, available_m, availableName, left_m }];
   };
   if (kind === "take-off")
     return [

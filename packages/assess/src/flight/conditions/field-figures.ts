@@ -1,8 +1,9 @@
-import type { AirspaceClass, Book, Field, Runway } from "@witnessmark/book";
+import type { AirspaceClass, Book, Runway } from "@witnessmark/book";
 import { type Dimension, toSI, type UnitId } from "@witnessmark/engine";
 import type { FlightPlan, PlannedField, Read } from "@witnessmark/ledger";
 import type { PlacedForecast, PlacedObservation } from "@witnessmark/weather";
 import type { Flight } from "../../assessment.ts";
+import { type FlightField, fieldOf } from "../field-of.ts";
 import { remembered } from "../remembered.ts";
 import { whenAsked } from "../when-asked.ts";
 import { type AirFigures, airFigures } from "./air.ts";
@@ -14,6 +15,7 @@ import { type FieldWeather, fieldWeather } from "./field-weather.ts";
 import { attempt, derived, type Figure, figureOf, lacking, onceMissing, restOf } from "./figure.ts";
 import { type IceFigures, iceFigures } from "./ice.ts";
 import { type PerformanceFigures, performanceOfField } from "./performance-of-field.ts";
+import { surfaceOf } from "./place.ts";
 import type { PerformanceAsk } from "./read-performance.ts";
 import { forecastOf, observationOf, type ReportFigures } from "./report-figures.ts";
 import { type FieldRole, phaseOf } from "./role.ts";
@@ -40,7 +42,7 @@ export interface FieldGround {
   readonly role: FieldRole;
   readonly planned: PlannedField;
   /** Absent when the book has no such field, or no such runway. */
-  readonly field?: Field;
+  readonly field?: FlightField;
   readonly runway?: Runway;
   /** At the surface: what was planned with, else the book's. */
   readonly airspace?: AirspaceClass;
@@ -68,7 +70,7 @@ export interface FieldFigures extends FieldGround, PerformanceFigures {
 }
 
 /** What of a plan the figures of a field are made from, beside the field and its time. */
-export type OwnMinima = Pick<FlightPlan, "own" | "flightRules">;
+export type OwnMinima = Pick<FlightPlan, "own" | "flightRules" | "places">;
 
 export interface FieldFiguresOptions {
   readonly masses?: FlightMasses | undefined;
@@ -108,22 +110,24 @@ function ownFaults(plan: OwnMinima): readonly ConditionFault[] {
 }
 
 interface Place {
-  readonly field?: Field;
+  readonly field?: FlightField;
   readonly runway?: Runway;
   readonly faults: readonly ConditionFault[];
-  readonly found: Figure<{ readonly field: Field; readonly runway: Runway }>;
+  readonly found: Figure<{ readonly field: FlightField; readonly runway: Runway }>;
 }
 
-function placeOf(book: Book, { code, runway: name }: PlannedField, role: FieldRole): Place {
-  const field = book.fields?.find((one) => one.code === code);
+function placeOf(book: Book, plan: OwnMinima, { code, runway: name }: PlannedField, role: FieldRole): Place {
+  const field = fieldOf(book, plan, code);
   if (field === undefined) {
     const known = book.fields?.map((one) => one.code).join(", ") ?? "none";
-    const says = `${code}: expected a field of the book (${known})`;
+    const says = `${code}: expected a field of the book (${known}), or one said for this flight`;
     return {
       faults: [{ where: { kind: "field", role }, says }],
-      found: lacking({ what: `the field ${code}, in the book`, root: "field" }),
+      found: lacking({ what: `the field ${code}, in the book or said for this flight`, root: "field" }),
     };
   }
+  if (name === undefined)
+    return { field, faults: [], found: lacking({ what: `which runway of ${code}`, root: "runway" }) };
   const runway = field.runways.find((one) => one.name === name);
   if (runway === undefined) {
     const known = field.runways.map((one) => one.name).join(", ");
@@ -197,6 +201,8 @@ function distanceFigure(
   if (runway === undefined || at === undefined) return rest;
   const ownFactor_1 = name === "take-off" ? plan.own?.takeOffFactor_1 : plan.own?.landingFactor_1;
   const { condition } = planned;
+  if (condition === undefined)
+    return { ...rest, missing: onceMissing([...rest.missing, surfaceOf(planned)]) };
   const { mode } = options;
   const worked = rememberedDistance[name](at, [performance, runway, condition, ownFactor_1, mode], () =>
     attempt(
@@ -228,7 +234,7 @@ export function fieldGround(
   time: Figure<FieldTime>,
   now_ms: number,
 ): FieldGround {
-  const place = placeOf(book, planned, role);
+  const place = placeOf(book, plan, planned, role);
   const observation = observationOf(planned, now_ms);
   const forecast = forecastOf(planned, now_ms);
   const read = typedOf(planned, role, now_ms);
@@ -274,7 +280,7 @@ export function fieldGround(
     wind,
     ...margins,
     daylight: field === undefined ? { from: [], missing: place.found.missing } : daylightFigures(field, time),
-    ice: iceFigures(book, weather, planned.condition, observation?.placed?.report.elements),
+    ice: iceFigures(book, weather, planned, observation?.placed?.report.elements),
   };
 }
 
@@ -286,7 +292,7 @@ export function withDistances(
   options: FieldFiguresOptions,
 ): FieldFigures {
   const { planned, role } = ground;
-  const place = placeOf(book, planned, role);
+  const place = placeOf(book, plan, planned, role);
   const asked = askedAt(ground, place, options.masses);
   const of = (name: Parameters<typeof distanceFigure>[0]): Figure<DistanceAnswer> =>
     distanceFigure(name, ground, asked, book, plan, options);

@@ -22,6 +22,7 @@ import {
   observationSaid,
   REPORT,
   type Sources,
+  saidIn,
   skySaid,
   worstOf,
 } from "./report-said.ts";
@@ -96,9 +97,7 @@ export function windOf(reported: ReportedWind): Wind | undefined {
 function windsOf({ winds }: WorstCase, origin: Origin): readonly FieldWind[] | undefined {
   const all = winds.flatMap(({ value, source }): readonly FieldWind[] => {
     const wind = windOf(value);
-    return wind === undefined
-      ? []
-      : [{ wind, text: windText(wind), origin: { ...origin, words: source.text } }];
+    return wind === undefined ? [] : [{ wind, text: windText(wind), origin: saidIn(origin, source) }];
   });
   // a wind that could not be taken over, or of which only a floor is known, leaves the whole open
   const whole = winds.every(({ value }) => !value.speedAtLeast && !value.gustAtLeast);
@@ -172,6 +171,7 @@ function reportedWeather(sources: Sources): FieldWeather {
       `the visibility ${at}`,
       ({ worst }) => visibilityOf(worst.visibility),
       Math.min,
+      ({ worst }) => worst.visibility?.source,
     ),
     ceiling_m: worstOf<number | "none">(
       said,
@@ -179,6 +179,7 @@ function reportedWeather(sources: Sources): FieldWeather {
       `the ceiling ${at}`,
       ({ worst }) => heightOf(worst.ceiling?.value),
       lowerCeiling,
+      ({ worst }) => worst.ceiling?.source,
     ),
     weather: worstOf(
       falling,

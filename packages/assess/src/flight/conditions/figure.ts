@@ -4,7 +4,16 @@ import { InputError } from "@witnessmark/engine";
  * The parts of a plan or a book on which many answers rest. One that is missing is told once, and what only waits for
  * it is not told again.
  */
-export type Root = "route" | "rules" | "time" | "field" | "runway" | "report" | "forecast" | "performance";
+export type Root =
+  | "route"
+  | "rules"
+  | "time"
+  | "field"
+  | "runway"
+  | "surface"
+  | "report"
+  | "forecast"
+  | "performance";
 
 /** What is not known, as a person would ask for it: "the wind at ZZQN". */
 export interface Missing {
@@ -19,6 +28,8 @@ export interface Origin {
   readonly at_ms: number;
   /** The words of the report that say so. */
   readonly words?: string;
+  /** The group of the report that they stand in, where it is one that comes and goes: `TEMPO 2613/2616`. */
+  readonly group?: string;
 }
 
 /**
@@ -31,6 +42,8 @@ export interface Figure<T> {
   readonly missing: readonly Missing[];
   /** When what it comes from is too old to count, milliseconds since 1970 UTC. */
   readonly holdsUntil_ms?: number;
+  /** Of several that speak, the one whose words made the value. */
+  readonly saidBy?: Origin;
 }
 
 export const figureOf = <T>(value: T, from: readonly Origin[] = []): Figure<T> => ({

@@ -27,7 +27,9 @@ export function hottestThatFits(
   own: Pick<Own, "takeOffFactor_1" | "landingFactor_1"> = {},
 ): HottestThatFits | undefined {
   const { performance } = book;
-  if (performance === undefined || runway === undefined || distance.nearest.left_m < 0) return undefined;
+  const { condition } = planned;
+  if (performance === undefined || runway === undefined || condition === undefined) return undefined;
+  if (distance.nearest.left_m < 0) return undefined;
   const ownFactor_1 = KINDS[distance.kind].phase === "take-off" ? own.takeOffFactor_1 : own.landingFactor_1;
   const at = (steps: number): "fits" | "short" | "no-figure" => {
     const oat_K = distance.at.oat_K + steps * STEP_K;
@@ -35,7 +37,7 @@ export function hottestThatFits(
     const found = distanceOf(distance.kind, {
       performance,
       runway,
-      condition: planned.condition,
+      condition,
       at: asked,
       ownFactor_1,
     });

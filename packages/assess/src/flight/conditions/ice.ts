@@ -1,6 +1,6 @@
 import type { Book } from "@witnessmark/book";
 import { type CarburettorIcing, carburettorIcing, USUAL_ICING_FROM_K } from "@witnessmark/engine";
-import type { RunwayCondition, Status } from "@witnessmark/ledger";
+import type { PlannedField, RunwayCondition, Status } from "@witnessmark/ledger";
 import {
   type Elements,
   type FrostAnswer,
@@ -10,6 +10,7 @@ import {
 } from "@witnessmark/weather";
 import type { FieldWeather } from "./field-weather.ts";
 import { attempt, type Figure, onceMissing, restOf } from "./figure.ts";
+import { surfaceOf } from "./place.ts";
 
 /** Ice at a field: in the air, and on an aircraft that stood there. */
 export interface IceFigures {
@@ -36,11 +37,13 @@ const WET_GROUND: Readonly<Record<RunwayCondition, boolean>> = {
 
 const FREEZING_K = 273.15;
 
-function icingOf(weather: FieldWeather, condition: RunwayCondition): Figure<IcingAnswer> {
+function icingOf(weather: FieldWeather, planned: PlannedField): Figure<IcingAnswer> {
+  const { condition } = planned;
   const { oat, visibility_m } = weather;
   const rest = restOf([oat, weather.weather]);
   const seen_m = visibility_m.value;
   const coldest_K = oat.value?.coldest_K;
+  const mayFreeze = coldest_K !== undefined && coldest_K <= FREEZING_K;
   const value = reportedIcing({
     ...(coldest_K === undefined ? {} : { oat_K: coldest_K }),
     ...(weather.weather.value === undefined ? {} : { weather: weather.weather.value }),
@@ -51,7 +54,7 @@ function icingOf(weather: FieldWeather, condition: RunwayCondition): Figure<Icin
     upTo_m: CLOUD_UP_TO_M,
     threshold_K: USUAL_ICING_FROM_K,
     // wet ground counts where it may freeze on the wheels and the flaps
-    wetGround: WET_GROUND[condition] && coldest_K !== undefined && coldest_K <= FREEZING_K,
+    wetGround: mayFreeze && condition !== undefined && WET_GROUND[condition],
   });
   // air that is warm enough needs no knowledge of moisture, and the other way about
   const warm =
@@ -60,6 +63,9 @@ function icingOf(weather: FieldWeather, condition: RunwayCondition): Figure<Icin
     value.icing === "no" &&
     coldest_K > USUAL_ICING_FROM_K;
   if (warm) return { ...restOf([oat]), value };
+  // what lies on the ground would change the answer, and nobody has said
+  if (mayFreeze && condition === undefined && value.icing === "no")
+    return { ...rest, value, missing: [...rest.missing, surfaceOf(planned)] };
   return { ...rest, value, missing: rest.missing };
 }
 
@@ -143,10 +149,10 @@ const ZONES: readonly CarburettorIcing["zone"][] = ["severe", "not known", "poss
 export function iceFigures(
   book: Book,
   weather: FieldWeather,
-  condition: RunwayCondition,
+  planned: PlannedField,
   sky: Elements | undefined,
 ): IceFigures {
-  const icing = icingOf(weather, condition);
+  const icing = icingOf(weather, planned);
   const freezing = freezingOf(weather);
   const coldest_K = weather.oat.value?.coldest_K;
   return {

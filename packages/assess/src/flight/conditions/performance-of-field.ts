@@ -116,7 +116,7 @@ export function performanceOfField(
   );
   const takeOff = distance.value;
   const abort = whenAsked(() =>
-    takeOff === undefined
+    takeOff === undefined || condition === undefined
       ? undefined
       : figure(
           asked,

@@ -3,6 +3,7 @@ import { approachSpeed, climbGradientOfRate, halfwaySpeedRule, toSI } from "@wit
 import { bookSource } from "../../book-index.ts";
 import { REACTION_S } from "./abort.ts";
 import { type ClimbFigures, DEPARTURE_GRADIENT_1 } from "./climb.ts";
+import { countedWindLines } from "./counted-wind-lines.ts";
 import type { FieldFigures } from "./field-figures.ts";
 import type { Figure } from "./figure.ts";
 import type { SpeedFigures } from "./speeds.ts";
@@ -136,6 +137,8 @@ function climbTold(
   if (value === undefined || status === "open") return open(field, base, climb);
   const write = (): Draft => {
     const { asked, gradient_1 } = value;
+    const { performance } = field.context.book;
+    const along_mPerS = field.figures.wind.value?.along_mPerS;
     const asks =
       asked === undefined
         ? ""
@@ -151,13 +154,9 @@ function climbTold(
         { label: value.title, value: `${(value.gradientInAir_1 * 100).toFixed(1)}\u00A0%` },
         { label: "Airspeed of the table", value: `${kt(value.calibrated_mPerS, "down")} calibrated` },
         { label: "True airspeed", value: kt(value.trueAirspeed_mPerS, "up") },
-        {
-          label: "Wind that is counted",
-          value:
-            value.counted_mPerS < 0
-              ? `tailwind ${kt(-value.counted_mPerS, "up")}`
-              : `headwind ${kt(value.counted_mPerS, "down")}`,
-        },
+        ...(performance === undefined || along_mPerS === undefined
+          ? []
+          : countedWindLines({ along_mPerS, counted_mPerS: value.counted_mPerS, performance })),
         { label: "Speed over the ground", value: kt(value.groundSpeed_mPerS, "up") },
         { label: "Rate of climb", value: feetPerMinute(value.rate_mPerS, "down") },
         { label: "Gradient over the ground", value: feetPerMile(gradient_1, "down") },

@@ -7,6 +7,7 @@ import {
   observedConditions,
   type PlacedForecast,
   type PlacedObservation,
+  type Source,
   type WorstCase,
 } from "@witnessmark/weather";
 import { remembered } from "../remembered.ts";
@@ -130,26 +131,47 @@ export function skySaid(sources: Sources, observed: ObservationSaid | undefined)
 const end = (said: { readonly holdsUntil_ms?: number }): Pick<Figure<never>, "holdsUntil_ms"> =>
   said.holdsUntil_ms === undefined ? {} : { holdsUntil_ms: said.holdsUntil_ms };
 
-/** One element from each report that speaks, folded to its worst. */
+/** A group of its own in a forecast, or at the end of an observation. */
+const GROUP = /^(?:FM\d{4,6}|(?:(?:PROB\d{2}|TEMPO|INTER|BECMG)(?: |$))+(?:\d{4}\/\d{4})?)/u;
+
+/** Where in a report something is said: its words, and the group that they stand in. */
+export function saidIn(origin: Origin, { text }: Source): Origin {
+  const group = GROUP.exec(text)?.[0].trim();
+  return { ...origin, words: text, ...(group === undefined ? {} : { group }) };
+}
+
+/**
+ * One element from each report that speaks, folded to its worst.
+ *
+ * @param sourceOf where in a report its element is said; then the figure knows whose words made it
+ */
 export function worstOf<T>(
   said: readonly Said[] | Missing,
   aspects: readonly Aspect[],
   what: string,
   take: (said: Said) => T | undefined,
   worse: (one: T, other: T) => T,
+  sourceOf?: (said: Said) => Source | undefined,
 ): Figure<T> {
   // what only was typed in part is asked for by its own name
   if ("what" in said) return lacking(said.what === "" ? { what } : said);
-  const rest = restOf(said.map((one) => ({ from: [one.origin], missing: one.tooOld, ...end(one) })));
+  const originOf = (one: Said): Origin => {
+    const source = sourceOf?.(one);
+    return source === undefined ? one.origin : saidIn(one.origin, source);
+  };
+  const rest = restOf(said.map((one) => ({ from: [originOf(one)], missing: one.tooOld, ...end(one) })));
   // not flatMap: a value may be a list itself
   const values = said.map(take).filter((value) => value !== undefined);
   const isOpen = said.some(
     (one) => take(one) === undefined || one.open.some((aspect) => aspects.includes(aspect)),
   );
   const [first, ...more] = values;
+  const value = first === undefined ? undefined : more.reduce<T>((sofar, next) => worse(sofar, next), first);
+  const by = sourceOf === undefined ? undefined : said.find((one) => take(one) === value);
   return {
     ...rest,
-    ...(first === undefined ? {} : { value: more.reduce<T>((sofar, next) => worse(sofar, next), first) }),
+    ...(value === undefined ? {} : { value }),
+    ...(by === undefined ? {} : { saidBy: originOf(by) }),
     missing: onceMissing([...rest.missing, ...(isOpen ? [{ what }] : [])]),
   };
 }

@@ -147,6 +147,7 @@ const OTHERS: readonly {
   { root: "time", id: "time", title: "Time at", text: "no time" },
   { root: "field", id: "field", title: "Field", text: "not in the book" },
   { root: "runway", id: "runway", title: "Runway at", text: "no such runway" },
+  { root: "surface", id: "surface", title: "Surface at", text: "not said" },
   { root: "rules", id: "rules", title: "Rules at", text: "not known" },
   { root: "performance", id: "performance", title: "Performance at", text: "not in the book" },
 ];
@@ -166,15 +167,14 @@ export function partVerdicts(field: FieldContext, waiting: readonly Missing[]): 
     const [first] = missing;
     if (first === undefined) return [];
     const where = figures.faults.find(({ where: { kind } }) => kind === root);
+    const isOfWeather = root === "time" || root === "rules";
+    const isChosen = root !== "runway" || planned.runway !== undefined;
     const draft: Draft = {
-      id:
-        root === "field" || root === "runway" || root === "performance"
-          ? `runway:${role}:${id}`
-          : `weather:${role}:${id}`,
-      topic: root === "time" || root === "rules" ? "weather" : "runway",
+      id: `${isOfWeather ? "weather" : "runway"}:${role}:${id}`,
+      topic: isOfWeather ? "weather" : "runway",
       title: `${name} ${planned.code}`,
       says: where?.says ?? `Not known: ${first.what}`,
-      margin: { ...NOT_KNOWN, text },
+      margin: { ...NOT_KNOWN, text: isChosen ? text : "not chosen" },
       sources: [],
     };
     // told by itself: it waits for nothing

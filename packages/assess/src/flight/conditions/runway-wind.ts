@@ -14,8 +14,16 @@ export interface RunwayWindFigures {
   readonly along_mPerS: number;
   /** The wind with the most crosswind: the one that is drawn. */
   readonly worst: FieldWind;
+  /** The strongest of all, gusts counted, and what of it blows across; often the same. */
+  readonly strongest: StrongestWind;
   /** It may come from anywhere, so that all of it counts as crosswind and as tailwind. */
   readonly isVariable: boolean;
+}
+
+export interface StrongestWind {
+  readonly is: FieldWind;
+  readonly crosswind_mPerS: number;
+  readonly crosswindFrom: RunwayWindFigures["crosswindFrom"];
 }
 
 export interface WindLimit {
@@ -46,6 +54,10 @@ export function onRunway(winds: readonly FieldWind[], runway: Runway): RunwayWin
     (most, next) => (next.on.crosswind_mPerS > most.on.crosswind_mPerS ? next : most),
     first,
   );
+  const strongest = all.reduce(
+    (most, next) => (strength_mPerS(next.one.wind) > strength_mPerS(most.one.wind) ? next : most),
+    worst,
+  );
   return {
     headwind_mPerS: Math.min(...all.map(({ on }) => on.headwind_mPerS)),
     tailwind_mPerS: Math.max(...all.map(({ on }) => on.tailwind_mPerS)),
@@ -53,12 +65,18 @@ export function onRunway(winds: readonly FieldWind[], runway: Runway): RunwayWin
     crosswindFrom: worst.on.crosswindFrom,
     along_mPerS: Math.min(...all.map(({ on }) => on.along_mPerS)),
     worst: worst.one,
+    strongest: {
+      is: strongest.one,
+      crosswind_mPerS: strongest.on.crosswind_mPerS,
+      crosswindFrom: strongest.on.crosswindFrom,
+    },
     isVariable: all.some(({ one }) => isVariable(one.wind)),
   };
 }
 
-const isVariable = ({ direction, speed_mPerS, gust_mPerS }: Wind): boolean =>
-  direction.kind === "variable" && Math.max(speed_mPerS, gust_mPerS ?? 0) > 0;
+const strength_mPerS = ({ speed_mPerS, gust_mPerS }: Wind): number => Math.max(speed_mPerS, gust_mPerS ?? 0);
+
+const isVariable = (wind: Wind): boolean => wind.direction.kind === "variable" && strength_mPerS(wind) > 0;
 
 /** A wind is reported to 10° and a knot, and blows on: with less left than this it is a caution. Witnessmark's own rule. */
 export const WIND_IN_HAND_mPerS = toSI(5, "kt");

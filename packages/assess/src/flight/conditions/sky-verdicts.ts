@@ -192,20 +192,18 @@ function noCeiling(field: FieldContext): Told {
   const { figures } = field;
   const { planned, role, weather } = figures;
   const asked = askedOf(field, "ceiling");
+  // without any ceiling, a minimum that is not known does not matter; one that was mistyped is told
+  const missing = [...weather.ceiling_m.missing, ...(ownOf(field.plan, "ceiling")?.missing ?? [])];
   const draft: Draft = {
     id: `weather:${role}:ceiling`,
     topic: "weather",
     title: `Cloud at ${planned.code}`,
-    says: "No ceiling is reported or forecast",
+    says: missing.length > 0 ? openSays(missing) : "No ceiling is reported or forecast",
+    ...(missing.length > 0 ? { margin: NOT_KNOWN } : {}),
     sources: asked.sources,
     until: untilOf(weather.ceiling_m, planned.code),
   };
-  // without any ceiling, a minimum that is not known does not matter; one that was mistyped is told
-  const own = ownOf(field.plan, "ceiling")?.missing ?? [];
-  return told(field, draft, withMissing("clear", [...weather.ceiling_m.missing, ...own]), [
-    ...weather.ceiling_m.missing,
-    ...own,
-  ]);
+  return told(field, draft, withMissing("clear", missing), missing);
 }
 
 export function skyVerdicts(field: FieldContext): readonly Told[] {

@@ -20,6 +20,17 @@ export const ktDigits = (speed_mPerS: number, way: Way): string => digits(whole(
 export const metres = (length_m: number, way: Way): string => text(length_m, "m", way);
 export const metreDigits = (length_m: number, way: Way): string => digits(whole(length_m, "m", way));
 export const feet = (height_m: number, way: Way): string => text(height_m, "ft", way);
+/** In tenths, where a reader checks a chain by hand. */
+const tenths = (valueSI: number, unit: UnitId, way: Way): string =>
+  withSymbol(
+    roundToSafeSide(fromSI(valueSI, unit), 0.1, way)
+      .toFixed(1)
+      .replace("-", "−")
+      .replace(/\B(?=(\d{3})+\.)/g, ","),
+    unit,
+  );
+export const ktTenths = (speed_mPerS: number, way: Way): string => tenths(speed_mPerS, "kt", way);
+export const metreTenths = (length_m: number, way: Way): string => tenths(length_m, "m", way);
 /** A gradient over the ground in whole feet a nautical mile. */
 export const feetPerMile = (gradient_1: number, way: Way): string => text(gradient_1, "ftPerNM", way);
 /** A rate of climb in steps of ten feet a minute. */

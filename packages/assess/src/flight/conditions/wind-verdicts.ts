@@ -1,6 +1,8 @@
 import { crosswindComponent, headwindComponent, toSI } from "@witnessmark/engine";
 import { bookSource } from "../../book-index.ts";
+import type { FieldWind } from "./field-weather.ts";
 import { attempt } from "./figure.ts";
+import { placeText } from "./place.ts";
 import { onRunway, type WindMargin } from "./runway-wind.ts";
 import { kt, ktDigits, marginIn } from "./texts.ts";
 import { type FieldContext, NOT_KNOWN, openSays, type Told, told, untilOf, withMissing } from "./told.ts";
@@ -40,6 +42,10 @@ function otherRunways({ figures }: FieldContext, limit_mPerS: number): readonly 
 /** No wind that anybody flies in reaches a limit beyond this. */
 const WORTH_TELLING_mPerS = toSI(60, "kt");
 
+/** `280° 22 G 34 kt (TEMPO 2613/2616)`; the group only where it is one that comes and goes. */
+const saidText = ({ text, origin }: FieldWind): string =>
+  origin.group === undefined ? text : `${text} (${origin.group})`;
+
 /** `. Full at a gust of 26 kt` */
 const fullText = ({ fullAt_mPerS }: WindMargin): string =>
   fullAt_mPerS === undefined || fullAt_mPerS > WORTH_TELLING_mPerS
@@ -53,7 +59,7 @@ export function crosswindVerdict(field: FieldContext): Told {
   const id = `wind:${role}:crosswind`;
   const base = () => ({
     topic: "wind" as const,
-    title: `Crosswind, ${planned.code} ${planned.runway}`,
+    title: `Crosswind, ${placeText(planned)}`,
     sources: [bookSource(context.book, "performance.crosswind")],
   });
   const status = withMissing(value?.status, crosswind.missing);
@@ -65,16 +71,29 @@ export function crosswindVerdict(field: FieldContext): Told {
   const write = () => {
     const gust = on.worst.wind.gust_mPerS === undefined ? "" : "Gust ";
     const limit = `${kt(value.limit.value_mPerS, "down")} ${KIND[value.limit.kind]}`;
-    const of = `${gust}${ktDigits(value.value_mPerS, "up")} of ${limit}`;
+    const side = on.crosswindFrom === "none" ? "" : ` ${SIDE[on.crosswindFrom]}`;
+    const of = `${gust}${kt(value.value_mPerS, "up")}${side}, of ${limit}`;
+    const { is: strongest, crosswind_mPerS, crosswindFrom } = on.strongest;
+    const isAnother = strongest.wind !== on.worst.wind;
+    const stronger = isAnother ? `. Strongest ${saidText(strongest)}` : "";
     const variable = on.isVariable ? ". Variable: all of it counts as crosswind and as tailwind" : "";
     return {
       ...base(),
-      says: `${of}${value.status === "stop" ? "" : fullText(value)}${variable}`,
+      says: `${of}${value.status === "stop" ? "" : fullText(value)}${variable}${stronger}`,
       margin: marginIn(value.left_mPerS, "kt", "over"),
       lines: [
-        { label: "Wind", value: on.worst.text },
+        { label: "Wind with the most crosswind", value: saidText(on.worst) },
         { label: "Runway", value: `${figures.runway?.trueHeading_deg ?? 0}° true` },
         { label: "Crosswind", value: `${kt(value.value_mPerS, "up")} ${SIDE[on.crosswindFrom]}`.trim() },
+        ...(isAnother
+          ? [
+              { label: "Strongest wind", value: saidText(strongest) },
+              {
+                label: "Crosswind of that",
+                value: `${kt(crosswind_mPerS, "up")} ${SIDE[crosswindFrom]}`.trim(),
+              },
+            ]
+          : []),
         { label: "Headwind", value: kt(on.headwind_mPerS, "down") },
         { label: "Tailwind", value: kt(on.tailwind_mPerS, "up") },
         { label: "At most", value: limit },
@@ -105,9 +124,12 @@ export function tailwindVerdict(field: FieldContext): readonly Told[] {
   const draft = {
     id: `wind:${role}:tailwind`,
     topic: "wind" as const,
-    title: `Tailwind, ${planned.code} ${planned.runway}`,
+    title: `Tailwind, ${placeText(planned)}`,
     says: of,
-    margin: left_mPerS === undefined ? { value: 0, unit: "", text: "no limit given" } : marginIn(left_mPerS, "kt", "over"),
+    margin:
+      left_mPerS === undefined
+        ? { value: 0, unit: "", text: "no limit given" }
+        : marginIn(left_mPerS, "kt", "over"),
     lines: [
       { label: "Tailwind of the gust", value: kt(value.value_mPerS, "up") },
       ...(limit === undefined

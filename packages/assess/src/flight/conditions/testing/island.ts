@@ -89,6 +89,6 @@ export function one(all: readonly Verdict[], id: string): Verdict {
   return verdict;
 }
 
-/** `caution: Gust 17 of 20 kt demonstrated (3 kt)` */
+/** `caution: Gust 17 kt from the left, of 20 kt demonstrated (3 kt)` */
 export const line = ({ status, says, margin }: Verdict): string =>
   plain(`${status}: ${says}${margin === undefined ? "" : ` (${margin.text})`}`);
