@@ -44,6 +44,25 @@ export const limitDigits = (limitSI: number, end: "low" | "high", { unit, step }
 export const limitShown = (limitSI: number, end: "low" | "high", figures: Figures): string =>
   withSymbol(limitDigits(limitSI, end, figures), figures.unit);
 
+/** Which words say how many there are beyond what is needed, or to what may be; a bare number would not say of what. */
+const COUNTED = {
+  under: { left: "more than needed", none: "just enough", past: "too few" },
+  over: { left: "fewer than may be", none: "no more may be", past: "too many" },
+} as const;
+
+/**
+ * What is left to a limit of things that are counted.
+ *
+ * @param margin whole, negative when past it
+ * @param past what it is when it is past: `under` the low limit, `over` the high one
+ */
+export function countMarginOf(margin: number, past: "under" | "over"): Margin {
+  const value = Math.floor(margin);
+  const words = COUNTED[past];
+  if (value === 0) return { value, unit: "", text: words.none };
+  return { value, unit: "", text: `${Math.abs(value)} ${value > 0 ? words.left : words.past}` };
+}
+
 /**
  * What is left to a limit, rounded down; negative, and rounded away from zero, when past it.
  *

@@ -41,6 +41,19 @@ describe("a count", () => {
   it("is whole by nature: six of at least six is right, five is not", () => {
     expect([4, 5, 6, 7].map((value) => counted(value))).toEqual(["stop", "stop", "clear", "clear"]);
   });
+
+  it("says how many more than needed there are, or how many too few", () => {
+    const left = (value: number) => judge(vests, { gauges }, { read: { value, unit: "count" } }).margin?.text;
+    expect([4, 6, 7].map(left)).toEqual(["2 too few", "just enough", "1 more than needed"]);
+  });
+
+  it("says the same of a limit that must not be passed", () => {
+    const most = check("bags", "battery", {
+      reading: reading(counter, "bags", { by: "fixed", high: measure(3, "count") }),
+    });
+    const left = (value: number) => judge(most, { gauges }, { read: { value, unit: "count" } }).margin?.text;
+    expect([2, 3, 5].map(left)).toEqual(["1 fewer than may be", "no more may be", "2 too many"]);
+  });
 });
 
 describe("a fixed limit", () => {

@@ -9,7 +9,7 @@ import {
 } from "@witnessmark/engine";
 import type { Read } from "@witnessmark/ledger";
 import type { Source, Working, WorkingLine } from "../assessment.ts";
-import { type Figures, figuresOf, limitShown, marginOf, shown } from "./figures.ts";
+import { countMarginOf, type Figures, figuresOf, limitShown, marginOf, shown } from "./figures.ts";
 import { tyreOutside } from "./judge-tyre.ts";
 import type { Judged, Told } from "./judged.ts";
 import { type Band, bandOf, limitNow, temperatureName, temperatureText } from "./limit-now.ts";
@@ -164,7 +164,10 @@ function verdictOf(judged: Judged, gauge: Gauge): ReadingVerdict {
   const past = judgement.nearest === "low" ? "under" : "over";
   const common = {
     says: saysOf(judged),
-    margin: marginOf(judgement.margin, past, figures),
+    margin:
+      reading.dimension === "count"
+        ? countMarginOf(judgement.margin, past)
+        : marginOf(judgement.margin, past, figures),
     working: workingOf(judged, gauge),
     sources: [CONFORMITY, ...limit.sources],
   };
