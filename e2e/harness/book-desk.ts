@@ -58,7 +58,7 @@ export class BookDesk {
 
   /** Issues the draft as the person who holds the phone. */
   async issue(): Promise<void> {
-    await this.page.getByRole("link", { name: /^Issue \d+$/ }).tap();
+    await this.page.getByRole("link", { name: /^Sign and issue revision \d+$/ }).tap();
     await this.button(/^Issue revision \d+ as /).tap({ timeout: PATIENCE_ms });
     await this.page
       .getByRole("heading", { level: 1, name: "Aircraft", exact: true })

@@ -58,6 +58,7 @@ export {
 export { editPlain, type Merged, type MergeQuestion, mergeBooks } from "./edit/merge.ts";
 export { type GaugeProposal, gaugeProposal } from "./edit/gauge-proposal.ts";
 export { type MissingPart, missingFor } from "./edit/missing-for.ts";
+export { fieldOf } from "./edit/field-of.ts";
 export { freeId, idFrom, labelFrom, labelOf, nameEdits, otherSide } from "./edit/names.ts";
 export { type PlainResult, plainOf, valueAt } from "./edit/plain-of.ts";
 export { renameEdits } from "./edit/rename.ts";

@@ -1,5 +1,6 @@
 import { type Difference, differences, isList, isMap, type KeyedPath, own, placeOf } from "./differences.ts";
 import type { Plain } from "./edit-text.ts";
+import { fieldsAt } from "./field-of.ts";
 import { valueAt } from "./plain-of.ts";
 import type { BookField } from "./sections/field.ts";
 import { SECTIONS } from "./sections/sections.ts";
@@ -82,32 +83,13 @@ const itemAt = (path: KeyedPath, plain: Plain): Plain | undefined => {
   return place === undefined ? undefined : valueAt(plain, place);
 };
 
-/** The fields on the way to a key, as far as they are known. */
-function fieldsAt(fields: readonly BookField[], keys: readonly string[]): readonly BookField[] {
-  const [key, ...rest] = keys;
-  if (key === undefined) return [];
-  for (const field of fields) {
-    if (field.is === "kinds" && field.key === "") {
-      const inside = fieldsAt(insideOf(field), keys);
-      if (inside.length > 0) return inside;
-    }
-    if (field.key === key) return [field, ...fieldsAt(insideOf(field), rest)];
-  }
-  return [];
-}
-
-/** The fields inside a field, of whatever kind it may be. */
-export const insideOf = (field: BookField): readonly BookField[] => {
-  if (field.is === "part" || field.is === "rows") return field.fields;
-  return field.is === "kinds" ? Object.values(field.kinds).flatMap(({ fields }) => fields) : [];
-};
-
 /** What an item is called; a check by its points too. */
 export function itemName(item: Plain | undefined, book: Plain): string | undefined {
   if (!isMap(item)) return undefined;
-  const title = [own(item, "name"), own(item, "title"), own(item, "code"), own(item, "id")].find(
-    (name) => typeof name === "string" && name !== "",
-  );
+  const names = [own(item, "name"), own(item, "title"), own(item, "code")];
+  // the id of what has no name yet is no name
+  const written = names.every((name) => name === undefined) ? [own(item, "id")] : names;
+  const title = written.find((name) => typeof name === "string" && name !== "");
   if (typeof title !== "string") return undefined;
   const at = own(item, "at");
   const points = (isList(at) ? at : [at]).flatMap((id) => pointName(id, book) ?? []);
@@ -170,6 +152,9 @@ const SAID: Readonly<Record<string, string>> = {
   "landing-over-50ft": "landing over 50 ft",
   "accelerate-stop": "accelerate-stop",
   "first-of-day": "first of the day",
+  "jet-a1": "jet A-1",
+  "jet-a": "jet A",
+  "avgas-100ll": "avgas 100LL",
   unattended: "left alone",
   "95-percent": "95 %",
   oat: "outside temperature",

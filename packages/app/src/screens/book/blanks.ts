@@ -60,7 +60,10 @@ function datumOf(plain: Plain): string {
 
 const cm = (metres: number): number => Math.round(metres * 100) / 100 + 0;
 
-/** A seat for each that the aircraft has and a tank in each wing, where they are likely drawn; the figures are asked. */
+/**
+ * A seat for each that the aircraft has and a tank in each wing, where they are likely drawn. Every figure is asked, arms
+ * too: where something is drawn is no arm of the handbook.
+ */
 function loadingBlank(plain: Plain): Plain {
   const number = (path: readonly (string | number)[], instead: number): number => {
     const value = valueAt(plain, path);
@@ -82,7 +85,7 @@ function loadingBlank(plain: Plain): Plain {
       name: `Seat ${index + 1}`,
       kind: "seat",
       side,
-      arm: `${x} m`,
+      arm: "",
       max: "",
       place: [x, side === "centre" ? 0 : side === "left" ? -0.25 : 0.25, 1.2],
       ...(index === 0 ? { crew: true } : {}),
@@ -97,16 +100,15 @@ function loadingBlank(plain: Plain): Plain {
       capacity: "",
       unusable: "",
       arms: [
-        { volume: "0 L", arm: `${x} m` },
-        { volume: "", arm: `${x} m` },
+        { volume: "0 L", arm: "" },
+        { volume: "", arm: "" },
       ],
-      lateralArm: `${y} m`,
       place: [x, y, up],
     };
   };
   return {
     datum: datumOf(plain),
-    empty: { weighedOn: "", by: "", mass: "", arm: "" },
+    empty: { weighedOn: "", mass: "", arm: "" },
     stations: Array.from({ length: seats }, (_, index) => seat(index)),
     tanks: valueAt(plain, ["aircraft", "engine"]) === "none" ? [] : [tank("left"), tank("right")],
     limits: { takeOff: "" },

@@ -40,15 +40,20 @@ export function BookActs({ page }: { readonly snapshot: KeepSnapshot; readonly p
       <span className="bk-acts-words">
         {draft.base === null
           ? "A draft until somebody issues it."
-          : `Walks made under revision ${draft.base.revision} keep it.`}
+          : `Decisions under revision ${draft.base.revision} keep it; the walk in hand is judged by the new one.`}
       </span>
       {page === "issue" ? (
         <a className="button" href={to(undefined)}>
           Back to the pages
         </a>
       ) : (
-        <a className="button filled" href={to("issue")}>
-          Issue {nextRevision(draft)}
+        <a
+          className="button filled"
+          href={to("issue")}
+          aria-label={`Sign and issue revision ${nextRevision(draft)}`}
+        >
+          <span className="bk-acts-wide">Sign and issue revision {nextRevision(draft)}</span>
+          <span className="bk-acts-narrow">Issue revision {nextRevision(draft)}</span>
         </a>
       )}
     </div>

@@ -1,9 +1,10 @@
-import { GROUP_NAMES, missingFor, SECTIONS, type Section } from "@witnessmark/book";
+import { GROUP_NAMES, missingFor, SECTIONS, type Section, valueAt } from "@witnessmark/book";
 import { useMemo } from "react";
 import { href } from "../../routes/route.ts";
 import { countOf as countWords } from "../../words/figures.ts";
 import { countOf } from "./book-toc.tsx";
 import { Merge } from "./changes.tsx";
+import { countText } from "./fault-words.ts";
 import { FaultsAndDoubts } from "./faults-and-doubts.tsx";
 import { sectionOfPath } from "./section-of-path.ts";
 import { useChanges } from "./use-changes.ts";
@@ -16,7 +17,12 @@ export function BookHome() {
   const { registration, plain, draft, faults } = useDesk();
   const missing = useMemo(() => (plain === null ? [] : missingFor(plain)), [plain]);
   const changes = useChanges();
-  const wrong = (section: Section) => faults.filter(({ path }) => sectionOfPath(path) === section.id).length;
+  const notice = valueAt(plain ?? undefined, ["notice"]);
+  const wrong = (section: Section) =>
+    countText(
+      faults.filter(({ path }) => sectionOfPath(path) === section.id),
+      plain,
+    );
   return (
     <div className="bk-home">
       {draft?.base == null ? null : (
@@ -25,6 +31,7 @@ export function BookHome() {
           <span>{changes.length === 0 ? "none" : countWords(changes.length, "change")}</span>
         </a>
       )}
+      {typeof notice === "string" ? <p className="bk-says">{notice}</p> : null}
       <Merge />
       <FaultsAndDoubts />
       {GROUPS.map((group) => (
@@ -35,9 +42,7 @@ export function BookHome() {
               <li key={section.id}>
                 <a className="bk-row-link" href={href({ at: "book", registration, page: section.id })}>
                   <b>{section.title}</b>
-                  <span>
-                    {wrong(section) > 0 ? countWords(wrong(section), "fault") : countOf(section, plain)}
-                  </span>
+                  <span>{wrong(section) || countOf(section, plain)}</span>
                   {missing
                     .filter((each) => each.section === section.id)
                     .map(({ says }) => (

@@ -29,7 +29,6 @@ export function BookTitle({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   };
   const revision =
     draft === null ? `Revision ${book?.revision ?? "?"}` : `Revision ${nextRevision(draft)}, draft`;
-  const checks = book === null ? countIn(plain, "checks") : book.checks.length;
   const keptText = !isKept
     ? "Being kept"
     : draft === null && entry !== undefined
@@ -48,10 +47,10 @@ export function BookTitle({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       </div>
       <div className="wide">
         <b>
-          {tally(checks, "check")}, {tally(countIn(plain, "points"), "point")},{" "}
+          {tally(countIn(plain, "checks"), "check")}, {tally(countIn(plain, "points"), "point")},{" "}
           {tally(countIn(plain, "stances"), "stance")}
         </b>
-        <span>{text("notice")}</span>
+        <span className="bk-notice">{text("notice")}</span>
       </div>
       <div className="wide">
         {draft?.base == null ? (

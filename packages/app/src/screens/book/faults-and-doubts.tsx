@@ -1,8 +1,19 @@
-import { consistencyOf, itemName, type Plain, SECTIONS, sectionOf, spaced, valueAt } from "@witnessmark/book";
+import {
+  type BookFault,
+  consistencyOf,
+  fieldOf,
+  itemName,
+  type Plain,
+  SECTIONS,
+  sectionOf,
+  spaced,
+  valueAt,
+} from "@witnessmark/book";
 import { useMemo } from "react";
 import { href } from "../../routes/route.ts";
 import { capital } from "../../words/capital.ts";
 import { countOf } from "../../words/figures.ts";
+import { pathOf, type ToldFault, toldFault } from "./fault-words.ts";
 import { indexOfPath, sectionOfPath } from "./section-of-path.ts";
 import { type Desk, useDesk } from "./use-desk.ts";
 
@@ -17,29 +28,13 @@ export function FaultsAndDoubts() {
     [isRead, book, text, faults],
   );
   if (faults.length === 0 && doubts.length === 0) return null;
+  const told = faults.map((fault) => ({ ...toldFault(fault, desk.plain), fault }));
+  const wrong = told.filter(({ is }) => is === "wrong");
+  const missing = told.filter(({ is }) => is === "missing");
   return (
     <section className="bk-wrong" aria-label="What is wrong">
-      {faults.length === 0 ? null : (
-        <>
-          <h2>{countOf(faults.length, "fault")}</h2>
-          <ul>
-            {faults.slice(0, MOST).map((fault) => (
-              <li key={`${fault.path} ${fault.line} ${fault.expected}`}>
-                <a href={wayTo(desk, fault.path)}>
-                  {placeName(desk.plain, fault.path) || `Line ${fault.line}`}
-                </a>
-                <span>
-                  Expected {fault.expected}; found {fault.found}
-                  {fault.remedy === undefined ? "" : `: ${fault.remedy}`}.
-                </span>
-              </li>
-            ))}
-          </ul>
-          {faults.length > MOST ? (
-            <p className="note">and {countOf(faults.length - MOST, "more", "more")}</p>
-          ) : null}
-        </>
-      )}
+      <Listed title={countOf(wrong.length, "fault")} told={wrong} />
+      <Listed title={`Still to be put in, ${missing.length}`} told={missing} />
       {doubts.length === 0 ? null : (
         <>
           <h2>To look at</h2>
@@ -54,6 +49,30 @@ export function FaultsAndDoubts() {
         </>
       )}
     </section>
+  );
+}
+
+interface ListedProps {
+  readonly title: string;
+  readonly told: readonly (ToldFault & { readonly fault: BookFault })[];
+}
+
+function Listed({ title, told }: ListedProps) {
+  const desk = useDesk();
+  if (told.length === 0) return null;
+  return (
+    <>
+      <h2>{title}</h2>
+      <ul>
+        {told.slice(0, MOST).map(({ fault, text }) => (
+          <li key={`${fault.path} ${fault.line} ${fault.expected}`}>
+            <a href={wayTo(desk, fault.path)}>{placeName(desk.plain, fault.path) || `Line ${fault.line}`}</a>
+            <span>{text}</span>
+          </li>
+        ))}
+      </ul>
+      {told.length > MOST ? <p className="note">and {countOf(told.length - MOST, "more", "more")}</p> : null}
+    </>
   );
 }
 
@@ -84,8 +103,10 @@ export function placeName(plain: Plain | null, path: string): string {
       ? undefined
       : itemName(valueAt(plain ?? undefined, [...section.path, index]), plain);
   const last = /([A-Za-z]+)[^A-Za-z]*$/.exec(path)?.[1] ?? "";
+  const field = fieldOf(pathOf(path));
+  const what = field?.key === last ? field.label.toLowerCase() : spaced(last);
   const lead = item ?? section?.title ?? "";
   return capital(
-    lead === "" ? path : last === "" || section?.path.at(-1) === last ? lead : `${lead}, ${spaced(last)}`,
+    lead === "" ? path : last === "" || section?.path.at(-1) === last ? lead : `${lead}, ${what}`,
   );
 }

@@ -3,7 +3,10 @@ import { idOf, labelFrom, nameEdits, renameEdits, SECTIONS, spaced, valueAt } fr
 import { useEffect, useId, useState } from "react";
 import { go } from "../../routes/use-route.ts";
 import { capital } from "../../words/capital.ts";
-import { PairInput, PlaceInput } from "./place-input.tsx";
+import { companionEdits } from "./companion-edits.ts";
+import { LimitInput } from "./limit-input.tsx";
+import { PlaceInput } from "./place-input.tsx";
+import { SpanInput } from "./span-input.tsx";
 import { useDesk } from "./use-desk.ts";
 import { unitsOfField, withUnit } from "./with-unit.ts";
 
@@ -20,7 +23,7 @@ export function FieldInput(props: FieldInputProps) {
   const { field, path, value } = props;
   const desk = useDesk();
   const set = (to: Plain | undefined) => {
-    if (to !== undefined) desk.edit([{ set: path, to }]);
+    if (to !== undefined) desk.edit([{ set: path, to }, ...companionEdits(desk.plain, path, to)]);
     else if (value !== undefined) desk.edit([{ remove: path }]);
   };
   const common = { ...props, set };
@@ -46,8 +49,8 @@ export function FieldInput(props: FieldInputProps) {
         />
       );
     case "measure":
-    case "gauge-measure":
-      return (
+    case "gauge-measure": {
+      const input = (
         <TextInput
           {...common}
           toText={plainText}
@@ -58,6 +61,14 @@ export function FieldInput(props: FieldInputProps) {
           }
         />
       );
+      return field.is === "measure" && field.none === true ? (
+        <LimitInput label={field.label} value={value} set={set}>
+          {input}
+        </LimitInput>
+      ) : (
+        input
+      );
+    }
     case "number":
       return (
         <TextInput
@@ -132,7 +143,15 @@ export function FieldInput(props: FieldInputProps) {
         />
       );
     case "gauge-span":
-      return <PairInput path={path} value={value} label={field.label} />;
+      return (
+        <SpanInput
+          path={path}
+          value={value}
+          label={field.label}
+          optional={field.optional === true}
+          note={field.note}
+        />
+      );
     default:
       return null;
   }

@@ -3,6 +3,7 @@ import {
   type BookPath,
   idOf,
   itemName,
+  NONE_GIVEN,
   type Plain,
   spaced,
   valueAt,
@@ -10,7 +11,9 @@ import {
 import { useId } from "react";
 import { capital } from "../../words/capital.ts";
 import { tally } from "../../words/figures.ts";
+import { FieldFault, useFaultAt } from "./field-fault.tsx";
 import { FieldInput, plainText, useNamed } from "./field-input.tsx";
+import { KindsField } from "./kinds-field.tsx";
 import { TableGrid } from "./table-grid.tsx";
 import { useDesk } from "./use-desk.ts";
 
@@ -23,12 +26,14 @@ interface FieldsProps {
 export function Fields({ fields, path }: FieldsProps) {
   const { draft, plain } = useDesk();
   const isRead = draft === null;
+  const at = (way: BookPath) => valueAt(plain ?? undefined, [...path, ...way]);
   return (
     <div className="bk-fields">
       {fields
-        .filter(
-          ({ key }) => !isRead || key === "" || valueAt(plain ?? undefined, [...path, key]) !== undefined,
-        )
+        .filter(({ key, unless }) => {
+          if (key !== "" && isRead && at([key]) === undefined) return false;
+          return unless === undefined || at([key]) !== undefined || at(unless.at) !== unless.is;
+        })
         .map((field) => (
           <FieldRow key={field.key} field={field} path={field.key === "" ? path : [...path, field.key]} />
         ))}
@@ -40,12 +45,18 @@ function FieldRow({ field, path }: { readonly field: BookField; readonly path: B
   const desk = useDesk();
   const id = useId();
   const value = valueAt(desk.plain ?? undefined, path);
-  const faults = desk.faultsAt(path, true);
+  const told = useFaultAt(path, value, true);
   const isRead = desk.draft === null;
   if (field.is === "part") return <Part field={field} path={path} value={value} />;
   if (field.is === "rows") return <Rows field={field} path={path} value={value} />;
-  if (field.is === "kinds") return <Kinds field={field} path={path} value={value} />;
-  const about = faults.length === 0 ? undefined : `${id}-fault`;
+  if (field.is === "kinds")
+    return (
+      <KindsField field={field} path={path} value={value}>
+        {(fields) => <Fields fields={fields} path={path} />}
+      </KindsField>
+    );
+  if (field.is === "assumed") return value === true ? <Assumed path={path} /> : null;
+  const about = told === undefined ? undefined : `${id}-${told.is === "wrong" ? "fault" : "need"}`;
   const isGroup = ["choice", "choices", "switch", "place", "gauge-span", "cells"].includes(field.is);
   return (
     <div className="bk-field">
@@ -65,34 +76,30 @@ function FieldRow({ field, path }: { readonly field: BookField; readonly path: B
         ) : (
           <FieldInput field={field} path={path} value={value} id={id} describedBy={about} />
         )}
-        <Faults id={about} path={path} deep />
+        <FieldFault {...(about === undefined ? {} : { id: about })} told={told} />
       </div>
     </div>
   );
 }
 
-/** What is wrong at this very place, and what to do. */
-function Faults({
-  id,
-  path,
-  deep = false,
-}: {
-  readonly id: string | undefined;
-  readonly path: BookPath;
-  readonly deep?: boolean;
-}) {
-  const faults = useDesk().faultsAt(path, deep);
-  if (faults.length === 0) return null;
+/** What holds common practice says so, until its own is put in or it is said to be right. */
+function Assumed({ path }: { readonly path: BookPath }) {
+  const desk = useDesk();
   return (
-    <p className="bk-fault" id={id}>
-      {faults.map(({ expected, found, remedy }) => (
-        <span key={expected}>
-          Expected {expected}; found {found}
-          {remedy === undefined ? "" : `: ${remedy}`}.{" "}
-        </span>
-      ))}
-    </p>
+    <div className="bk-assumed">
+      <p>Both are common practice. Put in your gauge’s own.</p>
+      {desk.draft === null ? null : (
+        <button type="button" className="button" onClick={() => desk.edit([{ remove: path }])}>
+          These are its own
+        </button>
+      )}
+    </div>
   );
+}
+
+/** What is told of a part, a list or a row as a whole. */
+function FaultOfAll({ path, value }: { readonly path: BookPath; readonly value: Plain | undefined }) {
+  return <FieldFault told={useFaultAt(path, value, false)} />;
 }
 
 function FieldText({ field, value }: { readonly field: BookField; readonly value: Plain | undefined }) {
@@ -117,6 +124,7 @@ function FieldText({ field, value }: { readonly field: BookField; readonly value
   if (field.is === "choices" && Array.isArray(value))
     return <p>{capital(value.map((each: Plain) => spaced(plainText(each))).join(", "))}</p>;
   if (field.is === "switch") return <p>{value === true ? "Yes" : "No"}</p>;
+  if (value === NONE_GIVEN) return <p>The manual gives none</p>;
   if (Array.isArray(value)) return <p>{value.map(nameOf).join(", ") || "None"}</p>;
   const unit = field.is === "number" && field.unit !== undefined ? ` ${field.unit}` : "";
   return (
@@ -148,7 +156,7 @@ function Part({ field, path, value }: PartProps<"part">) {
           >
             Add {field.label.toLowerCase()}
           </button>
-          <Faults id={undefined} path={path} />
+          <FaultOfAll path={path} value={value} />
         </div>
       </div>
     );
@@ -156,7 +164,7 @@ function Part({ field, path, value }: PartProps<"part">) {
   return (
     <fieldset className="bk-part">
       <legend>{field.label}</legend>
-      <Faults id={undefined} path={path} />
+      <FaultOfAll path={path} value={value} />
       <Fields fields={field.fields} path={path} />
       {desk.draft !== null && field.optional ? (
         <button type="button" className="quiet" onClick={() => desk.edit([{ remove: path }])}>
@@ -184,7 +192,7 @@ function Rows({ field, path, value }: PartProps<"rows">) {
   return (
     <fieldset className="bk-part bk-rows">
       <legend>{field.label}</legend>
-      <Faults id={undefined} path={path} />
+      <FaultOfAll path={path} value={value} />
       {isOneField(field.fields)
         ? rows.map((_, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: figures have no other identity than their place
@@ -219,7 +227,7 @@ function Rows({ field, path, value }: PartProps<"rows">) {
               data-short={isShort(field.fields) ? "" : undefined}
             >
               {names === undefined ? null : <legend>{names[index]}</legend>}
-              <Faults id={undefined} path={[...path, index]} />
+              <FaultOfAll path={[...path, index]} value={row} />
               <Fields fields={field.fields} path={[...path, index]} />
               {isRead ? null : (
                 <button type="button" className="quiet" onClick={() => takeOut(index)}>
@@ -259,39 +267,3 @@ const isShort = (fields: readonly BookField[]): boolean =>
 
 /** "a corner", "an axis" */
 export const article = (one: string): string => `${/^[aeiou]/.test(one) ? "an" : "a"} ${one}`;
-
-function Kinds({ field, path, value }: PartProps<"kinds">) {
-  const desk = useDesk();
-  const id = useId();
-  const kind = plainText(valueAt(value, [field.by]));
-  const fields = field.kinds[kind]?.fields ?? [];
-  return (
-    <fieldset className="bk-part">
-      <legend>{field.label}</legend>
-      <div className="bk-field">
-        {desk.draft === null ? <span className="bk-label">By</span> : <label htmlFor={id}>By</label>}
-        <div>
-          {desk.draft === null ? (
-            <p>{capital(spaced(kind))}</p>
-          ) : (
-            <select
-              id={id}
-              value={kind}
-              onChange={(event) =>
-                desk.edit([{ set: path, to: field.kinds[event.target.value]?.blank ?? null }])
-              }
-            >
-              {Object.keys(field.kinds).map((each) => (
-                <option key={each} value={each}>
-                  {capital(spaced(each))}
-                </option>
-              ))}
-            </select>
-          )}
-          <Faults id={undefined} path={path} />
-        </div>
-      </div>
-      <Fields fields={fields} path={path} />
-    </fieldset>
-  );
-}

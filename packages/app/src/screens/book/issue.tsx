@@ -60,7 +60,7 @@ export function Issue({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   return (
     <article className="bk-page">
       <header className="bk-head">
-        <h2>Issue revision {revision}</h2>
+        <h2>Sign and issue revision {revision}</h2>
       </header>
       <Merge />
       <p className="bk-says">

@@ -2,7 +2,6 @@ import { type BookEdit, freeId, idOf, itemName, type Plain, type Section, valueA
 import type { ReactNode } from "react";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
-import { capital } from "../../words/capital.ts";
 import { Fields } from "./fields.tsx";
 import { useDesk } from "./use-desk.ts";
 
@@ -96,4 +95,3 @@ function move(desk: ReturnType<typeof useDesk>, section: Section, index: number,
 
 export const linkTo = (registration: string, page: string, item: string): string =>
   href({ at: "book", registration, page, item });
-export const titleOf = (section: Section): string => capital(section.one ?? section.title);

@@ -3,7 +3,6 @@ import { valueAt } from "@witnessmark/book";
 import { useEffect, useState } from "react";
 import { plainText } from "./field-input.tsx";
 import { useDesk } from "./use-desk.ts";
-import { gaugeUnitAt, withUnit } from "./with-unit.ts";
 
 /** The two or three figures of a place, metres from the datum. */
 export function PlaceInput({
@@ -70,39 +69,7 @@ export function mirrorOf(plain: Plain, index: number): number | undefined {
   return found < 0 ? undefined : found;
 }
 
-/** The ends of a scale, each with its unit. */
-export function PairInput({
-  path,
-  value,
-  label,
-}: {
-  readonly path: BookPath;
-  readonly value: Plain | undefined;
-  readonly label: string;
-}) {
-  const desk = useDesk();
-  const unit = gaugeUnitAt(desk.plain, path);
-  return (
-    <div className="bk-boxes">
-      {["from", "to"].map((end, index) => (
-        <Box
-          key={end}
-          label={`${label}, ${end}`}
-          unit={end}
-          value={Array.isArray(value) ? plainText(value[index]) : ""}
-          onKeep={(text) => {
-            const before: Plain | undefined = Array.isArray(value) ? value[index] : undefined;
-            desk.edit([
-              { set: [...path, index], to: withUnit(text, before, unit === undefined ? [] : [unit]) },
-            ]);
-          }}
-        />
-      ))}
-    </div>
-  );
-}
-
-function Box({
+export function Box({
   label,
   unit,
   value,

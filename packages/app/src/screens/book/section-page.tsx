@@ -10,13 +10,14 @@ import {
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { capital } from "../../words/capital.ts";
-import { countOf } from "../../words/figures.ts";
 import { sectionBlank } from "./blanks.ts";
 import { listIn } from "./book-toc.tsx";
 import { EnvelopePreview } from "./envelope-preview.tsx";
+import { countText } from "./fault-words.ts";
 import { article, Fields } from "./fields.tsx";
 import { ItemPage } from "./item-page.tsx";
 import { PaperWays } from "./paper-ways.tsx";
+import { PutInNote } from "./put-in-note.tsx";
 import { indexOfPath, sectionOfPath } from "./section-of-path.ts";
 import { useDesk } from "./use-desk.ts";
 
@@ -46,7 +47,15 @@ export function SectionPage({ section, item, wide }: SectionPageProps) {
       <PaperWays section={section.id} item={item} />
     ) : null;
   if (index !== undefined && !wide)
-    return <ItemPage section={section} index={index} back={back} first={ways} />;
+    return (
+      <ItemPage
+        section={section}
+        index={index}
+        back={back}
+        first={ways}
+        below={section.id === "envelopes" ? <EnvelopePreview index={index} /> : null}
+      />
+    );
   return (
     <article className={wide ? "bk-page bk-two" : "bk-page"}>
       <div>
@@ -112,6 +121,7 @@ export function OneThing({ section }: { readonly section: Section }) {
   }
   return (
     <>
+      {section.id === "loading" ? <PutInNote /> : null}
       <Fields fields={section.fields} path={section.path} />
       {desk.draft !== null && section.path.length === 1 && section.group !== "aircraft" ? (
         <button type="button" className="quiet" onClick={() => desk.edit([{ remove: section.path }])}>
@@ -137,7 +147,10 @@ function ItemList({ section, items, index }: ItemListProps) {
     go({ at: "book", registration, page: section.id, item: `at-${items.length}` });
   };
   const wrong = (at: number) =>
-    faults.filter(({ path }) => sectionOfPath(path) === section.id && indexOfPath(path) === at).length;
+    countText(
+      faults.filter(({ path }) => sectionOfPath(path) === section.id && indexOfPath(path) === at),
+      plain,
+    );
   return (
     <>
       {items.length === 0 ? <p className="bk-none">None yet.</p> : null}
@@ -151,7 +164,7 @@ function ItemList({ section, items, index }: ItemListProps) {
               aria-current={at === index ? "true" : undefined}
             >
               <b>{itemName(item, plain ?? {}) ?? `${capital(section.one ?? "")} ${at + 1}`}</b>
-              <span>{wrong(at) > 0 ? countOf(wrong(at), "fault") : ""}</span>
+              <span>{wrong(at)}</span>
             </a>
           </li>
         ))}

@@ -191,9 +191,13 @@ export const LOADING_SECTIONS: readonly Section[] = [
           measure("climb", "Climb", "kg/h", {
             or: "L/h",
             optional: true,
-            note: "Left out, most power is taken; without that too, trip fuel is planned for each flight",
+            note: "Left out, most power is taken",
           }),
-          measure("maxContinuous", "Most power", "kg/h", { or: "L/h", optional: true }),
+          measure("maxContinuous", "Most power", "kg/h", {
+            or: "L/h",
+            optional: true,
+            note: "With neither, plan each flight’s trip fuel",
+          }),
           measure("hold", "Hold", "kg/h", {
             or: "L/h",
             optional: true,
