@@ -172,7 +172,7 @@ export class Load {
         names.map((name) => each.getAttribute(name) ?? "").join(" ");
       const where = ["class", "d", "x", "y", "width", "transform", "stroke-width"];
       return [
-        ...found(".load-answer :is(h2, li), .phases td, .phase-arm, .hand-who p", (each) =>
+        ...found(".load-answer :is(h2, li), .phases td, .phase-under, .hand-who p", (each) =>
           [each.className, each.textContent, each.querySelector("svg")?.getAttribute("aria-label")].join(),
         ),
         ...found(".hand-figure, .hand-things button", (each) => each.textContent ?? ""),

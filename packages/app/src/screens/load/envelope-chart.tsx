@@ -15,6 +15,7 @@ import {
 } from "./envelope-layout.ts";
 import type { LiveLoad } from "./follow/live-load.ts";
 import { type LoadUnits, plain, symbolOf } from "./load-units.ts";
+import { pointsOf } from "./phase-rows.ts";
 
 interface EnvelopeChartProps {
   readonly loading: Loading;
@@ -112,13 +113,14 @@ function useSteadyRange(
   held: boolean,
 ): ChartRange {
   const { ramp_kg, takeOff_kg } = loading.limits;
-  const wanted = chartRange(points, figures.states, [ramp_kg ?? takeOff_kg]);
+  const spots = pointsOf(figures);
+  const wanted = chartRange(points, spots, [ramp_kg ?? takeOff_kg]);
   const last = useRef<{ readonly points: readonly Spot[]; readonly range: ChartRange } | null>(null);
   const before = last.current;
   const range =
     before === null || before.points !== points
       ? wanted
-      : same(held ? grown(before.range, figures.states, wanted) : wanted, before.range);
+      : same(held ? grown(before.range, spots, wanted) : wanted, before.range);
   last.current = { points, range };
   return range;
 }

@@ -1,4 +1,4 @@
-import type { LoadFigures, LoadMoment } from "@witnessmark/assess";
+import type { LoadFigures } from "@witnessmark/assess";
 import type { Status } from "@witnessmark/ledger";
 import { useMemo } from "react";
 import type { ChartScale } from "./envelope-layout.ts";
@@ -10,10 +10,11 @@ import {
   MARGINS,
   type PlacedText,
 } from "./envelope-picture.ts";
-import { type LiveLoad, useFollowing, useMoments } from "./follow/live-load.ts";
+import { type LiveLoad, useFollowing, useRows } from "./follow/live-load.ts";
 import { type Parts, useParts } from "./follow/parts.ts";
 import { StatusMarkAt, sayStatusAt } from "./follow/status-mark.tsx";
 import type { LoadUnits } from "./load-units.ts";
+import { pointsOf, type RowKey } from "./phase-rows.ts";
 
 interface EnvelopeFlightProps {
   readonly scale: ChartScale;
@@ -26,7 +27,7 @@ interface EnvelopeFlightProps {
 /** The flight in the envelope: the burn as a line, its moments as marks, what is left as dimensions. */
 export function EnvelopeFlight(props: EnvelopeFlightProps) {
   const { scale, units, small, live } = props;
-  const figures = useMoments(live, props.figures);
+  const figures = useRows(live, props.figures);
   const parts = useParts();
   const picture = usePictures(scale, units, small);
   useFollowing(
@@ -105,8 +106,8 @@ export function EnvelopeFlight(props: EnvelopeFlightProps) {
 const AT_ONCE = 2;
 
 /** Whether all moments are in the picture; where one has left it, the picture grows. */
-export const isWithin = ({ plot, x, y }: ChartScale, { states }: Pick<LoadFigures, "states">): boolean =>
-  states.every(({ arm_m, mass_kg }) => {
+export const isWithin = ({ plot, x, y }: ChartScale, figures: LoadFigures): boolean =>
+  pointsOf(figures).every(({ arm_m, mass_kg }) => {
     const [left, top] = [x(arm_m), y(mass_kg)];
     return left >= plot.left && left <= plot.right && top >= plot.top && top <= plot.bottom;
   });
@@ -164,5 +165,5 @@ function usePictures(
 }
 
 /** A moment that is not there has no mark. */
-const statusAt = ({ states }: Pick<LoadFigures, "states">, moment: LoadMoment): Status =>
+const statusAt = ({ states }: Pick<LoadFigures, "states">, moment: RowKey): Status =>
   states.find(({ at }) => at === moment)?.status ?? "open";

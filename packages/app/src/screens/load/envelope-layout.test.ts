@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { burnLines, chartRange, chartScale, foremostAt_m, joined, spread } from "./envelope-layout.ts";
+import { burnLines, chartRange, chartScale, foremostAt_m, joined } from "./envelope-layout.ts";
 
 const ENVELOPE = [
   { arm_m: 4.02, mass_kg: 1850 },
@@ -65,28 +65,6 @@ describe("the chart of an envelope", () => {
         expect(both.mass_kg[1]).toBeGreaterThanOrEqual(one.mass_kg[1]);
       }),
     );
-  });
-});
-
-describe("labels beside the marks", () => {
-  it("stand apart, in their order, and in the picture, however close the marks are", () => {
-    fc.assert(
-      fc.property(fc.array(fc.double({ min: 30, max: 380, noNaN: true }), { maxLength: 6 }), (wanted) => {
-        const placed = spread(wanted, 19, 20, 400);
-        const inOrder = placed.toSorted((a, b) => a - b);
-        inOrder.slice(1).forEach((y, index) => {
-          expect(y - (inOrder[index] ?? 0)).toBeGreaterThanOrEqual(19 - 1e-9);
-        });
-        for (const y of placed) {
-          expect(y).toBeGreaterThanOrEqual(20 - 1e-9);
-          expect(y).toBeLessThanOrEqual(400 + 1e-9);
-        }
-      }),
-    );
-  });
-
-  it("stay where they are where there is room", () => {
-    expect(spread([100, 50, 200], 19, 20, 400)).toEqual([100, 50, 200]);
   });
 });
 

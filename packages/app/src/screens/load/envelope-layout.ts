@@ -2,6 +2,7 @@ import type { LoadMoment } from "@witnessmark/assess";
 import { fromSI, toSI } from "@witnessmark/engine";
 import { multiples, tickIntervals } from "../../instruments/scale.ts";
 import type { LoadUnits } from "./load-units.ts";
+import { type Box, boxOf, type Words } from "./place-words.ts";
 
 /** A place in the envelope. */
 export interface Spot {
@@ -73,13 +74,6 @@ function axis(
   };
 }
 
-export interface Plot {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
 export interface Tick {
   readonly value: number;
   readonly px: number;
@@ -88,7 +82,7 @@ export interface Tick {
 
 /** From arms and masses to pixels, with the grid between. */
 export interface ChartScale {
-  readonly plot: Plot;
+  readonly plot: Box;
   readonly x: (arm_m: number) => number;
   readonly y: (mass_kg: number) => number;
   readonly arms: readonly Tick[];
@@ -96,11 +90,7 @@ export interface ChartScale {
   readonly armDecimals: number;
 }
 
-export function chartScale(
-  range: ChartRange,
-  plot: Plot,
-  units: Pick<LoadUnits, "mass" | "arm">,
-): ChartScale {
+export function chartScale(range: ChartRange, plot: Box, units: Pick<LoadUnits, "mass" | "arm">): ChartScale {
   const across = axis(range.arm_m[0], range.arm_m[1], units.arm, plot.right - plot.left, 62);
   const up = axis(range.mass_kg[0], range.mass_kg[1], units.mass, plot.bottom - plot.top, 46);
   const [left_m, right_m] = [toSI(across.low, units.arm), toSI(across.high, units.arm)];
@@ -124,26 +114,6 @@ export function chartScale(
   };
 }
 
-/** Heights at which labels stand so that none covers another: in their order from above, moved no more than needed. */
-export function spread(
-  wanted: readonly number[],
-  apart: number,
-  top: number,
-  bottom: number,
-): readonly number[] {
-  const order = wanted.map((y, index) => ({ y, index })).toSorted((a, b) => a.y - b.y);
-  const placed: number[] = [];
-  for (const { y } of order) placed.push(Math.max(y, (placed.at(-1) ?? top - apart) + apart, top));
-  for (let index = placed.length - 1; index >= 0; index -= 1) {
-    const below = placed[index + 1];
-    const most = below === undefined ? bottom : below - apart;
-    placed[index] = Math.min(placed[index] ?? most, most);
-  }
-  const result = [...wanted];
-  for (const [rank, { index }] of order.entries()) result[index] = placed[rank] ?? result[index] ?? 0;
-  return result;
-}
-
 /** The foremost arm of the envelope at a mass; `null` where it has none. For drawing: the figures come from the engine. */
 export function foremostAt_m(points: readonly Spot[], mass_kg: number): number | null {
   const found = points.flatMap((to, index): readonly number[] => {
@@ -157,32 +127,13 @@ export function foremostAt_m(points: readonly Spot[], mass_kg: number): number |
   return found.length === 0 ? null : Math.min(...found);
 }
 
-/** Words beside a line, from their baseline on. */
-export interface Words {
-  readonly x: number;
-  readonly y: number;
-  readonly anchor: "start" | "middle" | "end";
-  readonly text: string;
-}
-
-/** A letter of what is left is at most so wide, and stands so far above its baseline and below it. */
-const LETTER_px = 9.2;
-const ABOVE_px = 12;
-const BELOW_px = 4;
 const GAP_px = 4;
-
-/** The part of the picture that words take. */
-export function boxOf({ x, y, anchor, text }: Words): Plot {
-  const width = text.length * LETTER_px;
-  const left = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
-  return { left, right: left + width, top: y - ABOVE_px, bottom: y + BELOW_px };
-}
 
 /** Between which places across the forward edge runs, at the height of some words; undefined above and below it. */
 export function forwardEdge(
   { x, y }: ChartScale,
   points: readonly Spot[],
-  { top, bottom }: Pick<Plot, "top" | "bottom">,
+  { top, bottom }: Pick<Box, "top" | "bottom">,
 ): readonly [number, number] | undefined {
   const perPx_kg = 1 / (y(1) - y(0));
   const [low_kg, high_kg] = [(bottom - y(0)) * perPx_kg, (top - y(0)) * perPx_kg];

@@ -1,27 +1,16 @@
-import { readFileSync } from "node:fs";
 import { loadFigures } from "@witnessmark/assess";
+import { clinicPlan } from "@witnessmark/assess/testing/clinic-load";
 import { demoFlight } from "@witnessmark/assess/testing/demo-flight";
-import { type Book, readBook } from "@witnessmark/book";
-import { beforeAll, describe, expect, it } from "vitest";
-import { boxOf, chartRange, chartScale, clearOfForwardEdge, forwardEdge } from "./envelope-layout.ts";
-import { flightPicture } from "./envelope-picture.ts";
-
-let book: Book;
-beforeAll(async () => {
-  const text = readFileSync(new URL("../../../../../books/zz-skr.yaml", import.meta.url), "utf8");
-  const read = await readBook(text, "zz-skr.yaml");
-  if (!read.ok) throw new Error("the demo's book has faults");
-  book = read.book;
-});
-
-/** As wide as a phone leaves, and as a tablet. */
-const PLOTS = {
-  phone: { left: 50, right: 286, top: 22, bottom: 258 },
-  tablet: { left: 62, right: 440, top: 22, bottom: 400 },
-} as const;
+import type { FlightPlan } from "@witnessmark/ledger";
+import { describe, expect, it } from "vitest";
+import { chartRange, chartScale, clearOfForwardEdge, forwardEdge } from "./envelope-layout.ts";
+import { isDot, MARGINS } from "./envelope-picture.ts";
+import { worstBetween } from "./phase-rows.ts";
+import { boxAbout, boxOf, shared } from "./place-words.ts";
+import { DEMO_BOOK, PLOTS, pictured, scaleOf } from "./testing/demo-load.ts";
 
 /** The demo's flight with so much in the tail locker: the more, the further back it lies and the less is left. */
-function pictured(device: keyof typeof PLOTS, bags_kg: number) {
+function withBags(device: keyof typeof PLOTS, bags_kg: number, fuel_L?: number) {
   const { plan } = demoFlight;
   if (plan?.load === undefined) throw new Error("the demo's flight has a load");
   const bags = {
@@ -31,24 +20,29 @@ function pictured(device: keyof typeof PLOTS, bags_kg: number) {
     mass: { value: bags_kg, unit: "kg" },
     known: "weighed",
   } as const;
-  const figures = loadFigures(book, {
+  return pictureOf(device, {
     ...plan,
-    load: { ...plan.load, items: [...plan.load.items, bags] },
+    load: {
+      ...plan.load,
+      items: [...plan.load.items, bags],
+      fuel:
+        fuel_L === undefined
+          ? plan.load.fuel
+          : plan.load.fuel.map(({ tank }) => ({ tank, volume: { value: fuel_L, unit: "L" } })),
+    },
   });
+}
+
+function pictureOf(device: keyof typeof PLOTS, plan: FlightPlan) {
+  const figures = loadFigures(DEMO_BOOK, plan);
   const points = figures.envelope?.points ?? [];
-  const limit_kg = book.loading?.limits.takeOff_kg ?? Number.NaN;
-  const scale = chartScale(chartRange(points, figures.states, [limit_kg]), PLOTS[device], {
-    mass: "kg",
-    arm: "m",
-  });
-  const units = { mass: "kg", volume: "L", arm: "m", margin: "mm", temperature: "degC" } as const;
-  return { picture: flightPicture(scale, figures, units, device === "phone"), scale, points };
+  return { picture: pictured(figures, device), scale: scaleOf(figures, device), points, figures };
 }
 
 describe("what is left to the mass limits", () => {
   it.each(["phone", "tablet"] as const)("never lies on the forward edge, on a %s", (device) => {
     for (let bags_kg = 0; bags_kg <= 100; bags_kg += 5) {
-      const { picture, scale, points } = pictured(device, bags_kg);
+      const { picture, scale, points } = withBags(device, bags_kg);
       for (const name of ["take-off", "landing"] as const) {
         const words = picture.margins[name];
         expect(words.text).toMatch(/\d kg/);
@@ -61,6 +55,70 @@ describe("what is left to the mass limits", () => {
     }
   });
 });
+
+describe("the words of the picture", () => {
+  it.each(["phone", "tablet"] as const)("lie on no other, and on no mark, on a %s", (device) => {
+    for (let bags_kg = 0; bags_kg <= 100; bags_kg += 4) {
+      for (const fuel_L of [150, 212, 300]) {
+        const { picture, scale } = withBags(device, bags_kg, fuel_L);
+        const words = [
+          ...MARGINS.map((name) => picture.margins[name]),
+          ...picture.moments.map(({ name }) => name),
+        ].filter(({ text }) => text !== "");
+        const boxes = words.map((one) => ({ text: one.text, box: boxOf(one) }));
+        const marks = picture.moments.map(({ at, x, y }) => ({
+          text: `the mark of ${at}`,
+          box: boxAbout(x, y, isDot(at) ? 3 : 13),
+        }));
+        const covered = boxes.flatMap((one, index) =>
+          [...boxes.slice(index + 1), ...marks]
+            .filter(({ box }) => shared(one.box, box) > 0)
+            .map(({ text }) => `${one.text} on ${text}`),
+        );
+        expect([bags_kg, fuel_L, covered]).toEqual([bags_kg, fuel_L, []]);
+        for (const { box } of boxes) {
+          expect(box.left).toBeGreaterThanOrEqual(scale.plot.left - 1e-9);
+          expect(box.top).toBeGreaterThanOrEqual(scale.plot.top - 1e-9);
+          expect(box.bottom).toBeLessThanOrEqual(scale.plot.bottom + 1e-9);
+        }
+      }
+    }
+  });
+
+  it.each(["phone", "tablet"] as const)("have leaders that do not cross, on a %s", (device) => {
+    for (let bags_kg = 0; bags_kg <= 100; bags_kg += 4) {
+      const { picture } = withBags(device, bags_kg);
+      const leaders = [...picture.leaders.matchAll(/M([\d.-]+),([\d.-]+)L([\d.-]+),([\d.-]+)/g)].map(
+        ([, ...ends]) => ends.map(Number),
+      );
+      expect(leaders.length).toBeGreaterThan(1);
+      for (const [index, one] of leaders.entries())
+        for (const other of leaders.slice(index + 1)) expect(cross(one, other)).toBe(false);
+    }
+  });
+
+  it("draw what the headline speaks of from the worst point, and mark it", () => {
+    // as of the load that is behind the limit where the tanks pass 120 L, with the gear up
+    const { picture, figures, scale } = pictureOf("tablet", clinicPlan);
+    const worst = worstBetween(figures);
+    if (worst === undefined) throw new Error("the demo's gear moves the centre of gravity when it comes up");
+    expect(worst).toMatchObject({ edge: "aft", gearUp: true });
+    expect(picture.margins.behind.text).toBe(`${Math.ceil(-worst.left * 1000)} mm over`);
+    const mark = picture.moments.find(({ at }) => at === "worst");
+    expect(mark?.x).toBeCloseTo(scale.x(worst.arm_m), 6);
+    expect(mark?.name.text).toBe("Worst");
+  });
+});
+
+/** Whether two straight lines, each from one end to the other, meet between their ends. */
+function cross(one: readonly number[], other: readonly number[]): boolean {
+  const side = ([ax = 0, ay = 0, bx = 0, by = 0]: readonly number[], x = 0, y = 0) =>
+    Math.sign((bx - ax) * (y - ay) - (by - ay) * (x - ax));
+  return (
+    side(one, other[0], other[1]) * side(one, other[2], other[3]) < 0 &&
+    side(other, one[0], one[1]) * side(other, one[2], one[3]) < 0
+  );
+}
 
 describe("words on the forward edge", () => {
   const EDGE = [

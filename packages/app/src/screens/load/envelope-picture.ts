@@ -1,13 +1,14 @@
-import type { LoadFigures, LoadMoment, LoadState } from "@witnessmark/assess";
+import type { LoadFigures, LoadState } from "@witnessmark/assess";
 import {
   burnLines,
   type ChartScale,
   clearOfForwardEdge,
   MOMENT_NAMES,
   type Spot,
-  spread,
 } from "./envelope-layout.ts";
 import { type LoadUnits, safe, symbolOf } from "./load-units.ts";
+import { pointsOf, type RowKey } from "./phase-rows.ts";
+import { type Box, boxAbout, boxOf, column, freest, shared, type Words } from "./place-words.ts";
 
 /** The strokes over the envelope, each kind one path, from below up. */
 export const LINES = [
@@ -22,11 +23,7 @@ export const LINES = [
 
 export type LineName = (typeof LINES)[number][0];
 
-export interface PlacedText {
-  readonly x: number;
-  readonly y: number;
-  readonly anchor: "start" | "middle" | "end";
-  readonly text: string;
+export interface PlacedText extends Words {
   readonly over: boolean;
 }
 
@@ -39,7 +36,7 @@ export interface FlightPicture {
   readonly margins: Readonly<Record<MarginName, PlacedText>>;
   /** The moments, each with its mark or dot and its name beside it. */
   readonly moments: readonly {
-    readonly at: LoadMoment;
+    readonly at: RowKey;
     readonly x: number;
     readonly y: number;
     readonly name: PlacedText;
@@ -47,16 +44,15 @@ export interface FlightPicture {
   readonly leaders: string;
 }
 
-/** Moments that are dots and no marks: the aircraft is not held to the edges there. */
-export const isDot = (at: LoadMoment): boolean => at === "ramp" || at === "alternate";
+/** Points that are dots and no marks: the marks are those of start and end. */
+export const isDot = (at: RowKey): boolean => at === "ramp" || at === "alternate" || at === "worst";
 
 const NOTHING: PlacedText = { x: 0, y: 0, anchor: "start", text: "", over: false };
 const NAME_px = 18;
 /** The longest name beside its mark. */
 const NAMES_px = 92;
-/** Half of a margin in words, and how far from its mark its middle stands clear of the short name of a dot. */
-const HALF_px = 34;
-const CLEAR_px = 109;
+/** Half of what a mark takes, with some air. */
+const MARK_px = 14;
 
 export function flightPicture(
   scale: ChartScale,
@@ -64,12 +60,28 @@ export function flightPicture(
   units: LoadUnits,
   small: boolean,
 ): FlightPicture {
-  const { states } = figures;
+  const { plot } = scale;
   const { flown, rest } = burnLines(figures);
   const line = (spots: readonly Spot[]) =>
     spots.length < 2
       ? ""
       : `M${spots.map(({ arm_m, mass_kg }) => `${f(scale.x(arm_m))},${f(scale.y(mass_kg))}`).join("L")}`;
+  const spots = pointsOf(figures).map(({ at, arm_m, mass_kg }) => ({
+    at,
+    x: scale.x(arm_m),
+    y: scale.y(mass_kg),
+  }));
+  const side = roomier(spots, plot);
+  const dimensions = dimensionsOf(scale, figures, units, small, side);
+  const marks = spots.map(({ at, x, y }) => boxAbout(x, y, isDot(at) ? 5 : MARK_px));
+  const names = named(spots, side, [...marks, ...dimensions.map(({ shaft }) => shaft)], plot);
+  const taken = [...marks, ...names.moments.map(({ name }) => boxOf(name))];
+  const margins: Record<MarginName, PlacedText> = {
+    ahead: NOTHING,
+    behind: NOTHING,
+    "take-off": NOTHING,
+    landing: NOTHING,
+  };
   const lines: Record<LineName, string> = {
     rest: line(rest),
     burn: line(flown),
@@ -79,91 +91,193 @@ export function flightPicture(
     overShaft: "",
     overHead: "",
   };
-  const dimension = (from: Px, to: Px, over: boolean) => {
+  for (const { name, from, to, extension, over, places, may } of dimensions) {
     const { shaft, head } = dimensionPaths(from, to);
+    lines.extension += extension;
     lines[over ? "overShaft" : "shaft"] += shaft;
     lines[over ? "overHead" : "head"] += head;
-  };
-  const { ahead, behind } = nearestEdges(states.filter(({ at }) => !isDot(at)));
-  const across = (state: LoadState | undefined, end: 0 | 1): PlacedText => {
-    const edge_m = state?.armRange_m?.[end];
-    if (state === undefined || edge_m === undefined) return NOTHING;
-    const left_m = end === 0 ? state.arm_m - edge_m : edge_m - state.arm_m;
-    const [x, y, edge] = [scale.x(state.arm_m), scale.y(state.mass_kg), scale.x(edge_m)];
-    const over = left_m < 0;
-    dimension([x, y], [edge, y], over);
-    // ahead, what is left to the mass limit stands above the line
-    const under = end === 0 && state.mass !== undefined && state.at !== "zero-fuel";
-    const middle = (x + edge) / 2 + (end === 1 ? 10 : -10);
-    // clear of the name beside the dot, where the line is long enough
-    const clear = end === 1 && edge - x > CLEAR_px + HALF_px ? Math.max(middle, x + CLEAR_px) : middle;
-    return {
-      x: within(clear, scale, over ? 48 : HALF_px),
-      y: under ? y + 17 : y - 6,
-      anchor: "middle",
-      text: leftWords(left_m, units.margin),
-      over,
-    };
-  };
-  /** Up to the mass limit of a moment. */
-  const up = (moment: LoadMoment, away_px: number): PlacedText => {
-    const state = states.find(({ at }) => at === moment);
-    if (state?.mass === undefined) return NOTHING;
-    const { mass, arm_m, mass_kg } = state;
-    const [x, y, limit] = [scale.x(arm_m), scale.y(mass_kg), scale.y(mass.limit)];
-    const side = x - scale.plot.left < 96 ? 1 : -1;
-    // where the names stand on this side, it stands beyond them
-    const namesHere = side < 0 && x > scale.plot.right - NAMES_px;
-    const at = x + side * (away_px + (namesHere ? NAMES_px : 0));
-    const over = mass.left < 0;
-    lines.extension += `M${f(x)},${f(y)}H${f(at + side * 5)}`;
-    dimension([at, y], [at, limit], over);
-    const beside = {
-      x: at + side * 6,
-      y: (y + limit) / 2 + 6,
-      anchor: side < 0 ? ("end" as const) : ("start" as const),
-      text: leftWords(mass.left, units.mass),
-    };
-    const clear = clearOfForwardEdge(scale, figures.envelope?.points ?? [], beside, at + 6);
-    return { ...beside, ...clear, over };
-  };
-  const margins = {
-    ahead: across(ahead, 0),
-    behind: across(behind, 1),
-    "take-off": up("take-off", small ? 17 : 19),
-    landing: up("landing", small ? 25 : 31),
-  };
-  return { lines, margins, ...named(scale, states, behind) };
+    const others = dimensions.filter((one) => one.name !== name).map(({ shaft: box }) => box);
+    const words = freest(places, [...taken, ...others], plot, may);
+    taken.push(boxOf(words));
+    margins[name] = { ...words, over };
+  }
+  return { lines, margins, ...names };
 }
 
-/** The moments by name, beside their marks, apart from each other. */
-function named(
+/** A moment, or the worst point between two, in the picture. */
+interface PlacedSpot {
+  readonly at: RowKey;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** To the left of the marks, or to the right. */
+type Side = 1 | -1;
+
+/** On which side of the marks there is more room for their names. */
+function roomier(spots: readonly PlacedSpot[], { left, right }: Box): Side {
+  const xs = spots.map(({ x }) => x);
+  return Math.min(...xs) - left > right - Math.max(...xs) ? -1 : 1;
+}
+
+/** What is left to a limit, as a line with words beside it. */
+interface Dimension {
+  readonly name: MarginName;
+  readonly from: Px;
+  readonly to: Px;
+  readonly extension: string;
+  /** What the line itself covers. */
+  readonly shaft: Box;
+  readonly over: boolean;
+  /** Where its words may stand, the best first. */
+  readonly places: readonly [Words, ...Words[]];
+  /** Whether they may stand at a place that is none of these. */
+  readonly may: (place: Words) => boolean;
+}
+
+function dimensionsOf(
   scale: ChartScale,
-  states: readonly LoadState[],
-  /** The moment whose line to the edge behind runs where its name would stand. */
-  behind: LoadState | undefined,
-): Pick<FlightPicture, "moments" | "leaders"> {
+  figures: LoadFigures,
+  units: LoadUnits,
+  small: boolean,
+  names: Side,
+): readonly Dimension[] {
+  const points = figures.envelope?.points ?? [];
+  const up = (at: "take-off" | "landing", away_px: number) => {
+    const state = figures.states.find((one) => one.at === at);
+    return state?.mass === undefined
+      ? []
+      : [upTo(state, state.mass, at, away_px, scale, names, points, units)];
+  };
+  return [
+    ...nearestEdges(figures).map((edge) => across(edge, scale, units)),
+    ...up("take-off", small ? 17 : 19),
+    ...up("landing", small ? 25 : 31),
+  ];
+}
+
+/** From a point of the flight to the edge ahead or behind. */
+function across({ name, arm_m, mass_kg, left_m }: NearEdge, scale: ChartScale, units: LoadUnits): Dimension {
   const { plot } = scale;
-  const labels = states.map((state) => {
-    const [x, y] = [scale.x(state.arm_m), scale.y(state.mass_kg)];
-    const dot = isDot(state.at);
-    return { at: state.at, x, y, dot, wanted: state === behind ? y + 20 : dot ? y - 12 : y + 5 };
+  const [x, y] = [scale.x(arm_m), scale.y(mass_kg)];
+  const edge = scale.x(name === "ahead" ? arm_m - left_m : arm_m + left_m);
+  const text = leftWords(left_m, units.margin);
+  const [low, high] = [Math.min(x, edge), Math.max(x, edge)];
+  const middle = { y, anchor: "middle" as const, text };
+  const { left, right } = boxOf({ ...middle, x: 0 });
+  const place = (at: number, down: number): Words => ({
+    ...middle,
+    x: Math.max(plot.left - left, Math.min(plot.right - right, at)),
+    y: y + down,
   });
-  const ys = spread(
-    labels.map(({ wanted }) => wanted),
+  const [way, anchor] = name === "ahead" ? ([-1, "end"] as const) : ([1, "start"] as const);
+  const beyond = (down: number): Words => ({ x: edge + way * 20, y: y + down, anchor, text });
+  const centre = (x + edge) / 2;
+  const rows = [-9, 17, -22, 33, -38, 49];
+  return {
+    name,
+    from: [x, y],
+    to: [edge, y],
+    extension: "",
+    shaft: { left: low, right: high, top: y - 2, bottom: y + 2 },
+    over: left_m < 0,
+    places: [
+      // ahead, what is left to the mass limit stands above the line
+      place(centre + way * 10, name === "ahead" ? 17 : -9),
+      place(centre + way * 10, name === "ahead" ? -9 : 17),
+      ...rows.flatMap((down) => [
+        place(centre, down),
+        place(edge - way * 34, down),
+        place(edge - way * 70, down),
+        place(x + way * 60, down),
+      ]),
+      beyond(5),
+      ...rows.map((down) => place(edge + way * 34, down)),
+      ...rows.map((down) => place(x - way * 60, down)),
+    ],
+    may: () => true,
+  };
+}
+
+/** Up to the mass limit of a moment. */
+function upTo(
+  { arm_m, mass_kg }: LoadState,
+  mass: NonNullable<LoadState["mass"]>,
+  name: "take-off" | "landing",
+  away_px: number,
+  scale: ChartScale,
+  names: Side,
+  points: readonly Spot[],
+  units: LoadUnits,
+): Dimension {
+  const { plot } = scale;
+  const [x, y, limit] = [scale.x(arm_m), scale.y(mass_kg), scale.y(mass.limit)];
+  const side = x - plot.left < 96 ? 1 : -1;
+  // where the names stand on this side, it stands beyond them
+  const namesHere = side === names;
+  const at = x + side * (away_px + (namesHere ? NAMES_px : 0));
+  const beside = (way: 1 | -1, down: number, out = 0): Words => {
+    const words = {
+      x: at + way * (6 + out),
+      y: (y + limit) / 2 + 6 + down,
+      anchor: way < 0 ? ("end" as const) : ("start" as const),
+      text: leftWords(mass.left, units.mass),
+    };
+    return { ...words, ...clearOfForwardEdge(scale, points, words, at + 6) };
+  };
+  const away = side < 0 ? 1 : -1;
+  return {
+    name,
+    from: [at, y],
+    to: [at, limit],
+    extension: `M${f(x)},${f(y)}H${f(at + side * 5)}`,
+    shaft: { left: at - 2, right: at + 2, top: Math.min(y, limit), bottom: Math.max(y, limit) },
+    over: mass.left < 0,
+    places: [
+      beside(side, 0),
+      ...[0, 30, 60].flatMap((out) =>
+        [0, 10, -10, 20, -20, 32, -32, 44, -44].flatMap((down) => [
+          beside(side, down, out),
+          beside(away, down, out),
+        ]),
+      ),
+    ],
+    may: (place) => clearOfForwardEdge(scale, points, place, at + 6).x === place.x,
+  };
+}
+
+/** The moments by name, in a column beside their marks, in the same order from above down. */
+function named(
+  spots: readonly PlacedSpot[],
+  side: Side,
+  taken: readonly Box[],
+  plot: Box,
+): Pick<FlightPicture, "moments" | "leaders"> {
+  const order = spots.toSorted((a, b) => a.y - b.y);
+  const xs = order.map(({ x }) => x);
+  const start = side < 0 ? Math.min(...xs) - 20 : Math.max(...xs) + 20;
+  const anchor = side < 0 ? ("end" as const) : ("start" as const);
+  const wordsAt = (rank: number, y: number): Words => {
+    const at = order[rank]?.at ?? "ramp";
+    return { x: start, y, anchor, text: at === "worst" ? "Worst" : MOMENT_NAMES[at] };
+  };
+  const ys = column(
+    order.map(({ y }) => y + 5),
     NAME_px,
-    plot.top + 12,
-    plot.bottom - 4,
+    { top: plot.top + 12, bottom: plot.bottom - 4 },
+    (rank, y) => {
+      const box = boxOf(wordsAt(rank, y));
+      return taken.every((one) => shared(box, one) === 0);
+    },
   );
   let leaders = "";
-  const moments = labels.map(({ at, x, y, dot }, index) => {
-    const label = ys[index] ?? y;
-    const side = x > plot.right - NAMES_px ? -1 : 1;
-    const start = x + side * (dot ? 33 : 18);
-    const moved = Math.abs(label - y) > 24 && !dot;
-    if (dot || moved) leaders += `M${f(x)},${f(y)}L${f(start - side * 9)},${f(label - 5)}h${side * 6}`;
-    const anchor = side > 0 ? ("start" as const) : ("end" as const);
-    return { at, x, y, name: { x: start, y: label, anchor, text: MOMENT_NAMES[at], over: false } };
+  const moments = order.map(({ at, x, y }, rank) => {
+    const label = ys[rank] ?? y;
+    const end = start - side * 4;
+    const from = x + side * (isDot(at) ? 0 : MARK_px);
+    if (Math.abs(end - from) > 6 || Math.abs(label - 5 - y) > 4)
+      leaders += `M${f(from)},${f(y)}L${f(end - side * 5)},${f(label - 5)}h${side * 5}`;
+    return { at, x, y, name: { ...wordsAt(rank, label), over: false } };
   });
   return { moments, leaders };
 }
@@ -191,26 +305,28 @@ const leftWords = (left: number, unit: LoadUnits["mass"]): string =>
     ? `${safe(-left, unit, "up")} ${symbolOf(unit)} over`
     : `${safe(left, unit, "down")} ${symbolOf(unit)}`;
 
-/** Where in the flight the edge ahead is nearest, and where the edge behind is. */
-function nearestEdges(states: readonly LoadState[]): {
-  readonly ahead: LoadState | undefined;
-  readonly behind: LoadState | undefined;
-} {
-  const withRange = states.filter(({ armRange_m }) => armRange_m !== undefined);
-  return {
-    ahead: least(withRange, ({ arm_m, armRange_m }) => arm_m - (armRange_m?.[0] ?? 0)),
-    behind: least(withRange, ({ arm_m, armRange_m }) => (armRange_m?.[1] ?? 0) - arm_m),
-  };
+/** A point of the flight, and what is left from it to an edge. */
+interface NearEdge {
+  readonly name: "ahead" | "behind";
+  readonly arm_m: number;
+  readonly mass_kg: number;
+  readonly left_m: number;
 }
 
-const within = (x: number, { plot }: ChartScale, half_px: number): number =>
-  Math.max(plot.left + half_px, Math.min(plot.right - half_px, x));
-
-function least<T>(all: readonly T[], value: (one: T) => number): T | undefined {
-  return all.reduce<T | undefined>(
-    (best, one) => (best === undefined || value(one) < value(best) ? one : best),
-    undefined,
-  );
+/** From where in the flight the edge ahead is nearest, and the edge behind: the worst of all of it, and of the moments. */
+function nearestEdges({ states, envelope }: LoadFigures): readonly NearEdge[] {
+  const worst = envelope?.worst;
+  const held = states.filter(({ at }) => at !== "ramp" && (worst === undefined || at !== "zero-fuel"));
+  return (["ahead", "behind"] as const).flatMap((name): readonly NearEdge[] => {
+    if (worst?.edge === (name === "ahead" ? "forward" : "aft"))
+      return [{ name, arm_m: worst.arm_m, mass_kg: worst.mass_kg, left_m: worst.left }];
+    const near = held.flatMap(({ arm_m, mass_kg, armRange_m }): readonly NearEdge[] => {
+      if (armRange_m === undefined) return [];
+      const left_m = name === "ahead" ? arm_m - armRange_m[0] : armRange_m[1] - arm_m;
+      return [{ name, arm_m, mass_kg, left_m }];
+    });
+    return near.toSorted((a, b) => a.left_m - b.left_m).slice(0, 1);
+  });
 }
 
 const f = (value: number) => value.toFixed(1);

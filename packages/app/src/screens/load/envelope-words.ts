@@ -1,6 +1,9 @@
-import type { LoadFigures, LoadMoment } from "@witnessmark/assess";
+import type { LoadFigures, WorstPoint } from "@witnessmark/assess";
+import { withSymbol } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
-import { type LoadUnits, safe, symbolOf } from "./load-units.ts";
+import { closeCalls } from "./close-calls.ts";
+import { armBeside, type LoadUnits, limitText, safe, symbolOf } from "./load-units.ts";
+import { lowerFirst, MASS_OF, WHEN } from "./moment-words.ts";
 
 /** What stands over the envelope: the answer, and what else is wrong or not known. */
 export interface LoadAnswer {
@@ -8,22 +11,6 @@ export interface LoadAnswer {
   readonly headline: string;
   readonly more: readonly string[];
 }
-
-const MASS_OF: Readonly<Record<LoadMoment, string>> = {
-  "zero-fuel": "Zero fuel mass",
-  ramp: "Ramp mass",
-  "take-off": "Take-off mass",
-  landing: "Landing mass",
-  alternate: "Landing mass at the alternate",
-};
-
-const WHEN: Readonly<Record<LoadMoment, string>> = {
-  "zero-fuel": "with the fuel gone",
-  ramp: "on the ramp",
-  "take-off": "at take-off",
-  landing: "at landing",
-  alternate: "at the alternate",
-};
 
 const EDGES = { forward: "Ahead of the forward limit", aft: "Behind the aft limit" } as const;
 
@@ -40,7 +27,10 @@ export function loadAnswer(figures: LoadFigures, units: LoadUnits): LoadAnswer {
   ];
   const { status } = figures;
   const [first, ...rest] = wrong;
-  if (first !== undefined) return { status, headline: first, more: [...rest, ...open] };
+  if (first !== undefined) {
+    const where = whereWorst(figures, units);
+    return { status, headline: first, more: [...where, ...rest, ...open] };
+  }
   const [fault, ...others] = open;
   if (fault !== undefined) return { status, headline: "Not all is known yet", more: [fault, ...others] };
   const { envelope } = figures;
@@ -50,14 +40,17 @@ export function loadAnswer(figures: LoadFigures, units: LoadUnits): LoadAnswer {
     return {
       status,
       headline: "Inside to the landing, outside before the tanks are dry",
-      more: ["Land with the reserve in the tanks: on the last of it the centre of gravity is past its limit"],
+      more: [
+        "Land with the reserve in the tanks: on the last of it the centre of gravity is past its limit",
+        ...closeCalls(figures, units),
+      ],
     };
   }
   if (status === "clear") return { status, headline: "The whole flight inside the envelope", more: [] };
   return {
     status,
     headline: "Inside, but too close to be sure",
-    more: closeCalls(figures),
+    more: closeCalls(figures, units),
   };
 }
 
@@ -73,6 +66,23 @@ function envelopeWrong({ envelope }: LoadFigures, units: LoadUnits): readonly st
   const by = `${safe(-worst.left, units.mass, "up")} ${symbolOf(units.mass)}`;
   return [`${worst.edge === "upper" ? "Above" : "Below"} the envelope by ${by} ${when}${gear}`];
 }
+
+/** The figures behind an edge that is passed: where the centre of gravity is, where the edge, and when. */
+function whereWorst({ envelope }: LoadFigures, units: LoadUnits): readonly string[] {
+  const worst = envelope?.worst;
+  if (envelope?.inside !== false || worst === undefined || worst.left >= 0) return [];
+  const { edge, arm_m, at, burnt_kg } = worst;
+  if (edge !== "forward" && edge !== "aft") return [];
+  const is = withSymbol(armBeside(arm_m, edge, units.arm), units.arm);
+  const limit = withSymbol(limitText(edgeArm_m(worst), edge, units.arm), units.arm);
+  const when =
+    at === undefined ? `, after ${withSymbol(safe(burnt_kg, units.mass, "up"), units.mass)} burnt` : "";
+  return [`${is}, ${edge === "aft" ? "at most" : "at least"} ${limit}${when}`];
+}
+
+/** The arm of the edge that a point lies nearest to, or past. */
+export const edgeArm_m = ({ edge, arm_m, left }: Pick<WorstPoint, "edge" | "arm_m" | "left">): number =>
+  edge === "aft" ? arm_m + left : arm_m - left;
 
 function massesWrong({ states }: LoadFigures, units: LoadUnits): readonly string[] {
   return states.flatMap(({ at, mass }) =>
@@ -96,20 +106,3 @@ function placesWrong(figures: LoadFigures, units: LoadUnits): readonly string[] 
     ...(imbalance?.status === "stop" ? [over("Fuel on one side", imbalance.left)] : []),
   ];
 }
-
-/** Why it is a caution: the chance of a limit being kept, by how the weights are known. */
-function closeCalls({ states, envelope }: LoadFigures): readonly string[] {
-  const percent = (chance_1: number) => `${Math.floor(chance_1 * 100)} %`;
-  return [
-    ...states.flatMap(({ at, mass }) =>
-      mass?.status === "caution" && mass.chance_1 !== undefined
-        ? [`${MASS_OF[at]}: kept with ${percent(mass.chance_1)}, by how the weights are known`]
-        : [],
-    ),
-    ...(envelope?.status === "caution" && envelope.chance_1 !== undefined
-      ? [`Centre of gravity: kept with ${percent(envelope.chance_1)}, by how the weights are known`]
-      : []),
-  ];
-}
-
-export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -64,18 +64,39 @@ export function marginWords(leftSI: number, unit: UnitId): string {
   return `${leftText(leftSI, unit)} left`;
 }
 
+type Edge = "forward" | "aft";
+
+const ARM_STEP: Readonly<Partial<Record<UnitId, number>>> = { in: 0.01 };
+const ARM_DECIMALS: Readonly<Partial<Record<UnitId, number>>> = { in: 2 };
+
+const armRounded = (arm_m: number, unit: UnitId, way: "up" | "down"): string =>
+  figure(roundToSafeSide(fromSI(arm_m, unit), ARM_STEP[unit] ?? 0.001, way), ARM_DECIMALS[unit] ?? 3);
+
 /** An arm: 4.169 m, 164.13 in. */
 export const armText = (arm_m: number, unit: UnitId): string =>
-  figure(fromSI(arm_m, unit), unit === "in" ? 1 : 3);
+  figure(fromSI(arm_m, unit), ARM_DECIMALS[unit] ?? 3);
 
 /** An arm of the book, without the zeros that it does not need: 3.62 m. */
 export const shortArm = (arm_m: number, unit: UnitId): string =>
   armText(arm_m, unit).replace(/(\.\d\d)0$/, "$1");
 
-/** The arms that are allowed, narrowed by the rounding: "4.04 to 4.36". */
-export function rangeText([forward_m, aft_m]: readonly [number, number], unit: UnitId): string {
-  const [step, decimals] = unit === "in" ? [0.1, 1] : [0.01, 2];
-  const end = (arm_m: number, way: "up" | "down") =>
-    figure(roundToSafeSide(fromSI(arm_m, unit), step, way), decimals);
-  return `${end(forward_m, "up")} to ${end(aft_m, "down")}`;
+/** An arm beside the edge that it is held to, rounded towards that: what is past it never reads as on it. */
+export const armBeside = (arm_m: number, edge: Edge | undefined, unit: UnitId): string =>
+  edge === undefined ? armText(arm_m, unit) : armRounded(arm_m, unit, edge === "aft" ? "up" : "down");
+
+/** The arm of an edge, narrowed by the rounding. */
+export const limitText = (arm_m: number, edge: Edge, unit: UnitId): string =>
+  armRounded(arm_m, unit, edge === "aft" ? "down" : "up");
+
+/** The arms that are allowed, narrowed by the rounding: "4.083 to 4.360". */
+export const rangeText = ([forward_m, aft_m]: readonly [number, number], unit: UnitId): string =>
+  `${limitText(forward_m, "forward", unit)} to ${limitText(aft_m, "aft", unit)}`;
+
+/** "30 mm to aft", "12 mm behind", "54 mm ahead": what is left to the edge that is nearest, or how far past it. */
+export function edgeWords(
+  { edge, left_m }: { readonly edge: Edge; readonly left_m: number },
+  { margin }: Pick<LoadUnits, "margin">,
+): string {
+  if (left_m >= 0) return `${leftText(left_m, margin)} to ${edge === "aft" ? "aft" : "fwd"}`;
+  return `${safe(-left_m, margin, "up")} ${symbolOf(margin)} ${edge === "aft" ? "behind" : "ahead"}`;
 }

@@ -2,9 +2,11 @@ import type { Loading } from "@witnessmark/book";
 import {
   centreOfGravity,
   floorLoading,
+  formatMeasure,
   fuelImbalance,
   lateralMoment,
   MASS_SPREADS,
+  roundToSafeSide,
   totalMass,
 } from "@witnessmark/engine";
 import type { FlightPlan } from "@witnessmark/ledger";
@@ -172,8 +174,21 @@ const worstMargin = ({ edge, left }: WorstPoint) =>
 const worstWhere = ({ at, burnt_kg }: WorstPoint): string =>
   at === undefined ? `after ${kg(burnt_kg, "up")} burnt` : WHERE[at];
 
-const worstPlace = (worst: WorstPoint): string =>
-  `${metres3(worst.arm_m)} ${worstWhere(worst)}${worst.gearUp ? ", gear up" : ""}`;
+/** An arm beside an edge, rounded towards it: what is past it never reads as on it. */
+const towards = (arm_m: number, edge: WorstPoint["edge"], step_m: number): string => {
+  if (edge !== "forward" && edge !== "aft") return metres3(arm_m);
+  return formatMeasure(roundToSafeSide(arm_m, step_m, edge === "aft" ? "up" : "down"), "m", step_m);
+};
+
+const worstPlace = (worst: WorstPoint, step_m = 0.001): string =>
+  `${towards(worst.arm_m, worst.edge, step_m)} ${worstWhere(worst)}${worst.gearUp ? ", gear up" : ""}`;
+
+/** A working is told apart to a tenth of a millimetre. */
+const FINE_m = 0.0001;
+
+/** The arms that are allowed, narrowed by the rounding. */
+const allowed = ([forward_m, aft_m]: readonly [number, number]): string =>
+  `${roundToSafeSide(forward_m, FINE_m, "up").toFixed(4)} to ${formatMeasure(roundToSafeSide(aft_m, FINE_m, "down"), "m", FINE_m)} allowed`;
 
 /** Why an envelope that is kept to the landing warns all the same. */
 function envelopeWarns({ insideUntilDry, chance_1 }: EnvelopeFigures): readonly [string, ...string[]] {
@@ -190,13 +205,13 @@ function envelopeLines(envelope: EnvelopeFigures, { states }: LoadFigures): read
     { label: "Envelope", value: envelope.name },
     ...states
       .filter(({ at }) => at !== "ramp")
-      .map(({ at, arm_m, mass_kg, armRange_m }) => ({
+      .map(({ at, arm_m, mass_kg, armRange_m, nearest }) => ({
         label: TITLES[at].replace(" mass", ""),
-        value: `${metres3(arm_m)} at ${kg(mass_kg, "up")}${
-          armRange_m === undefined ? "" : `, ${armRange_m[0].toFixed(3)} to ${metres3(armRange_m[1])} allowed`
+        value: `${nearest === undefined ? metres3(arm_m) : towards(arm_m, nearest.edge, FINE_m)} at ${kg(mass_kg, "up")}${
+          armRange_m === undefined ? "" : `, ${allowed(armRange_m)}`
         }`,
       })),
-    ...(worst === undefined ? [] : [{ label: "Nearest to an edge", value: worstPlace(worst) }]),
+    ...(worst === undefined ? [] : [{ label: "Nearest to an edge", value: worstPlace(worst, FINE_m) }]),
     ...chanceLine(envelope.chance_1),
   ];
 }

@@ -2,6 +2,7 @@ import type { Flight, LoadFigures } from "@witnessmark/assess";
 import { useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
 import type { Amount } from "../amount.ts";
 import type { LoadAnswer } from "../envelope-words.ts";
+import { rowKeys } from "../phase-rows.ts";
 
 /** A load, and everything that is worked out from it in the frame in which a finger moves. */
 export interface LoadStep {
@@ -169,12 +170,12 @@ export function useLive<T extends string>(live: LiveLoad, made: T, ofStep: (step
   });
 }
 
-/** The moments that there are figures of: which they are depends on what is aboard. */
-const momentsOf = ({ states }: LoadFigures): string => states.map(({ at }) => at).join();
+/** The moments that there are figures of, and the worst between them: which they are depends on what is aboard. */
+const rowsOf = (figures: LoadFigures): string => rowKeys(figures).join();
 
-/** The figures a component is to draw: those of a step where another moment has come or gone with it. */
-export function useMoments(live: LiveLoad, made: LoadFigures): LoadFigures {
-  const moments = useLive(live, momentsOf(made), ({ figures }) => momentsOf(figures));
+/** The figures a component is to draw: those of a step where another moment has come, gone or changed its place with it. */
+export function useRows(live: LiveLoad, made: LoadFigures): LoadFigures {
+  const rows = useLive(live, rowsOf(made), ({ figures }) => rowsOf(figures));
   const step = live.ahead();
-  return step === null || moments === momentsOf(made) ? made : step.figures;
+  return step === null || rows === rowsOf(made) ? made : step.figures;
 }
