@@ -3,10 +3,9 @@ import { describe, expect, it } from "vitest";
 import type { Camera } from "./camera.ts";
 import { datumLine } from "./datum-line.ts";
 import { dimensionPlaces } from "./dimension-places.ts";
-import { overallDimensions, placeDimensions } from "./dimensions.ts";
+import { metres, overallDimensions, placeDimensions } from "./dimensions.ts";
 import { viewBox, withDatum } from "./view-plane.ts";
 
-const metres = (length_m: number): string => `${length_m.toFixed(2)} m`;
 const NOSE_LEFT: Camera = { pxPerMetre: 40, originX_px: 0, originY_px: 0, turn_deg: -90 };
 
 function begun(datumAft_m: number) {

@@ -3,12 +3,11 @@ import { describe, expect, it } from "vitest";
 import { demoBook } from "../testing/told-ledger.ts";
 import { type Camera, fromDatum } from "./camera.ts";
 import { dimensionPlaces, type PlacedDimension, textSquares } from "./dimension-places.ts";
-import { fromDatumWords, overallDimensions, placeDimensions } from "./dimensions.ts";
+import { fromDatumWords, metres, overallDimensions, placeDimensions, placeWords } from "./dimensions.ts";
 import type { Place, Square } from "./label-places.ts";
 import { placedMarks } from "./placed-marks.ts";
 import { onPlaneOf } from "./view-plane.ts";
 
-const metres = (length_m: number): string => `${length_m.toFixed(2)} m`;
 /** Nose to the left, as on the pages of a book. */
 const NOSE_LEFT: Camera = { pxPerMetre: 40, originX_px: 0, originY_px: 0, turn_deg: -90 };
 const LEVEL: Camera = { ...NOSE_LEFT, turn_deg: 0 };
@@ -121,6 +120,7 @@ describe("a point of a book with its measures", () => {
     expect(along?.from[0]).toBe(0);
     expect(along?.to[0]).toBe(onPlaneOf("side", [-0.35, 1, 0.22])[0]);
     expect(fromDatumWords(0, metres)).toBe("0.00 m aft of the datum");
+    expect(placeWords([-0.35, -1, 0.22])).toBe("0.35 m ahead of the datum, 1.00 m left, 0.22 m up");
   });
 });
 

@@ -1,5 +1,6 @@
 import { type Book, extent } from "@witnessmark/book";
 import { CLEAR_OF_BLADES_m, CLEAR_OF_TIPS_m } from "@witnessmark/planner";
+import { figure } from "../words/figures.ts";
 import type { OnPlane } from "./camera.ts";
 import type { DrawingMark, DrawingView } from "./drawing-props.ts";
 import { onPlaneOf } from "./view-plane.ts";
@@ -51,6 +52,12 @@ export function overallDimensions(
     { from: [aft_m, -top_m], to: [aft_m, 0], off: [1, 0], row: 1, text: words(top_m) },
   ];
 }
+
+export const metres: LengthWords = (length_m) => `${figure(length_m, 2)} m`;
+
+/** "1.52 m aft of the datum, 1.07 m left, 0.22 m up" */
+export const placeWords = ([x_m, y_m, z_m]: DrawingMark["place"]): string =>
+  `${fromDatumWords(x_m, metres)}, ${metres(Math.abs(y_m))} ${y_m < 0 ? "left" : "right"}, ${metres(z_m)} up`;
 
 /** "1.52 m aft of the datum", or ahead of it. */
 export const fromDatumWords = (x_m: number, words: LengthWords): string =>

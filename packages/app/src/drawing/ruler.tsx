@@ -1,4 +1,5 @@
 import { multiples } from "../instruments/scale.ts";
+import { figure } from "../words/figures.ts";
 
 interface RulerProps {
   readonly from: number;
@@ -35,11 +36,11 @@ export function Ruler({ from, to, minor, major, map, at_px, way, upright }: Rule
               y={map(value) + 4.2}
               textAnchor={way > 0 ? "start" : "end"}
             >
-              {value}
+              {figure(value)}
             </text>
           ) : (
             <text key={value} x={map(value)} y={at_px + way * (way > 0 ? 21 : 12)} textAnchor="middle">
-              {value}
+              {figure(value)}
             </text>
           ),
         )}

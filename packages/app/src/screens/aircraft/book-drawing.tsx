@@ -12,6 +12,7 @@ import {
 } from "@witnessmark/book";
 import { memo, useMemo } from "react";
 import { Dimension } from "../../drawing/dimension.tsx";
+import { placeWords } from "../../drawing/dimensions.ts";
 import { Ruler } from "../../drawing/ruler.tsx";
 import { Strokes } from "../../drawing/strokes.tsx";
 import { useSize } from "../../instruments/use-width.ts";
@@ -67,7 +68,7 @@ function Drawing({ book, check, width_px, height_px }: DrawingProps) {
       aria-label={
         point === undefined
           ? `${book.aircraft.type} from above and from the left`
-          : `${point.name}: ${figure(point.place[0], 2)} m aft of the datum, ${figure(point.place[1], 2)} m right, ${figure(point.place[2], 2)} m up`
+          : `${point.name}: ${placeWords(point.place)}`
       }
     >
       <Squares ox={ox} oy={planY} k={k} width_px={width_px} height_px={height_px} />
@@ -85,7 +86,7 @@ function Drawing({ book, check, width_px, height_px }: DrawingProps) {
       </g>
       {small ? null : (
         <Ruler
-          from={0}
+          from={Math.min(0, Math.ceil(box.fore_m))}
           to={Math.ceil(box.aft_m) - 1}
           minor={1}
           major={2}

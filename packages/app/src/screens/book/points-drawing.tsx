@@ -1,9 +1,8 @@
 import { type Plain, valueAt } from "@witnessmark/book";
 import { useMemo, useState } from "react";
 import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
-import { fromDatumWords, overallDimensions, placeDimensions } from "../../drawing/dimensions.ts";
+import { metres, overallDimensions, placeDimensions, placeWords } from "../../drawing/dimensions.ts";
 import { go } from "../../routes/use-route.ts";
-import { figure } from "../../words/figures.ts";
 import { listIn, textOf } from "./book-toc.tsx";
 import { tappedPlace } from "./tapped-place.ts";
 import { useDesk } from "./use-desk.ts";
@@ -102,7 +101,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
       <div className="bk-draw-acts">
         {inHand === undefined || place === undefined ? null : (
           <p>
-            {inHand.name}: {placeText(place)}
+            {inHand.name}: {placeWords(place)}
           </p>
         )}
         {draft === null ? null : (
@@ -139,8 +138,6 @@ export const NOSE_LEFT = { heading_deg: 90 } as const;
 /** The shape as it is drawn: that of the draft as it read last. */
 const useGeometry = () => useDesk().geometry;
 
-export const metres = (length_m: number): string => `${figure(length_m, 2)} m`;
-
 const moved = ({ place }: DraftPoint, at: PlaceOnView): DraftPoint["place"] => [
   at.x_m ?? place[0],
   at.y_m ?? place[1],
@@ -163,9 +160,6 @@ function markOf(
     ...(here ? { label: each.label } : {}),
   };
 }
-
-const placeText = ([x_m, y_m, z_m]: DraftPoint["place"]): string =>
-  `${fromDatumWords(x_m, metres)}, ${figure(Math.abs(y_m), 2)} m ${y_m < 0 ? "left" : "right"}, ${figure(z_m, 2)} m up`;
 
 /** Points that are seen from a stance. */
 export const seenFrom = (plain: Plain | null, stance: string): readonly Plain[] =>

@@ -1,12 +1,12 @@
 import { type BookEdit, editDraft, type Followed, followShape, type Section } from "@witnessmark/book";
 import { useMemo, useState } from "react";
 import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
-import { overallDimensions, zonesOf } from "../../drawing/dimensions.ts";
+import { metres, overallDimensions, zonesOf } from "../../drawing/dimensions.ts";
 import { href } from "../../routes/route.ts";
 import { tally } from "../../words/figures.ts";
 import { FiguresPage } from "./figures-page.tsx";
 import { handlesOf, type OutlineHandle } from "./outline-handles.ts";
-import { metres, NOSE_LEFT } from "./points-drawing.tsx";
+import { NOSE_LEFT } from "./points-drawing.tsx";
 import { OneThing, PageHead, SectionPage } from "./section-page.tsx";
 import { type Desk, DeskProvider, useDesk } from "./use-desk.ts";
 

@@ -83,7 +83,7 @@ function Side({
       <Strokes strokes={ground} />
       <Strokes strokes={side} />
       <Ruler
-        from={0}
+        from={Math.min(0, Math.ceil(fore_m))}
         to={last}
         minor={0.5}
         major={1}
