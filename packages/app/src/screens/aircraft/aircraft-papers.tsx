@@ -153,7 +153,7 @@ function Revision({ open }: { readonly open: OpenAircraft }) {
       <a className="button filled tall full" href={href({ at: "book", registration: open.registration })}>
         Read or change it
       </a>
-      <p>Walks and decisions made under an earlier revision keep it.</p>
+      <p>Decisions signed under an earlier revision keep it; a walk in hand is judged by the one in force.</p>
       {taken === null ? null : (
         <p className="taken" role="status">
           {taken}

@@ -4,6 +4,7 @@ import { fromSI, type Measure, toSI, UNITS, withSymbol } from "@witnessmark/engi
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { StripeLog } from "../../instruments/stripe-log.tsx";
 import { WALK_NAMES } from "../../walk/open-walk.ts";
+import { useWalkPlan } from "../../walk/order/use-walk-plan.ts";
 import { carriedValue, entryUnit } from "../../walk/reading-view.ts";
 import { dayMonth, isSameDay } from "../../words/dates.ts";
 import { figure } from "../../words/figures.ts";
@@ -16,12 +17,15 @@ const METHODS = ["look", "touch", "move", "measure", "count", "drain", "listen"]
 export function CheckPage({ open, check }: { readonly open: OpenAircraft; readonly check: Check }) {
   const { book } = open;
   const point = book.points.get(check.point);
-  const number = book.stances.findIndex((stance) => stance.id === check.stance) + 1;
+  const stop = useWalkPlan(open, "first-of-day").stops.find(({ steps }) =>
+    steps.some(({ kind, id }) => kind === "check" && id === check.id),
+  );
   const { reading } = check;
   return (
     <article className="check-page">
       <p className="where">
-        {point?.name ?? check.point}, stance {number}
+        {point?.name ?? check.point},{" "}
+        {stop === undefined ? book.stancesById.get(check.stance)?.name : `stance ${stop.number}`}
       </p>
       <h2>{check.title}</h2>
       <dl className="fields">

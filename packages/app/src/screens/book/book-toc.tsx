@@ -41,7 +41,6 @@ export function BookToc({
           // biome-ignore lint/suspicious/noArrayIndexKey: in a draft two may have the same id for a while
           <details key={`${id} ${index}`} open={id === stance}>
             <summary>
-              <b>{index + 1}</b>
               <span>{textOf(each, "name") || id}</span>
               <small>{here.length}</small>
             </summary>

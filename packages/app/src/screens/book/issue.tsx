@@ -18,8 +18,9 @@ import { isoWithOffset } from "../../words/dates.ts";
 import { BookFaults } from "../add/book-faults.tsx";
 import { Merge, useIssuedMeanwhile } from "./changes.tsx";
 import { FaultsAndDoubts } from "./faults-and-doubts.tsx";
-import { useChanges } from "./use-changes.ts";
+import { useBefore, useChanges } from "./use-changes.ts";
 import { useDesk } from "./use-desk.ts";
+import { weighingQuestion } from "./weighing-question.ts";
 
 /** The parts of the book that faults are in, where it can do without them; nothing when one is elsewhere. */
 export function partsToLeaveOut(faults: readonly BookFault[]): readonly string[] | undefined {
@@ -34,6 +35,7 @@ export function Issue({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   const keep = useKeep();
   const keeping = useKeeping();
   const changes = useChanges();
+  const asked = weighingQuestion(useBefore(), desk.plain);
   const meanwhile = useIssuedMeanwhile();
   const [refused, setRefused] = useState<readonly BookFault[]>([]);
   const { draft, registration, faults, isRead, entry } = desk;
@@ -69,8 +71,8 @@ export function Issue({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       </p>
       {walking === undefined ? null : (
         <p className="bk-says">
-          A walk is open. What was answered in it stays, as far as the new revision has those checks; what is
-          new is asked.
+          A walk is open. From then on it is judged by revision {revision}: what was answered in it stays, as
+          far as that has those checks; what is new is asked.
         </p>
       )}
       {draft.base === null ? null : (
@@ -81,6 +83,14 @@ export function Issue({ snapshot }: { readonly snapshot: KeepSnapshot }) {
               <li key={words}>{words}</li>
             ))}
           </ul>
+        </>
+      )}
+      {asked === undefined ? null : (
+        <>
+          <p className="bk-missing">{asked}</p>
+          <a className="button" href={href({ at: "book", registration, page: "loading" })}>
+            Look at the weighing
+          </a>
         </>
       )}
       <FaultsAndDoubts />

@@ -84,7 +84,7 @@ function pointInHand(plain: Plain | null, id: string, index: number | undefined)
   return typeof first === "string" ? first : undefined;
 }
 
-/** "Point 34, stance 10" */
+/** "Point 34, Before the left wing": the number of a stance is the walk's, and a draft has none yet. */
 function Above({
   id,
   desk,
@@ -98,15 +98,16 @@ function Above({
   if (point === undefined) return null;
   const points = listIn(plain, ["points"]);
   const at = points.findIndex((each) => textOf(each, "id") === point);
-  const stance = listIn(plain, ["stances"]).findIndex(
+  const stance = listIn(plain, ["stances"]).find(
     (each) => textOf(each, "id") === textOf(points[at], "stance"),
   );
-  const words = `Point ${at + 1}${stance < 0 ? "" : `, stance ${stance + 1}`}`;
-  if (id === "points") return <p className="where">{words}</p>;
+  const name = textOf(stance, "name");
+  const words = `${at + 1}${name === "" ? "" : `, ${name}`}`;
+  if (id === "points") return <p className="where">Point {words}</p>;
   return (
     <p className="where">
-      <a href={linkTo(registration, "points", point)}>{textOf(points[at], "name") || words}</a>,{" "}
-      {words.toLowerCase()}
+      <a href={linkTo(registration, "points", point)}>{textOf(points[at], "name") || `Point ${at + 1}`}</a>,
+      point {words}
     </p>
   );
 }

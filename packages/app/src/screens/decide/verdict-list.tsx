@@ -6,6 +6,7 @@ import { PhotoStrip } from "../../frame/photo-strip.tsx";
 import { Mark } from "../../marks/mark.tsx";
 import { href } from "../../routes/route.ts";
 import { figure } from "../../words/figures.ts";
+import { BookChange } from "./book-change.tsx";
 import { PutRight } from "./put-right.tsx";
 import { Working } from "./working.tsx";
 
@@ -138,6 +139,7 @@ function Row({ open, verdict }: { readonly open: OpenAircraft; readonly verdict:
         <span className="row-does chevron">Working</span>
       </button>
       {unfolded ? <Working verdict={verdict} /> : null}
+      {unfolded && verdict.id === "record:book-changed" ? <BookChange open={open} /> : null}
       {unfolded && verdict.status !== "stop" && (subject?.kind === "trend" || subject?.kind === "timed") ? (
         <a className="row-record" href={placeOf(open.registration, subject)}>
           {subject.kind === "trend" ? "Every reading of it" : "When it was done, and until when"}
