@@ -78,5 +78,6 @@ describe("a walk after a flight", () => {
     expect(verdictOf(assessment, "check:oil").status).toBe("clear");
     expect(verdictOf(assessment, "walk:next").status).toBe("open");
     expect(assessment.line).toBe("Not looked at since Sunday’s last flight.");
+    expect(of(story, "18:00", -4).line).toBe("Not looked at since today’s last flight.");
   });
 });

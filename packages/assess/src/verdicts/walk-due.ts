@@ -8,6 +8,7 @@ import { recorded_ms } from "../walk/moments.ts";
 import {
   dayText,
   endOfDay_ms,
+  isToday,
   type LocalClock,
   momentText,
   offsetOf_min,
@@ -54,11 +55,11 @@ export function isOver({ walk, state, clock }: Context): boolean {
   return clock.now_ms > firstWalkHolds_ms(first, clock.now_ms);
 }
 
-/** `Not looked at since Sunday’s last flight`, or since the walk after it when nobody told of the flight. */
+/** `Not looked at since Sunday’s last flight`, today’s on the same day, or since the walk after it when nobody told of the flight. */
 export function sinceFlight(state: AircraftState, walk: Walk, clock: LocalClock): string {
   const flown = lastFlown(state.happenings);
   const at_ms = flown?.at_ms ?? recorded_ms(walk);
-  const day = dayText(at_ms, clock);
+  const day = isToday(at_ms, clock) ? "today" : dayText(at_ms, clock);
   return /^\d/.test(day)
     ? `Not looked at since the flight of ${day}`
     : `Not looked at since ${day}’s last flight`;

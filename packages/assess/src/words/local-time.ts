@@ -27,6 +27,10 @@ const local = (at_ms: number, { offset_min }: LocalClock): Date => new Date(at_m
 const dayNumber = (at_ms: number, { offset_min }: LocalClock): number =>
   Math.floor((at_ms + offset_min * MIN_MS) / DAY_MS);
 
+/** Whether it is on the local day of the moment of the assessment. */
+export const isToday = (at_ms: number, clock: LocalClock): boolean =>
+  dayNumber(at_ms, clock) === dayNumber(clock.now_ms, clock);
+
 /** `07:41` */
 export function clockText(at_ms: number, clock: LocalClock): string {
   const at = local(at_ms, clock);
@@ -46,17 +50,13 @@ export function dayText(at_ms: number, clock: LocalClock): string {
 /** `07:41` today, `Thursday 07:41` this week, else `12 Nov 07:41`. */
 export function momentText(at_ms: number, clock: LocalClock): string {
   const time = clockText(at_ms, clock);
-  return dayNumber(at_ms, clock) === dayNumber(clock.now_ms, clock)
-    ? time
-    : `${dayText(at_ms, clock)} ${time}`;
+  return isToday(at_ms, clock) ? time : `${dayText(at_ms, clock)} ${time}`;
 }
 
 /** `at 07:41` today, else `on Thursday at 07:41`, `on 12 Nov at 07:41`. */
 export function whenText(at_ms: number, clock: LocalClock): string {
   const time = `at ${clockText(at_ms, clock)}`;
-  return dayNumber(at_ms, clock) === dayNumber(clock.now_ms, clock)
-    ? time
-    : `on ${dayText(at_ms, clock)} ${time}`;
+  return isToday(at_ms, clock) ? time : `on ${dayText(at_ms, clock)} ${time}`;
 }
 
 /** The last millisecond of a local day. */

@@ -12,9 +12,11 @@ import { shortDay } from "../../words/dates.ts";
 import { figure, tally } from "../../words/figures.ts";
 import { personText } from "../../words/people.ts";
 import { BookFile } from "../add/add-aircraft.tsx";
+import { CountersForm } from "../after/counters-form.tsx";
 import { OlderEntries } from "../record/older-entries.tsx";
 import { LedgerFile } from "./ledger-file.tsx";
 import { PackFile } from "./pack-file.tsx";
+import "../after/after.css";
 
 /** What the book is and is fit for, its gauges, its next revision; the ledger; who and what wrote in it. */
 export function AircraftPapers({ open }: { readonly open: OpenAircraft }) {
@@ -47,6 +49,11 @@ export function AircraftPapers({ open }: { readonly open: OpenAircraft }) {
         </div>
       </section>
       <OpenDiscrepancies open={open} />
+      {book.counters.length === 0 ? null : (
+        <div className="after">
+          <CountersForm open={open} />
+        </div>
+      )}
       <Gauges open={open} />
       <Revision open={open} />
       {entry.quarantined.length === 0 ? null : (

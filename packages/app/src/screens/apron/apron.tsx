@@ -107,7 +107,7 @@ function ReadableRow({ registration, book, state, largest, first, scaleBar }: Re
   const assessment = assessed(book, state, flight, minute);
   const { lineStatus: status } = assessment;
   const planned =
-    flight === null ? "no flight yet" : `${clockTime(Date.parse(flight.offBlocks))} to ${flight.to}`;
+    flight === null ? "no flight planned" : `${clockTime(Date.parse(flight.offBlocks))} to ${flight.to}`;
   const isOver = assessment.walk?.isOver === true;
   const worstAt = assessment.verdicts.find(
     (verdict) =>
