@@ -52,6 +52,7 @@ export type { RunwayWindFigures, WindLimit, WindMargin } from "./flight/conditio
 export type { FieldTime } from "./flight/conditions/times.ts";
 export type { TypedFigures } from "./flight/conditions/typed-conditions.ts";
 export { windText } from "./flight/conditions/wind-text.ts";
+export { type FlightField, fieldOf } from "./flight/field-of.ts";
 export {
   type InputFault,
   type InputPlace,

@@ -1,5 +1,5 @@
-import type { FieldFigures } from "@witnessmark/assess";
-import type { Approach, Field } from "@witnessmark/book";
+import type { FieldFigures, FlightField } from "@witnessmark/assess";
+import type { Approach } from "@witnessmark/book";
 import { fromSI } from "@witnessmark/engine";
 import type { AirspaceClass, PlannedApproach, PlannedField, Read } from "@witnessmark/ledger";
 import { useState } from "react";
@@ -9,7 +9,7 @@ import { type Role, withPart } from "./plan-field.ts";
 
 interface ApproachEntryProps {
   readonly role: Role;
-  readonly field: Field | undefined;
+  readonly field: FlightField | undefined;
   readonly planned: PlannedField;
   readonly byInstruments: boolean;
   readonly faults: FieldFigures["faults"];

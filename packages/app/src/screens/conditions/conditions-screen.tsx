@@ -1,4 +1,4 @@
-import { type Flight, fieldFigures, loadFigures } from "@witnessmark/assess";
+import { type Flight, type FlightField, fieldFigures, fieldOf, loadFigures } from "@witnessmark/assess";
 import { useMemo, useState } from "react";
 import { useFlightEditing } from "../../flight/use-flight-editing.ts";
 import { AircraftFrame } from "../../frame/aircraft-frame.tsx";
@@ -15,9 +15,22 @@ import { conditionVerdicts, FieldTabs } from "./field-tabs.tsx";
 import { FlightEntry } from "./flight-entry.tsx";
 import { OxygenRow } from "./oxygen-row.tsx";
 import { PlaceEntry } from "./place-entry.tsx";
-import { meantField, planOf, type Role, withField, withPart, withPlan } from "./plan-field.ts";
+import {
+  codeOf,
+  fieldAt,
+  meantField,
+  planOf,
+  type Role,
+  withField,
+  withKnownReports,
+  withPart,
+  withPlaces,
+  withPlan,
+} from "./plan-field.ts";
 import { ReportShown } from "./report-shown.tsx";
 import { EMPTY_BOX, type ReportsBox, ReportsEntry } from "./reports-entry.tsx";
+import { placesSaid } from "./said-place.ts";
+import { SaidPlaceForm } from "./said-place-form.tsx";
 import { TypedEntry } from "./typed-entry.tsx";
 import { UnitsEntry } from "./units-entry.tsx";
 import "../decide/decide.css";
@@ -59,6 +72,7 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
   };
   const [role, setRole] = useState<Role>("departure");
   const [box, setBox] = useState<ReportsBox>(EMPTY_BOX);
+  const [saying, setSaying] = useState(false);
   const now_ms = useMinute() * 60_000;
   const units = conditionsUnits.use();
   const wide = useWide();
@@ -73,11 +87,19 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
     [book, flight, role, now_ms, masses],
   );
   if (flight === null) return null;
-  const fields = book.fields ?? [];
+  const inBook = book.fields ?? [];
+  const said = placesSaid(state, plan, inBook);
+  const fields: readonly FlightField[] = [
+    ...inBook,
+    ...said.flatMap((place) => fieldOf(book, { places: [place] }, place.code) ?? []),
+  ];
   const planned = plan?.[role];
   const meant = meantField(flight, fields, role);
   const verdicts = conditionVerdicts(assessment, role);
-  const set = (next: typeof planned) => change(withField(flight, state, role, next));
+  const set = (next: typeof planned, places = said) =>
+    change(withPlaces(withField(flight, state, role, next), state, places));
+  const here = planned?.code ?? meant?.code ?? codeOf(flight, role) ?? "";
+  const saidHere = said.find(({ code }) => code === here);
   const faults = figures?.faults ?? [];
   const hasReport = planned !== undefined && (planned.metar ?? planned.taf) !== undefined;
   const place = (
@@ -88,18 +110,20 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
       meant={meant}
       faults={faults}
       falling={figures === undefined ? undefined : fallingThere(figures.weather)}
-      onSet={set}
+      onSet={(next) =>
+        set(next === undefined || next.code === planned?.code ? next : withKnownReports(next, plan))
+      }
+      isSaid={saidHere !== undefined}
+      onSay={() => setSaying(true)}
     />
   );
   const pane =
     figures === undefined ? (
       <section className="cond-part">
         <p>
-          {fields.length === 0
-            ? "The book has no fields. Add them to the book, and they can be chosen here."
-            : role === "alternate"
-              ? "No alternate is planned. Choose one above, if the rules or you ask for it."
-              : "Choose field and runway above. Reports can be taken in at once; they wait for the runway."}
+          {role === "alternate"
+            ? "No alternate is planned. Choose one above, if the rules or you ask for it."
+            : "Choose field and runway above; one that the book has not is said there. Reports can be taken in at once."}
         </p>
       </section>
     ) : (
@@ -201,6 +225,19 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
         {ofFlight}
       </div>
       {undo}
+      {saying ? (
+        <SaidPlaceForm
+          code={inBook.some(({ code }) => code === here) ? "" : here}
+          before={saidHere}
+          onPlace={(place) =>
+            set(planned?.code === place.code ? planned : fieldAt(place.code), [
+              place,
+              ...said.filter(({ code }) => code !== place.code),
+            ])
+          }
+          onClose={() => setSaying(false)}
+        />
+      ) : null}
     </main>
   );
 }

@@ -1,19 +1,22 @@
-import type { FieldFigures } from "@witnessmark/assess";
-import type { Field } from "@witnessmark/book";
+import type { FieldFigures, FlightField } from "@witnessmark/assess";
 import type { PlannedField, RunwayCondition } from "@witnessmark/ledger";
 import { fieldAt, type Role } from "./plan-field.ts";
 import { sentence } from "./sentence.ts";
 
 interface PlaceEntryProps {
   readonly role: Role;
-  readonly fields: readonly Field[];
+  /** Those of the book, and those that were said for a flight. */
+  readonly fields: readonly FlightField[];
   readonly planned: PlannedField | undefined;
   /** What the flight's own words mean, where nothing is chosen. */
-  readonly meant: Field | undefined;
+  readonly meant: FlightField | undefined;
   readonly faults: FieldFigures["faults"];
   /** What may fall there at the time, by the reports: "moderate rain shower". */
   readonly falling: string | undefined;
   readonly onSet: (planned: PlannedField | undefined) => void;
+  /** Whether the one that stands there was said for a flight: then what was said can be changed. */
+  readonly isSaid: boolean;
+  readonly onSay: () => void;
 }
 
 const CONDITIONS: readonly (readonly [RunwayCondition, string])[] = [
@@ -25,7 +28,8 @@ const CONDITIONS: readonly (readonly [RunwayCondition, string])[] = [
 ];
 
 /** Which field, which runway, and how its surface is. */
-export function PlaceEntry({ role, fields, planned, meant, faults, falling, onSet }: PlaceEntryProps) {
+export function PlaceEntry(props: PlaceEntryProps) {
+  const { role, fields, planned, meant, faults, falling, onSet, isSaid, onSay } = props;
   const field = fields.find(({ code }) => code === (planned?.code ?? meant?.code));
   const known = planned === undefined || fields.some(({ code }) => code === planned.code);
   const wrong = faults.filter(({ where }) => where.kind === "field" || where.kind === "runway");
@@ -91,6 +95,9 @@ export function PlaceEntry({ role, fields, planned, meant, faults, falling, onSe
           ))}
         </select>
       </label>
+      <button type="button" className="button cond-say" onClick={onSay}>
+        {isSaid && field !== undefined ? `What was said of ${field.code}` : "A field that the book has not"}
+      </button>
       {planned === undefined ? null : (
         <SurfaceAsked
           condition={planned.condition}

@@ -1,4 +1,4 @@
-import { emptyState } from "@witnessmark/ledger";
+import { emptyState, type PlannedPlace } from "@witnessmark/ledger";
 import { describe, expect, it } from "vitest";
 import {
   fieldAt,
@@ -6,7 +6,9 @@ import {
   planOf,
   wholeRoute,
   withField,
+  withKnownReports,
   withOwn,
+  withPlaces,
   withPlan,
   withTyped,
   withVariableWind,
@@ -23,6 +25,23 @@ describe("what is planned of a field", () => {
     expect(next.to).toBe("ZZPK");
     expect(next.plan?.destination).toEqual({ code: "ZZPK", runway: "33" });
     expect(withField(next, state, "destination", undefined).plan).not.toHaveProperty("destination");
+  });
+
+  it("what was said of a field stays with the flight while it goes by that field", () => {
+    const place = (code: string) => ({ code }) as PlannedPlace; // only the code is looked at
+    const said = [place("ZZST"), place("ZZNW")];
+    const there = withField(flight, state, "destination", fieldAt("ZZST"));
+    expect(withPlaces(there, state, said).plan?.places).toEqual([place("ZZST")]);
+    const elsewhere = withField(withPlaces(there, state, said), state, "destination", fieldAt("ZZPK"));
+    expect(withPlaces(elsewhere, state, said).plan).not.toHaveProperty("places");
+    expect(withPlaces(flight, state, said)).toBe(flight);
+  });
+
+  it("a field that another part of the flight has brings its reports along, and not its runway", () => {
+    const metar = { text: "METAR ZZTW", receivedAt: NOON };
+    const plan = { ...planOf(flight, state), departure: { code: "ZZTW", runway: "06", metar } };
+    expect(withKnownReports(fieldAt("ZZTW"), plan)).toEqual({ code: "ZZTW", metar });
+    expect(withKnownReports(fieldAt("ZZQN"), plan)).toEqual({ code: "ZZQN" });
   });
 
   it("what is typed keeps the time of the first element: nothing looks newer than it is", () => {

@@ -1,10 +1,10 @@
-import type { Flight } from "@witnessmark/assess";
-import type { Field } from "@witnessmark/book";
+import type { Flight, FlightField } from "@witnessmark/assess";
 import type {
   AircraftState,
   FlightPlan,
   OwnMinima,
   PlannedField,
+  PlannedPlace,
   PlannedRoute,
   Read,
   TypedConditions,
@@ -48,9 +48,12 @@ export function codeOf(
   return plan?.[role]?.code ?? (said === "" ? undefined : said);
 }
 
-/** The field of the book that the flight's own words name for a role, where it says no more yet. */
-export const meantField = (flight: Flight, fields: readonly Field[], role: Role): Field | undefined =>
-  fields.find(({ code }) => code === codeOf(flight, role));
+/** The field that the flight's own words name for a role, where it says no more yet. */
+export const meantField = (
+  flight: Flight,
+  fields: readonly FlightField[],
+  role: Role,
+): FlightField | undefined => fields.find(({ code }) => code === codeOf(flight, role));
 
 /** Where the flight leaves from and goes to is said once: the title follows the field. */
 export function withField(
@@ -68,6 +71,14 @@ export function withField(
       : next;
 }
 
+/** The flight with what was said of the fields that it goes by, and of no others. */
+export function withPlaces(flight: Flight, state: AircraftState, said: readonly PlannedPlace[]): Flight {
+  const codes = ROLES.map((role) => flight.plan?.[role]?.code);
+  const places = said.filter(({ code }) => codes.includes(code));
+  if (places.length === 0 && flight.plan?.places === undefined) return flight;
+  return withPlan(flight, state, { places: places.length === 0 ? undefined : places });
+}
+
 /**
  * A field with another place: its reports and what was typed were of the first, and do not go with it. How its surface
  * is nobody has said yet, and perhaps not which runway.
@@ -76,6 +87,15 @@ export const fieldAt = (code: string, runway?: string): PlannedField => ({
   code,
   ...(runway === undefined ? {} : { runway }),
 });
+
+/** A field that is chosen for one part of a flight, with the reports of it that another part has. */
+export function withKnownReports(planned: PlannedField, plan: FlightPlan | undefined): PlannedField {
+  const known = ROLES.map((role) => plan?.[role]).filter((each) => each?.code === planned.code);
+  return withPart(planned, {
+    metar: planned.metar ?? known.find((each) => each?.metar !== undefined)?.metar,
+    taf: planned.taf ?? known.find((each) => each?.taf !== undefined)?.taf,
+  });
+}
 
 /**
  * One element that the pilot read or was told.

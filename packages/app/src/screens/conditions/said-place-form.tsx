@@ -1,18 +1,22 @@
 import type { PlannedPlace } from "@witnessmark/ledger";
 import { type FormEvent, type ReactNode, useId, useState } from "react";
 import { Popup } from "../../frame/popup.tsx";
-import { NOTHING_TYPED, type PlaceFaults, type PlaceTyped, readPlace } from "./said-place.ts";
+import { NOTHING_TYPED, type PlaceFaults, type PlaceTyped, readPlace, typedOf } from "./said-place.ts";
 
 interface SaidPlaceFormProps {
   /** What the flight calls it, where it does. */
   readonly code: string;
+  /** What was said of it before. */
+  readonly before: PlannedPlace | undefined;
   readonly onPlace: (place: PlannedPlace) => void;
   readonly onClose: () => void;
 }
 
 /** A field that the book does not have, with one runway, said for this flight. */
-export function SaidPlaceForm({ code, onPlace, onClose }: SaidPlaceFormProps) {
-  const [typed, setTyped] = useState<PlaceTyped>({ ...NOTHING_TYPED, code });
+export function SaidPlaceForm({ code, before, onPlace, onClose }: SaidPlaceFormProps) {
+  const [typed, setTyped] = useState<PlaceTyped>(() =>
+    before === undefined ? { ...NOTHING_TYPED, code } : typedOf(before),
+  );
   const [asked, setAsked] = useState(false);
   const read = readPlace(typed, Intl.DateTimeFormat().resolvedOptions().timeZone);
   const faults: PlaceFaults = asked && !read.ok ? read.faults : {};

@@ -1,6 +1,6 @@
 import type { AircraftState, PlannedPlace } from "@witnessmark/ledger";
 import { describe, expect, it } from "vitest";
-import { NOTHING_TYPED, type PlaceTyped, placesSaid, readPlace } from "./said-place.ts";
+import { NOTHING_TYPED, type PlaceTyped, placesSaid, readPlace, typedOf } from "./said-place.ts";
 
 const STRIP: PlaceTyped = {
   code: "zzst",
@@ -98,6 +98,12 @@ describe("a field that is typed for a flight", () => {
       expect(faults?.[at]?.length).toBeGreaterThan(10);
     },
   );
+
+  it("is typed again as it was said", () => {
+    const found = read();
+    if (!found.ok) throw new Error("expected a field");
+    expect(readPlace(typedOf(found.place), "Etc/UTC")).toEqual(found);
+  });
 
   it("asks for everything that it needs, at once", () => {
     const found = readPlace(NOTHING_TYPED, "Etc/UTC");

@@ -1,4 +1,4 @@
-import { toSI } from "@witnessmark/engine";
+import { toSI, withSymbol } from "@witnessmark/engine";
 import type { AircraftState, FlightPlan, PlannedPlace, PlannedRunway, Read } from "@witnessmark/ledger";
 import { readFigure } from "../../words/figures.ts";
 import { understandFigure } from "../walk/understand-figure.ts";
@@ -37,6 +37,33 @@ export type PlaceFaults = { readonly [K in keyof PlaceTyped]?: string };
 export type PlaceRead =
   | { readonly ok: true; readonly place: PlannedPlace }
   | { readonly ok: false; readonly faults: PlaceFaults };
+
+/** What was said of a field, as it would be typed. */
+export function typedOf({
+  code,
+  name,
+  latitude_deg,
+  longitude_deg,
+  elevation,
+  lights,
+  runways,
+}: PlannedPlace): PlaceTyped {
+  const [runway] = runways;
+  const measure = ({ value, unit }: Read) => withSymbol(String(value), unit);
+  return {
+    code,
+    name,
+    latitude: String(latitude_deg),
+    longitude: String(longitude_deg),
+    elevation: measure(elevation),
+    runway: runway?.name ?? "",
+    direction: runway === undefined ? "" : String(runway.trueHeading_deg),
+    length: runway === undefined ? "" : measure(runway.length),
+    slope: runway === undefined ? "" : String(Number((runway.slope_1 * 100).toPrecision(6))),
+    surface: runway?.surface ?? "paved",
+    lights,
+  };
+}
 
 const CODE = /^[A-Z][A-Z0-9]{3}$/;
 const RUNWAY = /^(0[1-9]|[12]\d|3[0-6])([LCR])?$/;
