@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { Phone } from "./harness/browser.ts";
 import { Conditions, LOADED_FLIGHT } from "./harness/conditions.ts";
+import { lookInEveryView } from "./harness/every-view.ts";
 import { openScene } from "./harness/scene.ts";
 import { introduce } from "./harness/screens.ts";
 
@@ -138,6 +139,44 @@ describe("the conditions of a flight", () => {
     await phone.page.getByText("Distance, time and level: it counts when all three are there.").waitFor();
     await conditions.type("Time, take-off to landing", "52");
     await conditions.drawing(/^Wind on runway 29/).waitFor();
+  });
+
+  it("a field that the book has not is said for the flight, and has its wind and its distance", async () => {
+    await conditions.at("landing");
+    const dialog = await conditions.sayField();
+    const line = (label: RegExp) => dialog.getByRole("textbox", { name: label });
+    await line(/^Code/).fill("zzst");
+    await dialog.getByRole("button", { name: "Use it for this flight" }).tap();
+    await dialog.getByRole("alert").waitFor();
+    await line(/^Latitude/).fill("57 12.6 N");
+    await line(/^Longitude/).fill("6 21 W");
+    await line(/^Elevation/).fill("40");
+    await line(/^Runway/).fill("29");
+    await line(/^Its direction/).fill("290");
+    await line(/^Length/).fill("900");
+    await line(/^Slope/).fill("0");
+    expect((await lookInEveryView(phone.page)).wrong).toEqual([]);
+    await dialog.getByRole("button", { name: "Use it for this flight" }).tap();
+    await dialog.waitFor({ state: "hidden" });
+    await conditions.choose("Runway", "29");
+    await conditions.choose("Surface", "dry");
+    await conditions.paste("METAR ZZST 120750Z 24014G22KT 9999 BKN022 05/03 Q1008");
+    await conditions.told("Taken: METAR of ZZST.").waitFor();
+    // 22 sin 50 = 16.9 kt across, as on any runway of 290
+    await conditions.drawing(/^Wind on runway 29: crosswind 17.kt from the left/).waitFor();
+    await conditions.drawing(/^Landing, over 50 ft: \d+.m by the table.* 900.m/).waitFor();
+  });
+
+  it("what was said of it is changed, and offered for the other end of a flight", async () => {
+    const dialog = await conditions.sayField(/^What was said of ZZST$/);
+    expect(await dialog.getByRole("textbox", { name: /^Length/ }).inputValue()).toMatch(/^900.m$/);
+    await dialog.getByRole("textbox", { name: /^Length/ }).fill("2000 ft");
+    await dialog.getByRole("button", { name: "Use it for this flight" }).tap();
+    await conditions.drawing(/^Landing, over 50 ft: .* 609.m LDA/).waitFor();
+    await conditions.undo.tap();
+    await conditions.drawing(/^Landing, over 50 ft: .* 900.m LDA/).waitFor();
+    await conditions.choose("Field", "ZZQN");
+    expect((await lookInEveryView(phone.page)).wrong).toEqual([]);
   });
 
   it("without a weather service or a net, fetching says what to do", async () => {

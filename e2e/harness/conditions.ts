@@ -86,6 +86,14 @@ export class Conditions {
     await this.place.getByRole("combobox", { name: what }).selectOption(value);
   }
 
+  /** Opens what is said of a field that the book has not. */
+  async sayField(button: RegExp = /^A field that the book has not$/): Promise<Locator> {
+    await this.place.getByRole("button", { name: button }).tap();
+    const dialog = this.page.getByRole("dialog", { name: "A field that the book has not" });
+    await dialog.waitFor();
+    return dialog;
+  }
+
   async runway(): Promise<string> {
     return this.place.getByRole("combobox", { name: "Runway" }).inputValue();
   }
