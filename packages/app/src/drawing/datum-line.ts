@@ -19,16 +19,14 @@ const LINE_px = 2;
 const NAME_px = { past: 13, wide: 46, high: 15 } as const;
 
 /**
- * The datum across the aircraft, its name at the end that is free: from above from tip to tip, from the side from the
- * ground to above the highest part. From ahead there is none.
+ * Where the datum runs across the aircraft: from above from tip to tip, from the side from the ground to above the
+ * highest part. From ahead there is none.
  */
-export function datumLine(
+export function datumEnds(
   view: DrawingView,
   geometry: Book["geometry"],
   camera: Camera,
-  measures: readonly PlacedDimension[],
-  marks: readonly Square[],
-): DatumLine | null {
+): readonly [Px, Px] | null {
   if (view === "front") return null;
   const { left_m, right_m, top_m } = extent(geometry);
   const ends: readonly [OnPlane, OnPlane] =
@@ -41,30 +39,44 @@ export function datumLine(
           [0, PAST_m],
           [0, -top_m - PAST_m],
         ];
-  const [from, to] = [fromDatum(camera, ends[0]), fromDatum(camera, ends[1])];
+  return [fromDatum(camera, ends[0]), fromDatum(camera, ends[1])];
+}
+
+/** The line of the datum with its name, at the end that is free. */
+export function datumLine(
+  [from, to]: readonly [Px, Px],
+  measures: readonly PlacedDimension[],
+  marks: readonly Square[],
+): DatumLine {
   const lines = measures.flatMap(measurePlaces).map((place) => ({ ...place, half_px: LINE_px }));
   const taken = [...marks, ...measures.flatMap(textSquares), ...lines];
-  const beyond = (end: Px, other: Px): Place => {
-    const [dx, dy] = [end[0] - other[0], end[1] - other[1]];
-    const length = Math.hypot(dx, dy) || 1;
-    // the name is set level: along a level line half of it lies between its middle and the end
-    const by_px = NAME_px.past + (Math.abs(dx) / length) * (NAME_px.wide / 2 - NAME_px.past / 2);
-    return { x: end[0] + (dx / length) * by_px, y: end[1] + (dy / length) * by_px };
+  const [first, ...others] = [...besides(to, from), ...besides(from, to)].map(
+    ([x, y]): { readonly at: Place; readonly on: number } => ({
+      at: { x, y },
+      on: taken.filter(
+        (each) =>
+          Math.abs(each.x - x) < NAME_px.wide / 2 + each.half_px &&
+          Math.abs(each.y - y) < NAME_px.high / 2 + each.half_px,
+      ).length,
+    }),
+  );
+  const { at } = others.reduce(
+    (best, each) => (best === undefined || each.on < best.on ? each : best),
+    first,
+  ) ?? {
+    at: { x: to[0], y: to[1] },
   };
-  const choices = [beyond(to, from), beyond(from, to)].map((at) => ({
-    at,
-    on: taken.filter(
-      ({ x, y, half_px }) =>
-        Math.abs(x - at.x) < NAME_px.wide / 2 + half_px && Math.abs(y - at.y) < NAME_px.high / 2 + half_px,
-    ).length,
-  }));
-  const [best] = choices.toSorted((a, b) => a.on - b.on);
-  if (best === undefined) return null;
-  const { at } = best;
   const squares = [-1, 0, 1].map((side) => ({
     x: at.x + (side * (NAME_px.wide - NAME_px.high)) / 2,
     y: at.y,
     half_px: NAME_px.high / 2,
   }));
   return { from, to, at, squares };
+}
+
+/** Where the name may stand at an end: past an upright line, over or under a level one, so that it needs no margin. */
+function besides([x, y]: Px, [otherX, otherY]: Px): readonly Px[] {
+  const [dx, dy] = [Math.sign(x - otherX), Math.sign(y - otherY)];
+  if (Math.abs(y - otherY) >= Math.abs(x - otherX)) return [[x, y + dy * NAME_px.past]];
+  return [-1, 1].map((side): Px => [x - (dx * NAME_px.wide) / 2, y + side * NAME_px.past]);
 }

@@ -1,6 +1,6 @@
-import type { Book } from "@witnessmark/book";
+import { type Book, walkLine } from "@witnessmark/book";
 import { type Camera, fromDatum, type Px } from "./camera.ts";
-import { type DatumLine, datumLine } from "./datum-line.ts";
+import { type DatumLine, datumEnds, datumLine } from "./datum-line.ts";
 import {
   dimensionPlaces,
   linePlaces,
@@ -11,7 +11,7 @@ import {
 } from "./dimension-places.ts";
 import type { DrawingDimension } from "./dimensions.ts";
 import type { DrawingMark, DrawingRoute, DrawingView } from "./drawing-props.ts";
-import { type Label, labelPlaces, type Place, type Taken } from "./label-places.ts";
+import { type Label, labelPlaces, type Place, type Square, type Taken } from "./label-places.ts";
 import { markPlaces, type Stood } from "./mark-places.ts";
 import { onPlaneOf } from "./view-plane.ts";
 
@@ -66,14 +66,23 @@ export interface Measured {
   readonly seen?: Seen | undefined;
 }
 
+/** What of a walk's drawing its numbers have to do with. */
+export interface Walked {
+  /** The lines of a plan that run where one stands. */
+  readonly struts?: Book["geometry"]["wing"]["struts"] | undefined;
+  /** Numbers stand at stances inside too: for paper, where no marks lie there. */
+  readonly isNumberedInside?: boolean;
+}
+
 /** Where everything stands upright on a drawing: pixels from its datum. Where that falls on the screen changes nothing. */
 export function placedMarks(
   view: DrawingView,
   camera: Camera,
   marks: readonly Laid[],
-  route: Pick<DrawingRoute, "stops"> | undefined,
+  route: DrawingRoute | undefined,
   { mark_px, apart_px, isNearest }: Crowding,
   { dimensions = [], datumOf, seen }: Measured = {},
+  { struts = [], isNumberedInside = false }: Walked = {},
 ): PlacedMarks {
   const at = (place: DrawingMark["place"]): Px => fromDatum(camera, onPlaneOf(view, place));
   const wanted = marks.map((mark) => {
@@ -85,27 +94,38 @@ export function placedMarks(
   const stood = markPlaces(wanted, reach_1 * Math.max(apart_px, mark_px));
   const byId = new Map(marks.map((mark) => [mark.id, mark] as const));
   const squares = stood.map(({ ids, x, y }) => ({ x, y, half_px: inkHalf_px(byId.get(ids[0]), mark_px) }));
-  const outside = view === "plan" ? (route?.stops ?? []).filter(isOutside) : [];
+  const stops = view === "plan" ? (route?.stops ?? []) : [];
   const turn_deg = camera.turn_deg ?? 0;
-  const numbers = outside.map(({ stance, number }): Label => {
-    const [x, y] = at([...stance.place, 0]);
-    const liked_rad = ((stance.facing + turn_deg + 90) * Math.PI) / 180;
-    return { id: stance.id, x, y, width: String(number).length * DIGIT_px, height: LINE_px, liked_rad };
-  });
+  const numbers = stops
+    .filter((stop) => isNumberedInside || isOutside(stop))
+    .map(({ stance, number }): Label => {
+      const [x, y] = at([...stance.place, 0]);
+      const liked_rad = ((stance.facing + turn_deg + 90) * Math.PI) / 180;
+      return { id: stance.id, x, y, width: String(number).length * DIGIT_px, height: LINE_px, liked_rad };
+    });
   const soles = numbers.map(({ x, y }): Taken => ({ x, y, radius: SOLES_px }));
   const texts = stood.flatMap(({ ids, x, y }): readonly Label[] => {
     const text = ids.length === 1 ? byId.get(ids[0])?.label : undefined;
     if (text === undefined || text === "") return [];
     return [{ id: `mark ${ids[0]}`, x, y, width: text.length * LETTER_px, height: LINE_px, liked_rad: 0 }];
   });
-  const measures = dimensionPlaces(dimensions, camera, squares, seen);
-  const datum = datumOf === undefined ? null : datumLine(view, datumOf, camera, measures, squares);
+  const across = datumOf === undefined ? null : datumEnds(view, datumOf, camera);
+  const onDatum = across === null ? [] : linePlaces(...across);
+  const kept = [...squares, ...onDatum.map((place): Square => ({ ...place, half_px: LINE_WIDTH_px }))];
+  const measures = dimensionPlaces(dimensions, camera, kept, seen);
+  const datum = across === null ? null : datumLine(across, measures, squares);
   // a label gives way to the figures of a measure: those have their line
   const figures = [...measures.flatMap(textSquares), ...(datum?.squares ?? [])];
-  const lines = [
-    ...measures.flatMap(measurePlaces),
-    ...(datum === null ? [] : linePlaces(datum.from, datum.to)),
-  ];
+  const lines = [...measures.flatMap(measurePlaces), ...onDatum];
+  if (stops.length > 0) {
+    const onGround = (x_m: number, y_m: number) => at([x_m, y_m, 0]);
+    const stances = stops.map(({ stance }) => stance);
+    const start = route?.start === undefined ? {} : { start: route.start };
+    lines.push(...walkLine(stances, undefined, onGround, start).trace.map(([x, y]) => ({ x, y })));
+    for (const { foot, head } of struts)
+      for (const side of [-1, 1])
+        lines.push(...linePlaces(onGround(foot[0], side * foot[1]), onGround(head[0], side * head[1])));
+  }
   const crossed = lines.map((place): Taken => ({ ...place, radius: LINE_WIDTH_px }));
   const written = labelPlaces([...numbers, ...texts], [...soles, ...crossed], [...squares, ...figures]);
   return {

@@ -20,7 +20,8 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
   const desk = useDesk();
   const { plain, book, registration, draft } = desk;
   const [adding, setAdding] = useState<"no" | "one" | "pair">("no");
-  const [outside, setOutside] = useState(false);
+  /** The point in hand when a tap fell outside: with another one, that is past. */
+  const [outsideAt, setOutsideAt] = useState<string | null>(null);
   const [moving, setMoving] = useState<{ readonly id: string; readonly at: PlaceOnView } | null>(null);
   const points = useMemo(() => pointsIn(plain), [plain]);
   const geometry = useGeometry();
@@ -53,7 +54,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
   const put = (at: PlaceOnView) => {
     if (adding === "no" || plain === null) return;
     const place = tappedPlace(at, geometry, points);
-    setOutside(place === null);
+    setOutsideAt(place === null ? (point ?? "") : null);
     if (place === null) return;
     const made = newPoint(plain, place, adding === "pair");
     desk.edit(made.edits);
@@ -106,7 +107,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
         )}
         {draft === null ? null : (
           <p className="bk-outside" role="status">
-            {adding !== "no" && outside ? "That is outside the aircraft. Tap on it." : ""}
+            {adding !== "no" && outsideAt === (point ?? "") ? "That is outside the aircraft. Tap on it." : ""}
           </p>
         )}
         {draft === null ? null : (
@@ -119,7 +120,7 @@ export function PointsDrawing({ point, stance, small }: PointsDrawingProps) {
                 aria-pressed={adding === kind}
                 onClick={() => {
                   setAdding(adding === kind ? "no" : kind);
-                  setOutside(false);
+                  setOutsideAt(null);
                 }}
               >
                 {adding === kind ? "Tap where it is" : kind === "one" ? "Place a point" : "Place a pair"}
