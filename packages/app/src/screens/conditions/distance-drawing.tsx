@@ -7,7 +7,7 @@ import { Strokes } from "../../drawing/strokes.tsx";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { useWidth } from "../../instruments/use-width.ts";
 import { exactLeft_m, leftText, safeText } from "./conditions-units.ts";
-import { type DistanceRow, distanceRows, textWidth_px } from "./distance-rows.ts";
+import { type DistanceRow, distanceRows, standingOf } from "./distance-rows.ts";
 
 type Distance = NonNullable<FieldFigures["distance"]["value"]>;
 
@@ -42,7 +42,9 @@ function Drawing({
   const longest_m = Math.max(...rows.map(({ to_m }) => to_m));
   const k = (width_px - 14) / longest_m;
   const there_px = distance.nearest.available_m * k;
-  const height_px = GROUND_px + 12 + rows.length * ROW_px;
+  const lines = rows.map((row) => (laidOut(row, k, unit, width_px).standing === "below" ? 2 : 1));
+  const linesBefore = (index: number) => lines.slice(0, index).reduce((sum, one) => sum + one, 0);
+  const height_px = GROUND_px + 12 + linesBefore(rows.length) * ROW_px;
   return (
     <svg
       width={width_px}
@@ -60,7 +62,7 @@ function Drawing({
         <Row
           key={row.key}
           row={row}
-          y={GROUND_px + 22 + index * ROW_px}
+          y={GROUND_px + 22 + linesBefore(index) * ROW_px}
           k={k}
           unit={unit}
           width_px={width_px}
@@ -147,6 +149,13 @@ const AircraftAt = memo(function AircraftAt({
   );
 });
 
+/** A row's words, and where they have room. */
+function laidOut(row: DistanceRow, k: number, unit: UnitId, width_px: number) {
+  const figure = figureOf(row, unit);
+  const text = row.kind === "table" ? figure : `${figure}, ${wordsOf(row, unit)}`;
+  return { figure, text, standing: standingOf(text, row.to_m * k, width_px) };
+}
+
 interface RowProps {
   readonly row: DistanceRow;
   readonly y: number;
@@ -164,9 +173,8 @@ const wordsOf = ({ words, ofRoll_m }: DistanceRow, unit: UnitId): string =>
 
 function Row({ row, y, k, unit, width_px }: RowProps) {
   const end = row.to_m * k;
-  const text = row.kind === "table" ? figureOf(row, unit) : `${figureOf(row, unit)}, ${wordsOf(row, unit)}`;
-  const isInside = textWidth_px(text) < end - 34;
-  const beside = Math.min(end + 8, width_px - textWidth_px(text) - 2);
+  const { figure, text, standing } = laidOut(row, k, unit, width_px);
+  const style = `cond-dim cond-row-${row.kind} halo halo-wide`;
   return (
     <>
       <path
@@ -174,14 +182,21 @@ function Row({ row, y, k, unit, width_px }: RowProps) {
         d={`M.5,${GROUND_px + 4}V${y + 5}M${end.toFixed(1)},${GROUND_px + 4}V${y + 5}`}
       />
       <Dimension from={[0, y]} to={[end, y]} />
-      <text
-        className={`cond-dim cond-row-${row.kind} halo halo-wide`}
-        x={isInside ? end / 2 : beside}
-        y={y + 5}
-        textAnchor={isInside ? "middle" : "start"}
-      >
-        {text}
-      </text>
+      {standing === "beside" ? null : (
+        <text className={style} x={end / 2} y={y + 5} textAnchor="middle">
+          {standing === "below" ? figure : text}
+        </text>
+      )}
+      {standing === "beside" ? (
+        <text className={style} x={end + 8} y={y + 5}>
+          {text}
+        </text>
+      ) : null}
+      {standing === "below" ? (
+        <text className={style} x={6} y={y + 5 + ROW_px}>
+          {wordsOf(row, unit)}
+        </text>
+      ) : null}
     </>
   );
 }

@@ -1,6 +1,6 @@
 import type { FieldFigures } from "@witnessmark/assess";
 import { expect, it } from "vitest";
-import { distanceRows } from "./distance-rows.ts";
+import { distanceRows, standingOf, textWidth_px } from "./distance-rows.ts";
 
 type Distance = NonNullable<FieldFigures["distance"]["value"]>;
 
@@ -82,4 +82,13 @@ it("a factor of the ground roll alone says of how much, so that the figures add 
   ]);
   const ofRoll = { ...takeOff, nearest: { ...takeOff.nearest, name: "ground roll", exact_m: 294 } } as const;
   expect(distanceRows(ofRoll).map(({ ofRoll_m }) => ofRoll_m)).toEqual([undefined, undefined, undefined]);
+});
+
+it("words stand where they have room: in the dimension, behind its end, else under it", () => {
+  const words = "541 m, ground roll 259 m × 1.05 wet paved";
+  const wide = textWidth_px(words);
+  expect(standingOf(words, wide + 40, 700)).toBe("inside");
+  expect(standingOf(words, 180, 180 + 10 + wide)).toBe("beside");
+  // a phone: 336 px
+  expect(standingOf(words, 180, 336)).toBe("below");
 });

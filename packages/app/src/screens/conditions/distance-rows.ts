@@ -48,3 +48,13 @@ export function distanceRows(distance: Distance): readonly DistanceRow[] {
 
 /** About as wide as a figure of the drawing's text is, for choosing whether it goes into its line. */
 export const textWidth_px = (text: string): number => text.length * 7.6;
+
+/** How the words of a row stand to its dimension, which ends at a place of a drawing so wide. */
+export type Standing = "inside" | "beside" | "below";
+
+/** Inside the dimension or behind its end where they have room, else on a line of their own under it. */
+export function standingOf(text: string, end_px: number, width_px: number): Standing {
+  const wide_px = textWidth_px(text);
+  if (wide_px < end_px - 34) return "inside";
+  return end_px + 8 + wide_px <= width_px - 2 ? "beside" : "below";
+}
