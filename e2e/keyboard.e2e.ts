@@ -156,6 +156,7 @@ describe("with the keyboard alone", () => {
     const { page } = on.phone;
     await press(page, page.getByRole("navigation", { name: "Sheets" }).getByRole("link", { name: "Decide" }));
     await press(page, page.getByRole("button", { name: "Not going yet" }));
+    await press(page, page.getByRole("button", { name: "Sign: not going" }));
     await new Decide(page).last.getByRole("heading", { name: "Not going yet" }).waitFor();
     expect(on.phone.complaints).toEqual([]);
   });

@@ -29,8 +29,11 @@ export class Decide {
     return Number.parseInt(said ?? "", 10);
   }
 
-  async notGoing(): Promise<void> {
+  /** Signs that the flight is not made yet; the reason may be empty. */
+  async notGoing(why = ""): Promise<void> {
     await this.page.getByRole("button", { name: "Not going yet" }).tap();
+    await this.dialog.getByLabel("Why, if you like").fill(why);
+    await this.dialog.getByRole("button", { name: "Sign: not going" }).tap();
     await this.last.getByRole("heading", { name: "Not going yet" }).waitFor({ timeout: PATIENCE_ms });
   }
 
@@ -50,6 +53,8 @@ export class Decide {
   async go(reason: string, basis: string): Promise<void> {
     await this.askGo();
     for (const field of await this.dialog.getByLabel("Why you go with it").all()) await field.fill(reason);
+    const shared = this.dialog.getByLabel("Why you go without them, the same for each");
+    if ((await shared.count()) > 0) await shared.fill(reason);
     for (const field of await this.dialog.getByLabel("Lawful basis, by name").all()) await field.fill(basis);
     await this.dialog.getByRole("button", { name: "Sign: go" }).tap();
     await this.last.getByRole("heading", { name: /^Go/ }).waitFor({ timeout: PATIENCE_ms });

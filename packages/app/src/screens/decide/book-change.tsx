@@ -19,7 +19,9 @@ export function BookChange({ open }: { readonly open: OpenAircraft }) {
   }, [before, after]);
   return (
     <div className="working">
-      <p>What was looked at still counts, as far as the new revision has that check; decisions keep theirs.</p>
+      <p>
+        What was looked at still counts, as far as the new revision has that check; decisions keep theirs.
+      </p>
       {words === undefined ? (
         <p>The earlier book is not here: what changed is not known.</p>
       ) : (

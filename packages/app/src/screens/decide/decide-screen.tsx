@@ -86,7 +86,8 @@ export function DecideScreen({ open }: { readonly open: OpenAircraft }) {
           {flight?.plan === undefined ? null : (
             <WhereItTips ahead={ahead} offBlocks_ms={Date.parse(flight.offBlocks)} />
           )}
-          <Holds assessment={assessment} />
+          {/* a stop holds until somebody ends it */}
+          {assessment.status === "stop" ? null : <Holds assessment={assessment} />}
           <NextHours ahead={ahead} />
           <FlightLine open={open} />
           {latestWalk(state) === undefined ? (

@@ -1,6 +1,6 @@
 import type { Standing } from "@witnessmark/assess";
 import type { Decision } from "@witnessmark/ledger";
-import { decisionTitle } from "@witnessmark/sheet";
+import { decisionTitle, ended } from "@witnessmark/sheet";
 import { useEffect, useRef } from "react";
 import { deviceWord } from "../../frame/device-word.ts";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
@@ -57,10 +57,14 @@ export function DecisionJoint({ open, decision, standing, signedHere }: Decision
               <p>
                 {flight}
                 {tally(checks, "check")} looked at.
-                {standing.until === undefined
+                {decision.answer === "not-going" || standing.until === undefined
                   ? ""
                   : ` Holds until ${whenShort(standing.until.at_ms, now_ms)}.`}
               </p>
+              {decision.words === undefined ? null : <p>Why: {ended(decision.words)}</p>}
+              {decision.answer === "not-going" ? (
+                <p>It is on the record. To decide anew, sign again: the last one counts.</p>
+              ) : null}
             </>
           ) : (
             <>

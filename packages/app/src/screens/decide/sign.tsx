@@ -1,50 +1,62 @@
-import { type Assessment, decisionBody, decisionFaults, decisionNeeds } from "@witnessmark/assess";
+import { type Assessment, decisionBody, decisionNeeds } from "@witnessmark/assess";
 import { type Decision, newId } from "@witnessmark/ledger";
 import { STANDING_CAUTION } from "@witnessmark/sheet";
 import { useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
-import { Popup } from "../../frame/popup.tsx";
 import { Trouble } from "../../frame/trouble.tsx";
 import { useKeeping } from "../../frame/use-keeping.ts";
 import { useKeep } from "../../keep/react.ts";
-import { Mark } from "../../marks/mark.tsx";
 import { tally } from "../../words/figures.ts";
 import { personText, ROLE_NAMES } from "../../words/people.ts";
+import { notCountedText } from "./not-counted.ts";
+import { NotGoing } from "./not-going.tsx";
+import { NO_REASONS } from "./reasons.ts";
 import { asksText } from "./summary-words.ts";
-
-type Reasons = Readonly<Record<string, { readonly words: string; readonly basis: string }>>;
+import { WhyGo } from "./why-go.tsx";
 
 interface SignProps {
   readonly open: OpenAircraft;
   readonly onSigned: (decision: string) => void;
 }
 
+/** The assessment as it was when an answer was tapped: what is signed is what was shown, a later one is another. */
+interface Asking {
+  readonly answer: Decision["answer"];
+  readonly assessment: Assessment;
+}
+
+interface Given {
+  readonly reasons: Decision["reasons"];
+  readonly words?: string;
+}
+
 /** The standing caution, who signs, what it rests on, and the two answers. */
 export function Sign({ open, onSigned }: SignProps) {
-  const { assessment, person, book, registration } = open;
+  const { assessment, person, book, registration, state } = open;
   const keep = useKeep();
   const keeping = useKeeping();
-  const [asking, setAsking] = useState<Assessment | null>(null);
-  const [reasons, setReasons] = useState<Reasons>({});
+  const [asking, setAsking] = useState<Asking | null>(null);
+  const [reasons, setReasons] = useState(NO_REASONS);
   const { counts, restsOn } = assessment;
   const hold = counts.stop > 0 || counts.open > 0;
   const asks = asksText(counts);
+  const notCounted = notCountedText(assessment, state);
 
-  const sign = async (shown: Assessment, answer: Decision["answer"], given: Decision["reasons"]) => {
+  const sign = async ({ answer, assessment: shown }: Asking, given: Given) => {
     const decision = newId();
     const kept = await keeping.keep(async () => {
-      const body = await decisionBody({ assessment: shown, decision, answer, reasons: given });
+      const body = await decisionBody({ assessment: shown, decision, answer, ...given });
       await keep.append(registration, [{ type: "decision.signed", body }]);
     });
     if (!kept) return;
     setAsking(null);
-    setReasons({});
+    setReasons(NO_REASONS);
     onSigned(decision);
   };
   const go = () => {
-    // what is signed is what is shown: a later assessment is another one
-    if (decisionNeeds(assessment, "go").length > 0) setAsking(assessment);
-    else void sign(assessment, "go", []);
+    const going: Asking = { answer: "go", assessment };
+    if (decisionNeeds(assessment, "go").length > 0) setAsking(going);
+    else void sign(going, { reasons: [] });
   };
   return (
     <section className="sign" aria-label="Decision">
@@ -59,6 +71,7 @@ export function Sign({ open, onSigned }: SignProps) {
           {tally(restsOn.checks, "check")}, {tally(restsOn.readings, "reading")}, book rev {book.revision}
         </dd>
       </dl>
+      {notCounted === undefined ? null : <p className="sign-note">{notCounted}</p>}
       {person.role === "pilot" || person.role === "instructor" || person.role === "owner" ? null : (
         <p className="sign-note">
           {ROLE_NAMES[person.role]} holds this. The pilot in command signs: hand it over in Units and theme.
@@ -70,7 +83,7 @@ export function Sign({ open, onSigned }: SignProps) {
           type="button"
           className={hold ? "filled" : undefined}
           aria-busy={keeping.busy}
-          onClick={() => void sign(assessment, "not-going", [])}
+          onClick={() => setAsking({ answer: "not-going", assessment })}
         >
           Not going yet
         </button>
@@ -79,109 +92,26 @@ export function Sign({ open, onSigned }: SignProps) {
           {asks === "" ? null : <small>{asks}</small>}
         </button>
       </div>
-      {asking === null ? null : (
+      {asking?.answer === "not-going" ? (
+        <NotGoing
+          who={personText(person)}
+          busy={keeping.busy}
+          trouble={keeping.trouble}
+          onSign={(words) => void sign(asking, { reasons: [], words })}
+          onClose={() => setAsking(null)}
+        />
+      ) : null}
+      {asking?.answer === "go" ? (
         <WhyGo
-          assessment={asking}
+          assessment={asking.assessment}
           reasons={reasons}
           busy={keeping.busy}
           trouble={keeping.trouble}
           onReasons={setReasons}
-          onSign={(given) => sign(asking, "go", given)}
+          onSign={(given) => sign(asking, { reasons: given })}
           onClose={() => setAsking(null)}
         />
-      )}
+      ) : null}
     </section>
-  );
-}
-
-interface WhyGoProps {
-  readonly assessment: Assessment;
-  readonly reasons: Reasons;
-  readonly busy: boolean;
-  readonly trouble: string | null;
-  readonly onReasons: (reasons: Reasons) => void;
-  readonly onSign: (reasons: Decision["reasons"]) => Promise<void>;
-  readonly onClose: () => void;
-}
-
-/** Go with something that is not clear: a reason for each, and for a stop the lawful basis by name. */
-function WhyGo({ assessment, reasons, busy, trouble, onReasons, onSign, onClose }: WhyGoProps) {
-  const needs = decisionNeeds(assessment, "go");
-  const [asked, setAsked] = useState(false);
-  const given: Decision["reasons"] = needs.flatMap((need) => {
-    const said = reasons[need.verdict];
-    if (said === undefined || said.words.trim() === "") return [];
-    const basis = said.basis.trim();
-    return [
-      { verdict: need.verdict, words: said.words.trim(), ...(need.basis && basis !== "" ? { basis } : {}) },
-    ];
-  });
-  const faults = decisionFaults(assessment, "go", given);
-  const faultsOf = (verdict: string) => faults.filter((fault) => fault.verdict === verdict);
-  const change = (verdict: string, part: Partial<Reasons[string]>) =>
-    onReasons({ ...reasons, [verdict]: { words: "", basis: "", ...reasons[verdict], ...part } });
-  const sign = () => {
-    setAsked(true);
-    if (faults.length === 0) void onSign(given);
-  };
-  return (
-    <Popup title="Go, and why" onClose={onClose}>
-      <form
-        className="popup-body why-go"
-        onSubmit={(event) => {
-          event.preventDefault();
-          sign();
-        }}
-        noValidate
-      >
-        {needs.map((need) => (
-          <fieldset key={need.verdict} className={`why-one ${need.status}`}>
-            <legend>
-              <Mark status={need.status} size_px={24} />
-              <b>{need.title}</b>
-            </legend>
-            <p>{need.says}</p>
-            <label className="field">
-              <span>Why you go with it</span>
-              <input
-                value={reasons[need.verdict]?.words ?? ""}
-                onChange={(event) => change(need.verdict, { words: event.target.value })}
-                maxLength={300}
-                aria-invalid={asked && faultsOf(need.verdict).some(({ code }) => code === "no-reason")}
-              />
-            </label>
-            {need.basis ? (
-              <label className="field">
-                <span>Lawful basis, by name</span>
-                <input
-                  value={reasons[need.verdict]?.basis ?? ""}
-                  onChange={(event) => change(need.verdict, { basis: event.target.value })}
-                  maxLength={200}
-                  aria-invalid={asked && faultsOf(need.verdict).some(({ code }) => code === "no-basis")}
-                />
-              </label>
-            ) : null}
-            {asked && faultsOf(need.verdict).length > 0 ? (
-              <p className="stop why-missing">
-                {faultsOf(need.verdict)
-                  .map(({ message }) => message)
-                  .join(". ")}
-                .
-              </p>
-            ) : null}
-          </fieldset>
-        ))}
-        <p className="standing-caution">{STANDING_CAUTION}</p>
-        {asked && faults.length > 0 ? (
-          <p className="trouble" role="alert">
-            {faults.length === 1 ? "One answer is missing." : `${faults.length} answers are missing.`}
-          </p>
-        ) : null}
-        <Trouble words={trouble} />
-        <button type="submit" className="button filled tall full" aria-busy={busy}>
-          Sign: go
-        </button>
-      </form>
-    </Popup>
   );
 }

@@ -1,5 +1,6 @@
 import type { Verdict } from "@witnessmark/assess";
 import type { Status } from "@witnessmark/ledger";
+import { ended } from "@witnessmark/sheet";
 import { useMemo, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { PhotoStrip } from "../../frame/photo-strip.tsx";
@@ -185,6 +186,9 @@ function placeOf(registration: string, subject: Subject): string {
     : href({ at: "walk", registration });
 }
 
+/** A sentence each. */
+const waysText = (ways: readonly string[]): string => ways.map(ended).join(" ");
+
 /** Under a stop: what would end it. A discrepancy can be put right here; anything else is looked at again. */
 function WaysOut({
   open,
@@ -210,7 +214,7 @@ function WaysOut({
       {step === undefined ? null : (
         <a href={href({ at: "walk", registration: open.registration, step })}>
           <b>Look again</b>
-          <span>{found === undefined ? verdict.wayOut.join(". ") : "Goes to the check that found it"}</span>
+          <span>{found === undefined ? waysText(verdict.wayOut) : "Goes to the check that found it"}</span>
         </a>
       )}
       {found === undefined ? null : (
@@ -222,13 +226,13 @@ function WaysOut({
       {subject?.kind === "timed" || subject?.kind === "trend" ? (
         <a href={placeOf(open.registration, subject)}>
           <b>In the record</b>
-          <span>{verdict.wayOut.join(". ")}</span>
+          <span>{waysText(verdict.wayOut)}</span>
         </a>
       ) : null}
       {found === undefined && step === undefined && subject?.kind !== "timed" && subject?.kind !== "trend" ? (
         <p>
           <b>Way out</b>
-          <span>{verdict.wayOut.join(". ")}</span>
+          <span>{waysText(verdict.wayOut)}</span>
         </p>
       ) : null}
     </div>

@@ -1,4 +1,5 @@
 import type { Verdict } from "@witnessmark/assess";
+import { ended } from "@witnessmark/sheet";
 import { href } from "../../routes/route.ts";
 
 /** How an answer was reached: every figure, the formula, and where it comes from. */
@@ -18,7 +19,7 @@ export function Working({ verdict }: { readonly verdict: Verdict }) {
       </dl>
       {missing.length === 0 ? null : <p>Missing: {missing.join(", ")}.</p>}
       {because.map((reason) => (
-        <p key={reason}>{reason}.</p>
+        <p key={reason}>{ended(reason)}</p>
       ))}
       {working.formula === undefined ? null : (
         <p className="formula">
