@@ -133,7 +133,7 @@ const MADE_WHEN_READ: { readonly [T in EventType]: () => z.ZodMiniType<Bodies[T]
     z.strictObject({
       happening: HappeningName,
       at: When,
-      words: z.exactOptional(Words),
+      words: z.exactOptional(text(1, 600)),
     }),
   "groundGear.removed": () =>
     z.strictObject({
@@ -187,6 +187,7 @@ const MADE_WHEN_READ: { readonly [T in EventType]: () => z.ZodMiniType<Bodies[T]
       reasons: z
         .array(z.strictObject({ verdict: Name, words: Words, basis: z.exactOptional(text(1, 1000)) }))
         .check(z.maxLength(Verdicts, { error: `at most ${Verdicts} reasons` })),
+      words: z.exactOptional(text(1, 600)),
     }),
   "event.withdrawn": () => z.strictObject({ event: Uuid, why: Words }),
 };

@@ -148,6 +148,8 @@ export interface Bodies extends RecordBodies {
       readonly words: string;
       readonly basis?: string;
     }[];
+    /** Why, of the decision as a whole: where the pilot is not going and says what for. */
+    readonly words?: string;
   };
   /**
    * A correction: the named event no longer counts (it stays in the ledger). Where `event` is the id of what was brought

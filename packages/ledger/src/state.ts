@@ -147,6 +147,8 @@ export interface Decision extends Origin {
   readonly restsOn: readonly { readonly verdict: string; readonly status: Status }[];
   readonly heads: Readonly<Record<string, number>>;
   readonly reasons: readonly { readonly verdict: string; readonly words: string; readonly basis?: string }[];
+  /** Why, of the decision as a whole. */
+  readonly words?: string;
   readonly hash: string;
   readonly signed: boolean;
 }

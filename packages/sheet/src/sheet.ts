@@ -1,9 +1,10 @@
-import type { Assessment, Verdict } from "@witnessmark/assess";
+import type { Assessment } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState, Decision, Status } from "@witnessmark/ledger";
 import { figuresOf, type SheetFigures } from "./flight/sheet-figures.ts";
 import { grouped } from "./grouped.ts";
 import { clockText, clockWithUtc, dateText, offset_min } from "./local-time.ts";
+import { marksOf, notesOf } from "./notes.ts";
 import { type SlipCell, slipOf } from "./slip.ts";
 import { voidWhen } from "./void-when.ts";
 import { WALK_NAMES } from "./walk-names.ts";
@@ -24,6 +25,13 @@ export interface SheetReading {
   readonly says: string;
   readonly margin: string;
   readonly status: Status;
+}
+
+/** Open things that are only named, for there are many; with the one reason that was given for all of them. */
+export interface SheetAlsoOpen {
+  /** Each once: `Right fuel cap`, `Nose leg, 2 things`. */
+  readonly titles: readonly string[];
+  readonly reason?: string;
 }
 
 /** A mark on the drawing: the worst verdict at a point, and the note that tells of it. */
@@ -61,6 +69,8 @@ export interface Sheet {
   readonly counts: Readonly<Record<Status, number>>;
   readonly marks: readonly SheetMark[];
   readonly notes: readonly SheetNote[];
+  /** What is open beside the notes; no number on the drawing refers to it. */
+  readonly alsoOpen: readonly SheetAlsoOpen[];
   readonly readings: readonly SheetReading[];
   readonly holds: string;
   /** What makes it void at once. */
@@ -71,44 +81,14 @@ export interface Sheet {
   readonly signature: SheetSignature | null;
   readonly restsOn: string;
   readonly notice: string;
+  /** Why it was decided so, of the decision as a whole. */
+  readonly why?: string;
   /** Said above everything else: that the record is not what it was when it was signed. */
   readonly remark?: string;
 }
 
 export const STANDING_CAUTION =
   "The pilot in command decides. The approved flight manual, the rules where you fly and licensed mechanics come before this sheet.";
-
-const BADNESS: Readonly<Record<Status, number>> = { stop: 0, caution: 1, open: 2, clear: 3 };
-
-function pointOf(verdict: Verdict, book: Book, state: AircraftState): string | undefined {
-  const subject = verdict.subject;
-  if (subject === undefined) return undefined;
-  const ofCheck = (id: string) => book.checks.find((check) => check.id === id)?.point;
-  switch (subject.kind) {
-    case "check":
-    case "trend":
-      return ofCheck(subject.id);
-    case "ground-gear":
-      return book.groundGear.find((item) => item.id === subject.id)?.point;
-    case "discrepancy": {
-      const found = state.discrepancies.get(subject.id);
-      return found?.point ?? (found?.check === undefined ? undefined : ofCheck(found.check));
-    }
-    case "walk":
-    case "timed":
-      return undefined;
-    default:
-      return subject.kind satisfies never;
-  }
-}
-
-function reasonFor(verdict: Verdict, decision: Decision | null): string | undefined {
-  const given = decision?.reasons.find((reason) => reason.verdict === verdict.id);
-  if (given === undefined) return undefined;
-  return given.basis === undefined
-    ? given.words
-    : `${given.words.replace(/[.\s]+$/, "")}. Basis: ${given.basis}`;
-}
 
 /** What was decided, in the words of sheet and screen: a stop that stands is said before everything else. */
 export function decisionTitle({
@@ -123,47 +103,15 @@ export function decisionTitle({
   return reasons.length === 1 ? "Go, with one reason given" : `Go, with ${reasons.length} reasons given`;
 }
 
-function notesOf(assessment: Assessment, decision: Decision | null): SheetNote[] {
-  const told = assessment.verdicts.filter((verdict) => verdict.status !== "clear");
-  return told.map((verdict, index) => {
-    const reason = reasonFor(verdict, decision);
-    return {
-      number: index + 1,
-      // the filter above leaves no clear one; the type cannot see it
-      status: verdict.status as SheetNote["status"],
-      title: verdict.title,
-      says: verdict.says,
-      margin: verdict.margin?.text ?? "",
-      ...(reason === undefined ? {} : { reason }),
-    };
-  });
-}
-
-function marksOf(assessment: Assessment, book: Book, state: AircraftState): SheetMark[] {
-  const worst = new Map<string, SheetMark>();
-  let note = 0;
-  for (const verdict of assessment.verdicts) {
-    const number = verdict.status === "clear" ? undefined : ++note;
-    const id = pointOf(verdict, book, state);
-    const point = id === undefined ? undefined : book.points.get(id);
-    if (id === undefined || point === undefined) continue;
-    const held = worst.get(id);
-    if (held !== undefined && BADNESS[held.status] <= BADNESS[verdict.status]) continue;
-    worst.set(id, {
-      place: point.place,
-      status: verdict.status,
-      ...(number === undefined ? {} : { note: number }),
-    });
-  }
-  return [...worst.values()];
-}
-
+/** What was read; what was not is told as open. */
 function readingsOf(assessment: Assessment, book: Book): SheetReading[] {
   const measured = new Set(
     book.checks.filter((check) => check.reading !== undefined).map((check) => check.id),
   );
   return assessment.verdicts
-    .filter((verdict) => verdict.subject?.kind === "check" && measured.has(verdict.subject.id))
+    .filter(
+      ({ subject, status }) => subject?.kind === "check" && measured.has(subject.id) && status !== "open",
+    )
     .map((verdict) => ({
       title: verdict.title,
       says: verdict.says,
@@ -188,6 +136,8 @@ export function makeSheet(given: {
   const at_ms = Date.parse(decision?.recordedAt ?? assessment.at);
   const flight = decision?.flight ?? assessment.flight;
   const holds = assessment.holdsUntil;
+  // a stop does not end by itself, and not to go is nothing that lapses
+  const isKept = decision === null ? assessment.counts.stop === 0 : decision.answer === "go";
   const named: Sheet["flight"] =
     flight === null
       ? null
@@ -208,6 +158,7 @@ export function makeSheet(given: {
           keySigned: decision.signed,
         };
   const { registration, type } = book.aircraft;
+  const notes = notesOf(assessment, decision);
   return {
     title: decision === null ? "Not signed" : decisionTitle(decision),
     status: assessment.status,
@@ -217,18 +168,17 @@ export function makeSheet(given: {
     flight: named,
     walk: assessment.walk === null ? "No walk" : WALK_NAMES[assessment.walk.kind],
     counts: assessment.counts,
-    marks: marksOf(assessment, book, state),
-    notes: notesOf(assessment, decision),
+    marks: marksOf(notes, assessment, book, state),
+    notes: notes.told.map(({ note }) => note),
+    alsoOpen: notes.alsoOpen,
     readings: readingsOf(assessment, book),
-    holds:
-      holds === undefined
-        ? "Holds until something happens"
-        : `Holds until ${clockText(holds.at_ms, east_min)}: ${holds.because}`,
+    holds: `${isKept ? "Holds" : "What was found holds"} until ${holds === undefined ? "something happens" : `${clockText(holds.at_ms, east_min)}: ${holds.because}`}`,
     voidWhen: voidWhen(assessment, east_min),
     slip: slipOf({ registration, type, flight: named, signature }),
     caution: STANDING_CAUTION,
     signature,
     restsOn: `${plural(assessment.restsOn.checks, "check")}, ${plural(assessment.restsOn.readings, "reading")}, book revision ${assessment.book.revision}`,
     notice: book.notice,
+    ...(decision?.words === undefined ? {} : { why: decision.words }),
   };
 }

@@ -11,6 +11,7 @@ export const assessmentHash = (assessment: Assessment): Promise<string> => sha25
  * for the assessment as it was shown; sign that one, not a later one.
  *
  * @param decision a new UUID
+ * @param words why, of the decision as a whole; nothing needs them
  * @throws {InputError} `missing` when nothing was walked, or when a reason or a lawful basis is not given
  */
 export async function decisionBody(given: {
@@ -18,8 +19,10 @@ export async function decisionBody(given: {
   readonly decision: string;
   readonly answer: Decision["answer"];
   readonly reasons: readonly Reason[];
+  readonly words?: string;
 }): Promise<Bodies["decision.signed"]> {
   const { assessment, decision, answer, reasons } = given;
+  const words = given.words?.trim() ?? "";
   if (assessment.walk === null) {
     throw new InputError("missing", "walk", {
       expected: "a walk to decide on",
@@ -46,5 +49,6 @@ export async function decisionBody(given: {
     restsOn: assessment.verdicts.map(({ id, status }) => ({ verdict: id, status })),
     heads: assessment.heads,
     reasons,
+    ...(words === "" ? {} : { words }),
   };
 }

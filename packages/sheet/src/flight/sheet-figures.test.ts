@@ -131,6 +131,48 @@ describe("the numbers of a flight within its limits", () => {
     expect(tips[1]?.value).toMatch(/^\d+\u00A0kt tail$/);
   });
 
+  it("stand beside what was planned: the trip, who and what is aboard by place, and the fuel", () => {
+    const { brief } = figuresIn(good);
+    const plain = (text: string): string => text.replaceAll("\u00A0", " ");
+    expect(brief.trip.map(({ label, value }) => plain(`${label} ${value}`))).toEqual([
+      "Distance 152 NM",
+      "Time in the air 48 min",
+      "Level 15,000 ft",
+      // off 09:10, 10 min taxi, 48 min in the air
+      "Take-off 09:20",
+      "Landing 10:08",
+      "On to ZZPK 22 min",
+    ]);
+    expect(brief.aboard.map(({ where, what, much }) => plain(`${where}: ${what}, ${much}`))).toEqual([
+      "Seat 1, left front: Pilot, 84 kg",
+      "Seat 2, right front: Surgeon, 76 kg",
+      "Seat 3, left middle: Nurse, 68 kg",
+      "Seat 4, right middle: Technician, 91 kg",
+      "Seat 6, right rear: Slit lamp case, 34 kg, weighed",
+      "Aft bay: Clinic kit, 68 kg, weighed",
+      "Left wing tank: Fuel, 212 L",
+      "Right wing tank: Fuel, 212 L",
+    ]);
+  });
+
+  it("stand beside the air that was counted with, and the reports as they came, with when", () => {
+    const [, landing] = figuresIn(good).brief.fields;
+    expect(landing?.title).toBe("Landing, ZZQN 29, wet, at 10:08");
+    const used = Object.fromEntries((landing?.used ?? []).map(({ label, value }) => [label, value]));
+    // as the METAR of ZZQN says: 24014G22KT 9999 BKN022 05/03 Q1008
+    expect(used).toMatchObject({
+      Wind: "240° 14 G 22\u00A0kt",
+      Temperature: "5\u00A0°C",
+      QNH: "1008\u00A0hPa",
+      Visibility: "10\u00A0km",
+      Ceiling: "2,200\u00A0ft",
+    });
+    expect(landing?.reports).toEqual([
+      { text: "METAR ZZQN 120750Z 24014G22KT 9999 -RA BKN022 05/03 Q1008", taken: "08:05" },
+      { text: "TAF ZZQN 120500Z 1206/1306 24014G22KT 9999 BKN022", taken: "08:05" },
+    ]);
+  });
+
   it("give those on the ground when to miss it, how many are aboard and how long the fuel lasts", () => {
     // off 09:10, 10 min taxi, 48 min
     const cells = Object.fromEntries(good.sheet.slip.map(({ label, value }) => [label, value]));
@@ -168,6 +210,15 @@ describe("the numbers of a flight within its limits", () => {
 });
 
 describe("what is not known is open, and says why", () => {
+  it("says of the trip and the air what nobody said", async () => {
+    const { brief } = figuresIn(await made(openFlight));
+    expect(brief.aboard).toEqual([]);
+    expect(brief.trip[0]).toEqual({ label: "Distance", value: "not said" });
+    const [, landing] = brief.fields;
+    expect(landing?.reports).toEqual([]);
+    expect(landing?.used).toContainEqual({ label: "Wind", value: "not known" });
+  });
+
   it("is so for every number that waits for load, route and report, and no chart is drawn", async () => {
     const open = await made(openFlight);
     const { mass, numbers } = figuresIn(open);

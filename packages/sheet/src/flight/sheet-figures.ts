@@ -2,6 +2,7 @@ import { type Assessment, tippingPoints } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState } from "@witnessmark/ledger";
 import { clockText } from "../local-time.ts";
+import { briefOf, type SheetBrief } from "./brief.ts";
 import { lastsText } from "./figure-text.ts";
 import { askFlight, type FlightAsk } from "./flight-ask.ts";
 import { massAndBalance, type SheetMass } from "./mass-and-balance.ts";
@@ -16,6 +17,8 @@ export interface SheetFigures {
   readonly mass: SheetMass;
   readonly numbers: readonly SheetNumber[];
   readonly tips: readonly SheetTip[];
+  /** What was planned, and what was counted with. */
+  readonly brief: SheetBrief;
   /** When it is due at the destination, local; absent when that is not known. */
   readonly due?: string;
   readonly aboard: number;
@@ -47,6 +50,7 @@ export function figuresOf(given: {
     mass: massAndBalance(ask),
     numbers: numbersOf(ask, east_min),
     tips: tipsOf(points, Math.max(Date.parse(flight.offBlocks), now_ms), east_min),
+    brief: briefOf(ask, east_min),
     ...(due_ms === undefined ? {} : { due: clockText(due_ms, east_min) }),
     aboard: oxygen.seats.length,
     ...(fuel.endurance_s === undefined ? {} : { fuelFor: lastsText(fuel.endurance_s) }),

@@ -1,4 +1,6 @@
 import { type Book, extent, noseUp, planView, type Stroke } from "@witnessmark/book";
+import { balloons } from "../balloons.ts";
+import { legendOf } from "../legend.ts";
 import type { SheetMark } from "../sheet.ts";
 import { drawMark } from "./mark.ts";
 import type { Pen } from "./pen.ts";
@@ -36,24 +38,28 @@ export function drawAircraft(pen: Pen, book: Book, marks: readonly SheetMark[], 
     else document.stroke("black");
     document.restore();
   }
-  for (const mark of marks) {
+  // the worst on top, and what is only named small
+  for (const mark of marks.toReversed()) {
     const [x, y] = project(mark.place[0], mark.place[1]);
     if (mark.status === "clear") pen.rule(x, y - 3.2, x, y + 3.2, 1.5);
-    else drawMark(document, mark.status, x, y, 11);
+    else drawMark(document, mark.status, x, y, mark.note === undefined ? 7 : 11);
   }
-  legend(pen, marks, frame);
-  numberNotes(pen, marks, project, frame);
+  const legend_pt = legend(pen, marks, frame);
+  numberNotes(pen, marks, project, frame, legend_pt);
 }
 
-const LEGEND = 30;
+const LEGEND_ROW = 14;
 
-/** What the strokes and the marks on the drawing mean, at its top left. */
-function legend(pen: Pen, marks: readonly SheetMark[], { x, y }: Frame): void {
-  pen.rule(x + 12, y + 8, x + 12, y + 14.4, 1.5);
-  pen.line("as it should be", x + 21, y + 14, { size: 9 });
-  if (marks.every(({ status }) => status === "clear")) return;
-  drawMark(pen.document, "caution", x + 12, y + 25, 11);
-  pen.line("see the note", x + 21, y + 28, { size: 9 });
+/** What the strokes and the marks on the drawing mean, as far as they stand on it; returns how high that is. */
+function legend(pen: Pen, marks: readonly SheetMark[], { x, y }: Frame): number {
+  let below = y + 11;
+  for (const { status, words } of legendOf(marks)) {
+    if (status === "clear") pen.rule(x + 12, below - 3.2, x + 12, below + 3.2, 1.5);
+    else drawMark(pen.document, status, x + 12, below, 11);
+    pen.line(words, x + 21, below + 3, { size: 9 });
+    below += LEGEND_ROW;
+  }
+  return below - y - 4;
 }
 
 const RING_pt = 5.6;
@@ -64,25 +70,19 @@ function numberNotes(
   marks: readonly SheetMark[],
   project: (x: number, y: number) => readonly [number, number],
   frame: Frame,
+  legend_pt: number,
 ): void {
-  for (const side of ["left", "right"] as const) {
-    const noted = marks
-      .filter(
-        (mark) =>
-          mark.note !== undefined && mark.status !== "open" && mark.place[1] < 0 === (side === "left"),
-      )
-      .map((mark) => ({ note: mark.note ?? 0, at: project(mark.place[0], mark.place[1]) }))
-      .sort((a, b) => a.at[1] - b.at[1]);
-    const x = side === "left" ? frame.x + 10 : frame.x + frame.width - 10;
-    let lowest = frame.y + (side === "left" ? LEGEND + 10 : 10);
-    for (const { note, at } of noted) {
-      const y = Math.max(lowest, Math.min(at[1], frame.y + frame.height - 10));
-      lowest = y + 2 * RING_pt + 2;
-      if (lowest > frame.y + frame.height) break; // the note itself is in the list all the same
-      const inward = side === "left" ? 1 : -1;
-      pen.rule(x + inward * RING_pt, y, at[0] - inward * 6, at[1], 0.5);
-      pen.document.circle(x, y, RING_pt).lineWidth(0.8).fillAndStroke("white", "black");
-      pen.line(String(note), x, y + 2.7, { size: 7.5, weight: "bold", align: "centre" });
-    }
+  const noted = marks.flatMap(({ note, place }) => {
+    if (note === undefined) return [];
+    const [x, y] = project(place[0], place[1]);
+    return [{ note, x: x - frame.x, y: y - frame.y }];
+  });
+  const room = { width: frame.width, height: frame.height, radius: RING_pt, legend: legend_pt };
+  for (const { note, x, y, bx, by } of balloons(noted, room)) {
+    const inward = bx < frame.width / 2 ? 1 : -1;
+    const [ringX, ringY] = [frame.x + bx, frame.y + by];
+    pen.rule(ringX + inward * RING_pt, ringY, frame.x + x - inward * 6, frame.y + y, 0.5);
+    pen.document.circle(ringX, ringY, RING_pt).lineWidth(0.8).fillAndStroke("white", "black");
+    pen.line(String(note), ringX, ringY + 2.7, { size: 7.5, weight: "bold", align: "centre" });
   }
 }

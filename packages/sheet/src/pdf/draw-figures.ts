@@ -1,5 +1,6 @@
 import type { SheetMass, SheetMassRow } from "../flight/mass-and-balance.ts";
 import type { SheetNumber } from "../flight/number-line.ts";
+import { partNumbers } from "../flight/part-numbers.ts";
 import type { SheetFigures } from "../flight/sheet-figures.ts";
 import { drawEnvelope } from "./draw-envelope.ts";
 import { drawMark } from "./mark.ts";
@@ -120,35 +121,23 @@ export const wholeNumbers = ({ numbers, tips }: SheetFigures): NumbersPart => ({
   follow: 0,
 });
 
-/**
- * The numbers in two parts, for a page that has no room for all: those that are not clear stay first, then as many
- * more as there is room for, each part in its order. Undefined where not even those have room.
- */
+/** The numbers in two parts, for a page that has no room for all. Undefined where not even what is not clear has room. */
 export function partedNumbers(
   pen: Pen,
   figures: SheetFigures,
   room: number,
 ): { readonly here: NumbersPart; readonly overleaf: NumbersPart } | undefined {
-  const { numbers } = figures;
-  const stay = new Set(numbers.filter(({ status }) => status !== "clear"));
-  const hereWith = (kept: ReadonlySet<SheetNumber>): NumbersPart => ({
-    ...wholeNumbers(figures),
-    numbers: numbers.filter((number) => kept.has(number)),
-    follow: numbers.length - kept.size,
-  });
-  if (numbersHeight(pen, hereWith(stay)) > room) return undefined;
-  for (const number of numbers) {
-    if (stay.has(number)) continue;
-    if (numbersHeight(pen, hereWith(new Set([...stay, number]))) > room) break;
-    stay.add(number);
-  }
-  const overleaf = {
-    title: "The numbers, continued",
-    numbers: numbers.filter((number) => !stay.has(number)),
-    tips: null,
-    follow: 0,
+  const whole = wholeNumbers(figures);
+  const parted = partNumbers(
+    figures.numbers,
+    (numbers, follow) => numbersHeight(pen, { ...whole, numbers, follow }) <= room,
+  );
+  if (parted === undefined) return undefined;
+  const { here, overleaf } = parted;
+  return {
+    here: { ...whole, numbers: here, follow: overleaf.length },
+    overleaf: { title: "The numbers, continued", numbers: overleaf, tips: null, follow: 0 },
   };
-  return { here: hereWith(stay), overleaf };
 }
 
 function tipsHeight(pen: Pen, tips: SheetFigures["tips"]): number {

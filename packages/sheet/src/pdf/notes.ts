@@ -1,3 +1,4 @@
+import { ended } from "../ended.ts";
 import type { SheetNote } from "../sheet.ts";
 import { drawMark } from "./mark.ts";
 import { type Origin, WIDTH } from "./measures.ts";
@@ -8,14 +9,14 @@ const textWidth = (pen: Pen, { margin }: SheetNote): number =>
   WIDTH - 45 - 20 - pen.width(margin, { size: 9.5, weight: "bold" });
 const HEADING = 20;
 
-const textOf = (note: SheetNote) =>
-  note.reason === undefined ? note.says : `${note.says}. Why: ${note.reason}`;
+const textOf = ({ says, reason }: SheetNote) =>
+  reason === undefined ? ended(says) : `${ended(says)} Why: ${ended(reason)}`;
 
 const noteHeight = (pen: Pen, note: SheetNote): number =>
   Math.max(
     20,
     pen.leadBlock(
-      `${note.title}.`,
+      ended(note.title),
       textOf(note),
       { x: 0, y: 0, width: textWidth(pen, note), size: 9.5 },
       false,
@@ -30,7 +31,7 @@ function noteRow(pen: Pen, note: SheetNote, { x, y }: Origin): number {
   pen.line(String(note.number), x + 12, y + 13, { size: 8, weight: "bold", align: "centre" });
   drawMark(pen.document, note.status, x + 31, y + 10, 13);
   pen.line(note.margin, x + WIDTH - 6, y + 13, { size: 9.5, weight: "bold", align: "right" });
-  pen.leadBlock(`${note.title}.`, textOf(note), {
+  pen.leadBlock(ended(note.title), textOf(note), {
     x: x + 45,
     y: y + 3.5,
     width: textWidth(pen, note),

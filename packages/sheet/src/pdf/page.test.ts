@@ -4,6 +4,7 @@ import type { Status } from "@witnessmark/ledger";
 import PdfDocument from "pdfkit";
 import { describe, expect, it } from "vitest";
 import { sheetOfDecision } from "../decision-sheet.ts";
+import { envelopeDrawing } from "../envelope/envelope-drawing.ts";
 import type { SheetNumber } from "../flight/number-line.ts";
 import type { Sheet, SheetNote } from "../sheet.ts";
 import { STANDING_CAUTION } from "../sheet.ts";
@@ -44,6 +45,7 @@ const sheetWith = (notes: number, readings: number): Sheet => ({
   counts: { stop: 1, caution: 2, open: 3, clear: 44 },
   marks: [{ place: [3.5, 1.4, 0.3], status: "caution", note: 1 }],
   notes: Array.from({ length: notes }, (_, i) => note(i + 1)),
+  alsoOpen: [],
   readings: Array.from({ length: readings }, (_, i) => ({
     title: `Reading ${i + 1}`,
     says: `is ${i + 1}`,
@@ -64,16 +66,31 @@ const sheetWith = (notes: number, readings: number): Sheet => ({
   notice: "An invented aircraft. Fit for no real flight.",
 });
 
+/** A text where it stands, as wide as it is and as high as its small letters. */
+interface Lettered {
+  readonly text: string;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
 /** Everything that was lettered, page by page. */
 class RecordingPen extends Pen {
-  readonly pages: string[][] = [[]];
+  readonly pages: Lettered[][] = [[]];
   override line(text: string, x: number, y: number, how: Lettering): void {
-    this.pages.at(-1)?.push(text);
+    const width = this.width(text, how);
+    const left = how.align === "right" ? x - width : how.align === "centre" ? x - width / 2 : x;
+    this.pages.at(-1)?.push({ text, left, right: left + width, top: y - how.size / 2, bottom: y });
     super.line(text, x, y, how);
   }
 }
 
-async function letteredBy(sheet: Sheet, book?: Book, size: "A4" | "LETTER" = "A4"): Promise<string[]> {
+async function linesOf(
+  sheet: Sheet,
+  book?: Book,
+  size: "A4" | "LETTER" = "A4",
+): Promise<readonly (readonly Lettered[])[]> {
   const document = new PdfDocument({ size, margin: 0 });
   registerTypeFace(document);
   const pen = new RecordingPen(document);
@@ -81,7 +98,23 @@ async function letteredBy(sheet: Sheet, book?: Book, size: "A4" | "LETTER" = "A4
     document.addPage();
     pen.pages.push([]);
   });
-  return pen.pages.map((page) => page.join(" "));
+  return pen.pages;
+}
+
+const letteredBy = async (...given: Parameters<typeof linesOf>): Promise<string[]> =>
+  (await linesOf(...given)).map((page) => page.map(({ text }) => text).join(" "));
+
+/** Pairs of texts of a page that lie on each other. */
+function overprinted(page: readonly Lettered[]): readonly string[] {
+  const isOn = (one: Lettered, other: Lettered): boolean =>
+    Math.min(one.right, other.right) - Math.max(one.left, other.left) > 1 &&
+    Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top) > 1;
+  return page.flatMap((one, index) =>
+    page
+      .slice(index + 1)
+      .filter((other) => isOn(one, other))
+      .map((other) => `"${one.text}" and "${other.text}"`),
+  );
 }
 
 describe("the sheet on paper", () => {
@@ -120,6 +153,19 @@ describe("the sheet on paper", () => {
       for (let i = 1; i <= readings; i++) expect(all).toContain(`Reading ${i} `);
     },
   );
+
+  it("names what else is open, with the one reason for all of it, and why it was decided so", async () => {
+    const titles = Array.from({ length: 130 }, (_, index) => `Part ${index + 1}`);
+    const pages = await letteredBy({
+      ...sheetWith(3, 0),
+      alsoOpen: [{ titles, reason: "Seen an hour ago" }],
+      why: "The fog is still on the sound",
+    });
+    const all = pages.join(" ");
+    for (const title of titles) expect(all).toContain(title);
+    expect(all).toContain("Why, for all of these: Seen an hour ago.");
+    expect(pages[0]).toContain("Why: The fog is still on the sound.");
+  });
 
   it("says above everything that a record is not what was signed", async () => {
     const [page] = await letteredBy({
@@ -192,6 +238,56 @@ describe("a flight on paper", () => {
       for (const when of sheet.voidWhen) expect(first).toContain(when);
     },
   );
+
+  it.each([
+    { flight: goodFlight, size: "A4" },
+    { flight: goodFlight, size: "LETTER" },
+    { flight: heavyFlight, size: "A4" },
+    { flight: openFlight, size: "LETTER" },
+  ] as const)("letters nothing over something else, on $size", async ({ flight, size }) => {
+    const { sheet, book } = await made(flight);
+    // the chart is drawn in measures of its own
+    const envelope = sheet.flight?.figures?.mass.envelope;
+    const onChart = new Set(
+      envelope === undefined ? [] : envelopeDrawing(envelope).texts.map(({ text }) => text),
+    );
+    for (const page of await linesOf(sheet, book, size))
+      expect(overprinted(page.filter(({ text }) => !onChart.has(text)))).toEqual([]);
+  });
+
+  it.each(["A4", "LETTER"] as const)(
+    "says overleaf what was planned and counted with, on %s",
+    async (size) => {
+      const { sheet, pages } = await pagesOf(goodFlight, size);
+      const [, ...overleaf] = pages;
+      const all = overleaf.join(" ");
+      const brief = sheet.flight?.figures?.brief;
+      for (const { label, value } of brief?.trip ?? []) expect(all).toContain(`${label} ${value}`);
+      for (const { where, what, much } of brief?.aboard ?? [])
+        expect(all).toContain(`${where} ${what} ${much}`);
+      for (const { title, reports } of brief?.fields ?? []) {
+        expect(all).toContain(title);
+        for (const { text, taken } of reports) expect(all).toContain(`${text} Taken ${taken}.`);
+      }
+    },
+  );
+
+  it("has room for reports as long as a ledger takes them, on as many pages as that needs", async () => {
+    const { sheet, book } = await made(goodFlight);
+    const { flight } = sheet;
+    if (flight?.figures == null) throw new Error("the sheet has no figures");
+    const text = Array.from({ length: 1300 }, (_, index) => `GRP${index}`).join(" ");
+    const brief = {
+      ...flight.figures.brief,
+      fields: [{ title: "Landing", used: [], reports: [{ text, taken: "08:05" }] }],
+    };
+    const pages = await letteredBy(
+      { ...sheet, flight: { ...flight, figures: { ...flight.figures, brief } } },
+      book,
+    );
+    const all = pages.join(" ");
+    for (const word of text.split(" ")) expect(all).toContain(word);
+  });
 
   it("lays clear numbers overleaf before any that is not, and leaves none out, however many there are", async () => {
     const { sheet, book } = await made(goodFlight);

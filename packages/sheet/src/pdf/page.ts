@@ -1,7 +1,10 @@
 import type { Book } from "@witnessmark/book";
+import { ended } from "../ended.ts";
 import type { SheetFigures } from "../flight/sheet-figures.ts";
 import type { Sheet, SheetNote, SheetReading } from "../sheet.ts";
+import { type Block, drawBlocks, heightOf } from "./block.ts";
 import { drawAircraft } from "./draw-aircraft.ts";
+import { briefBlocks } from "./draw-brief.ts";
 import {
   drawMass,
   drawNumbers,
@@ -15,6 +18,7 @@ import { CUT, drawFoot, drawGroundHalf, footHeight, GROUND } from "./foot.ts";
 import { drawHead, HEAD } from "./head.ts";
 import { MARGIN, MM, type Origin, WIDTH } from "./measures.ts";
 import { drawNotes, leastNotesHeight, notesHeight } from "./notes.ts";
+import { alsoOpenBlocks, paragraph } from "./paragraph.ts";
 import type { Pen } from "./pen.ts";
 import { drawReadings, readingsHeight } from "./readings.ts";
 
@@ -31,6 +35,8 @@ const COLUMNS = 3;
 interface Rest {
   readonly numbers: NumbersPart | null;
   readonly notes: readonly SheetNote[];
+  /** What else is open by name. */
+  readonly alsoOpen: readonly Block[];
   readonly readings: readonly SheetReading[];
 }
 
@@ -68,8 +74,11 @@ function firstPage(pen: Pen, sheet: Sheet, book: Book, at: Origin, height: numbe
     figures === null
       ? drawReadings(pen, sheet.readings, beside, { width: BESIDE, height: middleHeight })
       : sheet.readings;
-  const notesTop = middle + middleHeight;
-  acrossAt(pen, at, notesTop);
+  const why = sheet.why === undefined ? [] : [paragraph(pen, "Why:", ended(sheet.why))];
+  drawBlocks(why, { x, y: middle + middleHeight }, y + height);
+  const notesTop = middle + middleHeight + heightOf(why);
+  acrossAt(pen, at, middle + middleHeight);
+  if (why.length > 0) pen.rule(x, notesTop, x + WIDTH, notesTop, 0.5);
   const footTop = y + height - footHeight(pen, sheet);
   const split = figures === null ? null : numbersIn(pen, sheet, figures, footTop - notesTop);
   const here = split?.here ?? null;
@@ -86,12 +95,25 @@ function firstPage(pen: Pen, sheet: Sheet, book: Book, at: Origin, height: numbe
   acrossAt(pen, at, footTop);
   drawFoot(pen, sheet, { x, y: footTop });
   pen.box(x, y, WIDTH, height);
-  const rest = { numbers: split?.overleaf ?? null, notes: notes.rest };
-  const room = numbersTop - notes.bottom;
-  const isRoom = figures !== null && notes.rest.length === 0 && readingsHeight(moreReadings, COLUMNS) <= room;
+  const also = alsoOpenBlocks(pen, sheet.alsoOpen);
+  const isAlsoHere = notes.rest.length === 0 && notes.bottom + heightOf(also) <= numbersTop;
+  const { bottom } = isAlsoHere ? drawBlocks(also, { x, y: notes.bottom }, numbersTop) : notes;
+  if (!isAlsoHere && also.length > 0)
+    pen.line("More of what is open overleaf", x + WIDTH - 6, notesTop + 14, { size: 9.5, align: "right" });
+  const rest = {
+    numbers: split?.overleaf ?? null,
+    notes: notes.rest,
+    alsoOpen: isAlsoHere ? [] : also,
+  };
+  const room = numbersTop - bottom;
+  const isRoom =
+    figures !== null &&
+    notes.rest.length === 0 &&
+    isAlsoHere &&
+    readingsHeight(moreReadings, COLUMNS) <= room;
   if (!isRoom || moreReadings.length === 0) return { ...rest, readings: moreReadings };
-  const readingsTop = { x, y: notes.bottom };
-  acrossAt(pen, at, notes.bottom);
+  const readingsTop = { x, y: bottom };
+  acrossAt(pen, at, bottom);
   return {
     ...rest,
     readings: drawReadings(pen, moreReadings, readingsTop, { width: WIDTH, height: room, columns: COLUMNS }),
@@ -127,6 +149,9 @@ function unplanned(pen: Pen, sheet: Sheet, { x, y }: Origin): void {
   pen.line(`Load, fuel, runways and weather were not worked out, ${why}.`, after, y + 12.5, { size: 9.5 });
 }
 
+/** Less room than this is left to the next page. */
+const LEAST_OVERLEAF = 80;
+
 function drawOverleaf(
   pen: Pen,
   sheet: Sheet,
@@ -135,8 +160,16 @@ function drawOverleaf(
   { x, y }: Origin,
   height: number,
 ): void {
-  let { numbers, notes, readings } = first;
-  while (numbers !== null || notes.length > 0 || readings.length > 0) {
+  let { numbers, notes, alsoOpen, readings } = first;
+  const figures = sheet.flight?.figures ?? null;
+  let brief = figures === null ? [] : briefBlocks(pen, figures.brief);
+  while (
+    numbers !== null ||
+    brief.length > 0 ||
+    notes.length > 0 ||
+    alsoOpen.length > 0 ||
+    readings.length > 0
+  ) {
     addPage();
     const title = `${sheet.registration}, ${sheet.date}, decision ${sheet.signature?.hash ?? "not signed"}, continued`;
     pen.line(title, x + 6, y + 15, { size: 10, weight: "bold" });
@@ -149,12 +182,18 @@ function drawOverleaf(
       acrossAt(pen, { x, y }, top);
       numbers = null;
     }
-    if (notes.length > 0) {
+    const drawnBrief = drawBlocks(brief, { x, y: top }, bottom);
+    if (drawnBrief.bottom > top) acrossAt(pen, { x, y }, drawnBrief.bottom);
+    ({ rest: brief, bottom: top } = drawnBrief);
+    if (brief.length > 0) continue;
+    if (notes.length > 0 && bottom - top >= LEAST_OVERLEAF) {
       const drawn = drawNotes(pen, notes, { x, y: top }, bottom);
       notes = drawn.rest;
       top = drawn.bottom;
     }
-    if (notes.length > 0 || readings.length === 0 || bottom - top < 80) continue;
+    if (notes.length > 0) continue;
+    ({ rest: alsoOpen, bottom: top } = drawBlocks(alsoOpen, { x, y: top }, bottom));
+    if (alsoOpen.length > 0 || readings.length === 0 || bottom - top < LEAST_OVERLEAF) continue;
     if (top > y + 22) acrossAt(pen, { x, y }, top);
     readings = drawReadings(pen, readings, { x, y: top }, { width: WIDTH, height: bottom - top, columns: 2 });
   }

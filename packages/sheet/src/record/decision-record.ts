@@ -27,6 +27,9 @@ export const decisionsOf = (decisions: readonly Decision[], names: Names): reado
         ? "No flight named"
         : `${decision.flight.from} to ${decision.flight.to}, off blocks ${momentWords(decision.flight.offBlocks)}`,
     counts: decision.counts,
-    reasons: decision.reasons.map((reason) => reasonWords(reason, names)),
+    reasons: [
+      ...(decision.words === undefined ? [] : [decision.words]),
+      ...decision.reasons.map((reason) => reasonWords(reason, names)),
+    ],
     hash: grouped(decision.hash),
   }));

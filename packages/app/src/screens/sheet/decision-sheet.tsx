@@ -55,6 +55,7 @@ export function DecisionSheet({ open, decisionId }: DecisionSheetProps) {
           {onServer ? (
             <a
               className="button"
+              download={`${registration}-${decisionId.slice(0, 8)}.pdf`}
               href={`/api/aircraft/${encodeURIComponent(registration)}/decisions/${encodeURIComponent(decisionId)}/sheet.pdf`}
             >
               PDF

@@ -29,10 +29,11 @@ const sheetWith = (numbers: number, why?: string): Sheet => ({
         needs: "1 m",
         has: "2 m",
         left: "1 m",
-        status: "clear" as const,
+        status: why === undefined ? ("clear" as const) : ("open" as const),
         ...(why === undefined ? {} : { why }),
       })),
       tips: [],
+      brief: { trip: [], aboard: [], fields: [], units: "" },
       aboard: 2,
     },
   },
@@ -40,6 +41,7 @@ const sheetWith = (numbers: number, why?: string): Sheet => ({
   counts: { stop: 0, caution: 0, open: 0, clear: 0 },
   marks: [],
   notes: [],
+  alsoOpen: [],
   readings: [],
   holds: "Holds until 16:40: sunset",
   voidWhen: [],
@@ -57,7 +59,7 @@ it("no note is lost or told twice, and their order stays, however many there are
       fc.nat({ max: 12 }),
       (lengths, numbers) => {
         const notes = lengths.map((length, index) => note(index + 1, length));
-        const { here, overleaf } = firstPage(sheetWith(numbers), notes);
+        const { here, overleaf } = firstPage({ ...sheetWith(numbers), notes });
         expect([...here, ...overleaf]).toEqual(notes);
       },
     ),
@@ -66,15 +68,26 @@ it("no note is lost or told twice, and their order stays, however many there are
 
 it("with seven numbers there is room for some notes, and with more notes the rest goes overleaf", () => {
   const notes = Array.from({ length: 30 }, (_, index) => note(index + 1, 60));
-  const { here, overleaf, numbersFit } = firstPage(sheetWith(7), notes);
-  expect(numbersFit).toBe(true);
+  const { here, overleaf, numbers } = firstPage({ ...sheetWith(7), notes });
+  expect(numbers?.here).toHaveLength(7);
   expect(here.length).toBeGreaterThanOrEqual(2);
   expect(overleaf.length).toBeGreaterThan(20);
 });
 
+it("of more numbers than have room as many stay as do, beside two notes, and the rest goes overleaf", () => {
+  const notes = [note(1, 60), note(2, 60), note(3, 60)];
+  const { here, numbers } = firstPage({ ...sheetWith(30), notes });
+  expect(here.length).toBeGreaterThanOrEqual(2);
+  expect(numbers?.here.length).toBeGreaterThan(4);
+  expect((numbers?.here.length ?? 0) + (numbers?.overleaf.length ?? 0)).toBe(30);
+});
+
 it("numbers that are all open at length go overleaf whole, and leave their place to the notes", () => {
-  const { here, numbersFit } = firstPage(sheetWith(9, "Not known: ".padEnd(140, "x")), [note(1, 60)]);
-  expect(numbersFit).toBe(false);
+  const { here, numbers } = firstPage({
+    ...sheetWith(9, "Not known: ".padEnd(140, "x")),
+    notes: [note(1, 60)],
+  });
+  expect(numbers).toBeUndefined();
   expect(here).toHaveLength(1);
 });
 
@@ -82,20 +95,20 @@ it("a stop is on the first page, before the numbers where both have no room", ()
   const why = "Not known: ".padEnd(60, "x");
   const stop = { ...note(1, 60), status: "stop" as const };
   const least = [...Array(12).keys()].find(
-    (count) => firstPage(sheetWith(count, why), [stop]).numbersFit === false,
+    (count) => firstPage({ ...sheetWith(count, why), notes: [stop] }).numbers === undefined,
   );
   expect(least).toBeDefined();
   for (let count = 0; count < 12; count += 1)
-    expect(firstPage(sheetWith(count, why), [stop]).here).toEqual([stop]);
+    expect(firstPage({ ...sheetWith(count, why), notes: [stop] }).here).toEqual([stop]);
 });
 
 it("a flight that is not planned leaves more room, and what has none goes overleaf too: the slip is never torn apart", () => {
   const unplanned: Sheet = { ...sheetWith(0), flight: null };
   const notes = Array.from({ length: 30 }, (_, index) => note(index + 1, 60));
-  const { here, overleaf, room } = firstPage(unplanned, notes);
-  expect(here.length).toBeGreaterThan(firstPage(sheetWith(7), notes).here.length);
+  const { here, overleaf, room } = firstPage({ ...unplanned, notes });
+  expect(here.length).toBeGreaterThan(firstPage({ ...sheetWith(7), notes }).here.length);
   expect(overleaf.length).toBeGreaterThan(0);
   expect([...here, ...overleaf]).toEqual(notes);
   expect(room).toBeGreaterThanOrEqual(0);
-  expect(firstPage(unplanned, notes.slice(0, 2)).overleaf).toEqual([]);
+  expect(firstPage({ ...unplanned, notes: notes.slice(0, 2) }).overleaf).toEqual([]);
 });

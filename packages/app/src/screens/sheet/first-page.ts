@@ -1,4 +1,12 @@
-import type { Sheet, SheetFigures, SheetNote } from "@witnessmark/sheet";
+import {
+  type PartedNumbers,
+  partNumbers,
+  type Sheet,
+  type SheetAlsoOpen,
+  type SheetFigures,
+  type SheetNote,
+  type SheetNumber,
+} from "@witnessmark/sheet";
 
 /** Pixels of the page as it prints, 96 to an inch: what A4 and Letter both hold between margins of 12 mm. */
 const PAGE = 960;
@@ -13,8 +21,11 @@ const LINE = 16.3;
 const FOOT = 171;
 const CUT_AND_SLIP = 102;
 const FRAME_LINES = 4;
-/** Letters in a line of the notes, of a reason under a number, of a tipping point, of what the masses wait for. */
-const LETTERS = { note: 84, why: 66, tip: 38, open: 46, holds: 40 };
+/**
+ * Letters in a line of the notes, of a paragraph across the page, of a reason under a number, of a number's four columns
+ * together, of a tipping point, of what the masses wait for.
+ */
+const LETTERS = { note: 84, across: 104, why: 60, number: 46, tip: 34, open: 46, holds: 40 };
 
 const lines = (text: string, letters: number): number => Math.max(1, Math.ceil(text.length / letters));
 
@@ -39,34 +50,75 @@ function massHeight({ envelope, open, rows }: SheetFigures["mass"]): number {
   return HEADING + (envelope === undefined ? 0 : CHART) + reasons + rows.length * ROW;
 }
 
-function numbersHeight({ numbers, tips }: SheetFigures): number {
-  const left = numbers.map(({ why }) => ROW + (why === undefined ? 0 : lines(why, LETTERS.why) * LINE + 4));
+const longest = (texts: readonly string[]): number =>
+  texts.reduce((most, text) => Math.max(most, text.length), 0);
+
+/** The name of a number breaks where its three figures leave it no room; one without needs and has takes their room. */
+function numbersHeight(numbers: readonly SheetNumber[], follow: number, tips: SheetFigures["tips"]): number {
+  const of = (column: "needs" | "has" | "left"): number => longest(numbers.map((number) => number[column]));
+  const beside = of("left");
+  const named = Math.max(8, LETTERS.number - beside - of("needs") - of("has"));
+  const left = numbers.map(({ what, needs, has, why }) => {
+    const room = needs === "" && has === "" ? LETTERS.number - beside : named;
+    const reasons = why === undefined ? 0 : lines(why, LETTERS.why) * LINE + 4;
+    return ROW + (lines(what, room) - 1) * LINE + reasons;
+  });
   const right = tips.map(({ what }) => ROW + (lines(what, LETTERS.tip) - 1) * LINE);
-  return HEADING + Math.max(sum(left), sum(right));
+  return HEADING + Math.max(sum(left) + (follow > 0 ? ROW : 0), sum(right));
 }
+
+/** How high the paragraphs are that name what else is open. */
+export const alsoOpenHeight = (alsoOpen: readonly SheetAlsoOpen[]): number =>
+  sum(
+    alsoOpen.map(
+      ({ titles, reason = "" }) =>
+        11 + lines(`Also open: ${titles.join("; ")}. ${reason}`, LETTERS.across) * LINE,
+    ),
+  );
 
 export interface FirstPage {
   readonly here: readonly SheetNote[];
   readonly overleaf: readonly SheetNote[];
-  /** Whether the numbers stand on the first page. */
-  readonly numbersFit: boolean;
+  /** What of the numbers stands on the first page; undefined where none has room, and where there are none. */
+  readonly numbers: PartedNumbers | undefined;
   /** What is left under the notes. */
   readonly room: number;
 }
 
-/**
- * What has room beside everything else on the first page: the numbers before the notes. The rest goes on overleaf;
- * nothing is left out, and nothing is shrunk.
- */
-export function firstPage(sheet: Sheet, notes: readonly SheetNote[]): FirstPage {
-  const figures = sheet.flight?.figures ?? null;
-  const left = PAGE - otherHeight(sheet, figures);
-  const wanted = figures === null ? UNPLANNED : numbersHeight(figures);
+/** Numbers that are clear leave room for so many notes. */
+const NOTES_FIRST = 2;
+
+/** What of the numbers has room: beside the first notes, else beside a stop alone. */
+function numbersIn(
+  { numbers, tips }: SheetFigures,
+  notes: readonly SheetNote[],
+  left: number,
+): PartedNumbers | undefined {
   const [worst] = notes;
-  // what stops the flight stands on the first page before any number
   const stop = worst?.status === "stop" ? noteHeight(worst) : 0;
-  const numbersFit = figures === null || wanted + stop <= left;
-  let room = left - (numbersFit ? wanted : HEADING);
+  const first = Math.max(stop, sum(notes.slice(0, NOTES_FIRST).map(noteHeight)));
+  const within = (room: number) =>
+    partNumbers(numbers, (here, follow) => numbersHeight(here, follow, tips) <= room);
+  return within(left - first) ?? within(left - stop);
+}
+
+/**
+ * What has room beside everything else on the first page: the numbers that are not clear, the first notes, then as much
+ * more as there is. The rest goes on overleaf; nothing is left out, and nothing is shrunk.
+ */
+export function firstPage(sheet: Sheet): FirstPage {
+  const { notes, why } = sheet;
+  const figures = sheet.flight?.figures ?? null;
+  const told = why === undefined ? 0 : 11 + lines(why, LETTERS.across) * LINE;
+  const left = PAGE - otherHeight(sheet, figures) - told;
+  const numbers = figures === null ? undefined : numbersIn(figures, notes, left);
+  const taken =
+    figures === null
+      ? UNPLANNED
+      : numbers === undefined
+        ? HEADING
+        : numbersHeight(numbers.here, numbers.overleaf.length, figures.tips);
+  let room = left - taken;
   let count = 0;
   for (const note of notes) {
     const height = noteHeight(note);
@@ -74,5 +126,5 @@ export function firstPage(sheet: Sheet, notes: readonly SheetNote[]): FirstPage 
     room -= height;
     count += 1;
   }
-  return { here: notes.slice(0, count), overleaf: notes.slice(count), numbersFit, room };
+  return { here: notes.slice(0, count), overleaf: notes.slice(count), numbers, room };
 }

@@ -45,54 +45,79 @@ export function PaperMass({ mass }: { readonly mass: SheetMass }) {
   );
 }
 
+interface PaperNumbersProps {
+  readonly numbers: readonly SheetNumber[];
+  /** How many more follow overleaf. */
+  readonly follow?: number;
+  /** Left out where they stand on another page. */
+  readonly tips?: SheetFigures["tips"];
+  readonly title?: string;
+}
+
 /** What the flight needs, has and has left; beside it where the answer tips over. */
-export function PaperNumbers({ figures }: { readonly figures: SheetFigures }) {
+export function PaperNumbers({ numbers, follow = 0, tips, title = "The numbers" }: PaperNumbersProps) {
+  if (numbers.length === 0 && tips === undefined) return null;
   return (
-    <div className="paper-numbers">
+    <div className={tips === undefined ? "paper-numbers paper-alone" : "paper-numbers"}>
       <div>
         <table className="paper-table">
           <thead>
             <tr>
               <th scope="col">
-                <h2>The numbers</h2>
+                <h2>{title}</h2>
               </th>
               <th scope="col">needs</th>
               <th scope="col">has</th>
               <th scope="col">left</th>
             </tr>
           </thead>
-          {figures.numbers.map((number) => (
+          {numbers.map((number) => (
             <NumberRow key={number.what} number={number} />
           ))}
+          {follow === 0 ? null : (
+            <tbody>
+              <tr>
+                <th scope="row" colSpan={4}>
+                  <b>{follow} more overleaf</b>
+                </th>
+              </tr>
+            </tbody>
+          )}
         </table>
       </div>
-      <div>
-        <h2>Where it tips over</h2>
-        {figures.tips.length === 0 ? (
-          <p className="paper-open">
-            No single value, as far as it could plausibly be off, changes the answer.
-          </p>
-        ) : (
-          <table className="paper-table paper-tips">
-            <thead className="out-of-sight">
-              <tr>
-                <th scope="col">What, and what then</th>
-                <th scope="col">At</th>
+      {tips === undefined ? null : <Tips tips={tips} />}
+    </div>
+  );
+}
+
+function Tips({ tips }: { readonly tips: SheetFigures["tips"] }) {
+  return (
+    <div>
+      <h2>Where it tips over</h2>
+      {tips.length === 0 ? (
+        <p className="paper-open">
+          No single value, as far as it could plausibly be off, changes the answer.
+        </p>
+      ) : (
+        <table className="paper-table paper-tips">
+          <thead className="out-of-sight">
+            <tr>
+              <th scope="col">What, and what then</th>
+              <th scope="col">At</th>
+            </tr>
+          </thead>
+          <tbody>
+            {tips.map(({ what, value }) => (
+              <tr key={`${what} ${value}`}>
+                <th scope="row">{what}</th>
+                <td>
+                  <b>{value}</b>
+                </td>
               </tr>
-            </thead>
-            <tbody>
-              {figures.tips.map(({ what, value }) => (
-                <tr key={`${what} ${value}`}>
-                  <th scope="row">{what}</th>
-                  <td>
-                    <b>{value}</b>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        )}
-      </div>
+            ))}
+          </tbody>
+        </table>
+      )}
     </div>
   );
 }
@@ -102,9 +127,17 @@ function NumberRow({ number }: { readonly number: SheetNumber }) {
   return (
     <tbody>
       <tr>
-        <th scope="row">{what}</th>
-        <td>{needs}</td>
-        <td>{has}</td>
+        {needs === "" && has === "" ? (
+          <th scope="row" colSpan={3}>
+            {what}
+          </th>
+        ) : (
+          <>
+            <th scope="row">{what}</th>
+            <td>{needs}</td>
+            <td>{has}</td>
+          </>
+        )}
         <td>
           <b>{left}</b>
           <Mark status={status} size_px={16} />

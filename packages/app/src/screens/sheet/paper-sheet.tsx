@@ -1,9 +1,11 @@
 import type { Book } from "@witnessmark/book";
-import type { Sheet, SheetNote, SheetReading } from "@witnessmark/sheet";
+import type { PartedNumbers, Sheet, SheetFigures, SheetNote, SheetReading } from "@witnessmark/sheet";
 import { Mark } from "../../marks/mark.tsx";
 import { ROLE_NAMES, ROLES } from "../../words/people.ts";
-import { firstPage } from "./first-page.ts";
+import { alsoOpenHeight, firstPage } from "./first-page.ts";
+import { PaperBrief } from "./paper-brief.tsx";
 import { PaperMass, PaperNumbers, Unplanned } from "./paper-figures.tsx";
+import { PaperNotes } from "./paper-notes.tsx";
 import { SheetPlan } from "./sheet-plan.tsx";
 
 interface PaperSheetProps {
@@ -13,8 +15,6 @@ interface PaperSheetProps {
 
 /** Readings beside the drawing of a sheet without numbers; more of them go under the notes, or overleaf. */
 const BESIDE = 11;
-/** Open things told one by one; the rest are named in one paragraph. */
-const OPEN_TOLD = 5;
 const COLUMNS = 3;
 const READING_ROW_px = 19;
 
@@ -23,15 +23,12 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
   const figures = sheet.flight?.figures ?? null;
   const beside = figures === null ? sheet.readings.slice(0, BESIDE) : [];
   const below = sheet.readings.slice(beside.length);
-  const open = sheet.notes.filter((note) => note.status === "open");
-  const told = [...sheet.notes.filter((note) => note.status !== "open"), ...open.slice(0, OPEN_TOLD)];
-  const { here, overleaf, room, numbersFit } = firstPage(sheet, told);
-  const rest = open.slice(OPEN_TOLD);
-  // the paragraph of the rest follows the last note, and the readings follow that
-  const isAllHere = overleaf.length === 0;
-  const readingsHere =
-    isAllHere && Math.ceil(below.length / COLUMNS) * READING_ROW_px + 12 + rest.length * 5 <= room;
-  const hasOverleaf = !numbersFit || !isAllHere || (!readingsHere && below.length > 0);
+  const { here, overleaf, room, numbers } = firstPage(sheet);
+  // what else is open follows the last note, and the readings follow that
+  const also_px = alsoOpenHeight(sheet.alsoOpen);
+  const isAllHere = overleaf.length === 0 && also_px <= room;
+  const readingsHere = isAllHere && Math.ceil(below.length / COLUMNS) * READING_ROW_px + 12 + also_px <= room;
+  const hasOverleaf = figures !== null || !isAllHere || (!readingsHere && below.length > 0);
   return (
     <article className="paper" aria-label="The sheet">
       {sheet.remark === undefined ? null : <p className="paper-remark">{sheet.remark}</p>}
@@ -47,17 +44,18 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
             </div>
           )}
         </div>
-        <Notes
+        <PaperNotes
           notes={here}
-          rest={isAllHere ? rest : []}
+          alsoOpen={isAllHere ? sheet.alsoOpen : []}
+          why={sheet.why}
           isNothing={sheet.notes.length === 0}
-          overleaf={overleaf.length}
+          overleaf={isAllHere ? 0 : overleaf.length + tallyOf(sheet.alsoOpen)}
         />
         {readingsHere ? <MoreReadings rows={below} columns={COLUMNS} /> : null}
         {figures === null ? (
           <Unplanned isNamed={sheet.flight !== null} />
-        ) : numbersFit ? (
-          <PaperNumbers figures={figures} />
+        ) : numbers !== undefined ? (
+          <PaperNumbers numbers={numbers.here} follow={numbers.overleaf.length} tips={figures.tips} />
         ) : (
           <h2 className="paper-unplanned">The numbers, and where it tips over: overleaf</h2>
         )}
@@ -70,26 +68,60 @@ export function PaperSheet({ sheet, book }: PaperSheetProps) {
       </div>
       <Slip sheet={sheet} />
       {hasOverleaf ? (
-        <section className="paper-overleaf">
-          <p>
-            {sheet.registration}, {sheet.date}, decision {sheet.signature?.hash.slice(0, 9) ?? "not signed"},
-            continued
-          </p>
-          <div className="paper-frame">
-            {figures === null || numbersFit ? null : <PaperNumbers figures={figures} />}
-            {isAllHere ? null : <Notes notes={overleaf} rest={rest} isNothing={false} overleaf={0} />}
-            {readingsHere || below.length === 0 ? null : (
-              <>
-                <h2>The readings</h2>
-                <MoreReadings rows={below} columns={2} />
-              </>
-            )}
-          </div>
-        </section>
+        <Overleaf
+          sheet={sheet}
+          figures={figures}
+          numbers={numbers}
+          notes={overleaf}
+          alsoOpen={isAllHere ? [] : sheet.alsoOpen}
+          readings={readingsHere ? [] : below}
+        />
       ) : null}
     </article>
   );
 }
+
+interface OverleafProps {
+  readonly sheet: Sheet;
+  readonly figures: SheetFigures | null;
+  readonly numbers: PartedNumbers | undefined;
+  readonly notes: readonly SheetNote[];
+  readonly alsoOpen: Sheet["alsoOpen"];
+  readonly readings: readonly SheetReading[];
+}
+
+/** What was planned and counted with, and everything that has no room on the first page. */
+function Overleaf({ sheet, figures, numbers, notes, alsoOpen, readings }: OverleafProps) {
+  return (
+    <section className="paper-overleaf">
+      <p>
+        {sheet.registration}, {sheet.date}, decision {sheet.signature?.hash.slice(0, 9) ?? "not signed"},
+        continued
+      </p>
+      <div className="paper-frame">
+        {figures === null ? null : numbers === undefined ? (
+          <PaperNumbers numbers={figures.numbers} tips={figures.tips} />
+        ) : (
+          <PaperNumbers numbers={numbers.overleaf} title="The numbers, continued" />
+        )}
+        {figures === null ? null : <PaperBrief brief={figures.brief} />}
+        {notes.length === 0 && alsoOpen.length === 0 ? null : (
+          <PaperNotes notes={notes} alsoOpen={alsoOpen} isNothing={false} overleaf={0} />
+        )}
+        {readings.length === 0 ? null : (
+          <>
+            <h2>The readings</h2>
+            <MoreReadings rows={readings} columns={2} />
+          </>
+        )}
+      </div>
+    </section>
+  );
+}
+
+/** How many names there are. */
+const tallyOf = (alsoOpen: Sheet["alsoOpen"]): number =>
+  alsoOpen.reduce((sum, { titles }) => sum + titles.length, 0);
 
 interface MoreReadingsProps {
   readonly rows: readonly SheetReading[];
@@ -176,52 +208,6 @@ function Readings({
 
 /** "5.00 bar" of "5.00 bar, 4.97 or more at 4 °C". */
 const figureOf = (says: string) => says.split(/[,:]\s/)[0] ?? says;
-
-interface NotesProps {
-  readonly notes: readonly SheetNote[];
-  /** Open things that are only named. */
-  readonly rest: readonly SheetNote[];
-  readonly isNothing: boolean;
-  /** How many more are on the next page. */
-  readonly overleaf: number;
-}
-
-function Notes({ notes, rest, isNothing, overleaf }: NotesProps) {
-  if (isNothing) {
-    return (
-      <div className="paper-notes">
-        <h2>Everything as the book says, and no closer to a limit than its gauge can tell</h2>
-      </div>
-    );
-  }
-  return (
-    <div className="paper-notes">
-      <h2>
-        Not as the book says, close to a limit, or not known
-        {overleaf === 0 ? null : (
-          <span>{overleaf === 1 ? "1 more overleaf" : `${overleaf} more overleaf`}</span>
-        )}
-      </h2>
-      <ol>
-        {notes.map((note) => (
-          <li key={note.number}>
-            <i>{note.number}</i>
-            <Mark status={note.status} size_px={20} />
-            <span>
-              <b>{note.title}.</b> {note.says}. {note.reason === undefined ? null : <>Why: {note.reason}</>}
-            </span>
-            <b>{note.margin}</b>
-          </li>
-        ))}
-      </ol>
-      {rest.length === 0 ? null : (
-        <p className="paper-rest">
-          <b>Also open:</b> {rest.map((note) => note.title).join("; ")}.
-        </p>
-      )}
-    </div>
-  );
-}
 
 /** Words that half a row cannot hold. */
 const LONG = 26;
