@@ -11,7 +11,10 @@ import { onPlaneOf } from "./view-plane.ts";
 import { StanceMark, WalkPath } from "./walk-strokes.tsx";
 
 interface DrawingSceneProps
-  extends Pick<AircraftDrawingProps, "geometry" | "route" | "selected" | "squares" | "detail" | "zones"> {
+  extends Pick<
+    AircraftDrawingProps,
+    "geometry" | "route" | "selected" | "squares" | "detail" | "zones" | "print"
+  > {
   readonly view: DrawingView;
   readonly marks: readonly DrawingMark[];
   readonly camera: Camera;
@@ -22,7 +25,7 @@ interface DrawingSceneProps
   readonly dragged?: { readonly id: string; readonly at: PlaceOnView } | null;
 }
 
-/** Everything that is drawn, in its order: the walk's line, the aircraft, stances, the line of sight, marks. */
+/** Everything that is drawn, in its order: the aircraft, the walk's line, stances, the line of sight, marks. */
 export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps) {
   const { geometry, view, marks, route, camera, placed, mark_px, ring_px = 19, selected, dragged } = props;
   const { pxPerMetre } = camera;
@@ -35,7 +38,6 @@ export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps)
     <g transform={`translate(${camera.originX_px.toFixed(1)} ${camera.originY_px.toFixed(1)})`}>
       <g transform={turn_deg === 0 ? undefined : `rotate(${turn_deg.toFixed(2)})`}>
         {props.squares === true ? <Squares pxPerMetre={pxPerMetre} /> : null}
-        {view === "plan" && route !== undefined ? <WalkPath route={route} pxPerMetre={pxPerMetre} /> : null}
         {view === "plan" && props.zones !== undefined ? (
           <ZoneLayer zones={props.zones} pxPerMetre={pxPerMetre} />
         ) : null}
@@ -46,6 +48,8 @@ export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps)
           detail={props.detail ?? 2}
           centre
         />
+        {/* over the aircraft: under a high wing one walks on, and sees where to */}
+        {view === "plan" && route !== undefined ? <WalkPath route={route} pxPerMetre={pxPerMetre} /> : null}
       </g>
       {placed.datum === null ? null : <Datum {...placed.datum} />}
       <DimensionLayer placed={placed.dimensions} />
@@ -61,6 +65,7 @@ export const DrawingScene = memo(function DrawingScene(props: DrawingSceneProps)
               turn_deg={turn_deg}
               ring_px={ring_px}
               at={placed.numbers.get(each.stance.id)}
+              print={props.print === true}
             />
           ))}
       {hereAt === undefined ? null : (

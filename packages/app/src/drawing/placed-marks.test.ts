@@ -6,6 +6,7 @@ import {
   outlineOf,
   type Point,
   type Stance,
+  walkLine,
 } from "@witnessmark/book";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -176,5 +177,44 @@ describe("a finger on marks", () => {
   it("reaches all that is within it, so that what is selected can be taken hold of", () => {
     expect(markUnder(marks, [0, 0], 24)?.within.map((each) => each.ids[0])).toEqual(["tyre", "brake"]);
     expect(markUnder(marks, [110, 0], 24)).toBeNull();
+  });
+});
+
+describe("the numbers of a walk's stances", () => {
+  const CAMERA = { pxPerMetre: 28, originX_px: 0, originY_px: 0 };
+  const numbered = (book: Drawn, isNumberedInside: boolean) =>
+    placedMarks(
+      "plan",
+      CAMERA,
+      [],
+      { stops: stopsOf(book) },
+      { mark_px: 16, apart_px: 16, isNearest: false },
+      {},
+      { struts: book.geometry.wing.struts, isNumberedInside },
+    ).numbers;
+
+  it("stand at those inside too on paper, where no mark lies", async () => {
+    const book = await demo("zz-brk");
+    const inside = book.stances.filter(({ posture }) => posture === "inside").map(({ id }) => id);
+    expect(inside.length).toBeGreaterThan(0);
+    for (const id of inside) {
+      expect(numbered(book, false).has(id)).toBe(false);
+      expect(numbered(book, true).has(id)).toBe(true);
+    }
+  });
+
+  it("lie beside the way from stance to stance, not on it", async () => {
+    const book = await demo("zz-brk");
+    const { trace } = walkLine(book.stances, undefined, (x_m, y_m) => [
+      y_m * CAMERA.pxPerMetre,
+      x_m * CAMERA.pxPerMetre,
+    ]);
+    const numbers = numbered(book, true);
+    expect(numbers.size).toBe(book.stances.length);
+    for (const [id, { x, y }] of numbers) {
+      const digits = String(book.stances.findIndex((stance) => stance.id === id) + 1).length;
+      const on = trace.filter(([a, b]) => Math.abs(a - x) < digits * 4.25 && Math.abs(b - y) < 7.5);
+      expect(on, `the number of ${id}`).toEqual([]);
+    }
   });
 });

@@ -43,9 +43,14 @@ interface StanceMarkProps {
   readonly pxPerMetre: number;
   readonly turn_deg: number;
   readonly ring_px: number;
-  /** Where its number stands; none for a stance inside, or without room. */
+  /** Where its number stands; none without room, and none on a screen for a stance inside. */
   readonly at: Place | undefined;
+  /** On paper a number stands on white of its own: the halo of a letter is filled by some printers. */
+  readonly print: boolean;
 }
+
+/** What a number covers of the lines under it, beyond its digits. */
+const GROUND_px = { digit: 8.5, side: 2, high: 15 } as const;
 
 /** The soles where one stands, toes where one looks, and its number, upright. */
 export const StanceMark = memo(function StanceMark({
@@ -56,6 +61,7 @@ export const StanceMark = memo(function StanceMark({
   turn_deg,
   ring_px,
   at,
+  print,
 }: StanceMarkProps) {
   const [x_m, y_m] = stance.place;
   const camera: Camera = { pxPerMetre, originX_px: 0, originY_px: 0, turn_deg };
@@ -64,6 +70,7 @@ export const StanceMark = memo(function StanceMark({
   const soles = feet([0, 0], stance.facing + turn_deg, noseUp(pxPerMetre, x, y));
   const ring = state === "here" && !inside;
   const label = ring ? { x: x + ring_px + 14, y: y + 15 } : at;
+  const wide_px = String(number).length * GROUND_px.digit + 2 * GROUND_px.side;
   const far = label === undefined || ring ? 0 : Math.hypot(label.x - x, label.y - y);
   return (
     <g>
@@ -75,9 +82,18 @@ export const StanceMark = memo(function StanceMark({
         <path className="mark-leader" d={`M${x},${y}L${label.x},${label.y}`} />
       ) : null}
       <path className={`feet feet-${state}`} d={soles} />
+      {label === undefined || !print ? null : (
+        <rect
+          className="number-ground"
+          x={label.x - wide_px / 2}
+          y={label.y - GROUND_px.high / 2}
+          width={wide_px}
+          height={GROUND_px.high}
+        />
+      )}
       {label === undefined ? null : (
         <text
-          className={`stance-number stance-${state} halo`}
+          className={`stance-number stance-${state}${print ? "" : " halo"}`}
           x={label.x}
           y={label.y + 4.5}
           textAnchor="middle"

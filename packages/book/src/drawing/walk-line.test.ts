@@ -34,8 +34,9 @@ describe("the walk line", () => {
   });
 
   it("has no line for one stance and none for none", () => {
-    expect(walkLine([stance("a", 1, 1)], "a", project)).toEqual({ walked: "", ahead: "", heads: "" });
-    expect(walkLine([], undefined, project)).toEqual({ walked: "", ahead: "", heads: "" });
+    expect(walkLine([stance("a", 1, 1)], "a", project)).toMatchObject({ walked: "", ahead: "", heads: "" });
+    expect(walkLine([], undefined, project)).toMatchObject({ walked: "", ahead: "", heads: "" });
+    expect(walkLine([], undefined, project).trace).toEqual([]);
   });
 
   it("points its heads the way one goes", () => {
@@ -84,5 +85,15 @@ describe("the ground line", () => {
     expect(surface?.d).toBe("M0,100L100,100");
     expect([...(hatch?.d ?? "").matchAll(/,([\d.]+)/g)].every((m) => Number(m[1]) >= 100)).toBe(true);
     expect(legs(hatch?.d ?? "")).toBeGreaterThan(10);
+  });
+
+  it("is known by places along it, from stance to stance and nowhere far apart", () => {
+    const { trace } = walkLine(STANCES, undefined, project);
+    expect([trace[0], trace.at(-1)]).toEqual([project(6, -2), project(6, 2)]);
+    expect(trace).toContainEqual(project(8, 0));
+    for (const [index, [x, y]] of trace.slice(1).entries()) {
+      const [x0 = 0, y0 = 0] = trace[index] ?? [];
+      expect(Math.hypot(x - x0, y - y0)).toBeLessThan(10);
+    }
   });
 });

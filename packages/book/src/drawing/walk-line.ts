@@ -1,6 +1,5 @@
 import type { Stance } from "../schema/book-source.ts";
 import { type Cubic, cubicTo, moveTo, type Px, polygon, smoothCubics } from "./path.ts";
-import type { Projection } from "./projection.ts";
 
 /** The walk as three pieces of path data, so that each can have its own ink. */
 export interface WalkLine {
@@ -10,6 +9,8 @@ export interface WalkLine {
   readonly ahead: string;
   /** Filled arrow heads, one a leg, pointing the way one goes. */
   readonly heads: string;
+  /** Places along all legs, so close together that a line's breadth is known by them. */
+  readonly trace: readonly Px[];
 }
 
 export interface WalkLineLook {
@@ -20,6 +21,8 @@ export interface WalkLineLook {
 }
 
 const LOOSE_ARM_1 = 1 / 5;
+/** Places on the line are no further apart than this, about. */
+const TRACE_px = 6;
 /** A little past the middle of the leg, where no sole lies. */
 const HEAD_AT_1 = 0.53;
 
@@ -31,7 +34,7 @@ const HEAD_AT_1 = 0.53;
 export function walkLine(
   stances: readonly Pick<Stance, "id" | "place" | "posture">[],
   here: string | undefined,
-  project: Projection,
+  project: (x_m: number, y_m: number) => Px,
   look: WalkLineLook = {},
 ): WalkLine {
   const isOutside = ({ posture }: Pick<Stance, "posture">): boolean => posture !== "inside";
@@ -46,7 +49,14 @@ export function walkLine(
     walked: legs.slice(0, walkedLegs).map(drawn).join(""),
     ahead: legs.slice(walkedLegs).map(drawn).join(""),
     heads: legs.map((leg) => arrowHead(leg, look.head_px ?? 5)).join(""),
+    trace: legs.flatMap(traced),
   };
+}
+
+function traced(leg: Cubic): readonly Px[] {
+  const long_px = Math.hypot(leg.to[0] - leg.from[0], leg.to[1] - leg.from[1]);
+  const parts = Math.max(1, Math.ceil(long_px / TRACE_px));
+  return Array.from({ length: parts + 1 }, (_, part) => along(leg, part / parts));
 }
 
 function along(leg: Cubic, t: number): Px {

@@ -22,7 +22,8 @@ interface PlanAndSideProps {
   readonly height_px: number;
 }
 
-const TOP_px = 34;
+/** The buttons and what was kept stand over the drawing, and over no stance: 52 px, and room for a number. */
+const TOP_px = 80;
 const SIDE_px = 58;
 const GROUND_px = 30;
 const RULER_px = 26;
