@@ -1,5 +1,5 @@
 import { type UnitId, unitFromText } from "@witnessmark/engine";
-import { type Heading, type PastedAxisName, readCorner, readHeading } from "./headings.ts";
+import { axisIn, type Heading, type PastedAxisName, readCorner, readHeading } from "./headings.ts";
 import {
   type Axis,
   at,
@@ -34,7 +34,12 @@ export function entriesOfGrid(
   said: PasteSaid,
   faults: PasteFault[],
 ): Found | undefined {
-  const { over, acrossHeading, named, figuresUnit } = headsOf(across, titles, said);
+  const { over, acrossHeading: written, named, figuresUnit } = headsOf(across, titles, said);
+  const unitsOver = over.map(({ content }) =>
+    content.kind === "number" ? unitFromText(content.unit) : undefined,
+  );
+  const unitIn = unitsOver.find((unit) => unit !== undefined);
+  const acrossHeading = written ?? headingSaid(axisIn(unitIn));
   const firstValue = over[0]?.cell;
   if (acrossHeading?.axis === undefined || firstValue === undefined) {
     faults.push({
@@ -50,10 +55,7 @@ export function entriesOfGrid(
     const axis = axisOf({ ...(known ?? heading), unit: heading.unit }, said, cell, faults);
     if (axis !== undefined) columns.set(cell.column, axis);
   }
-  const unitsOver = over.map(({ content }) =>
-    content.kind === "number" ? unitFromText(content.unit) : undefined,
-  );
-  const unitOver = acrossHeading.unit ?? unitsOver.find((unit) => unit !== undefined);
+  const unitOver = acrossHeading.unit ?? unitIn;
   const axis = axisOf({ ...acrossHeading, unit: unitOver }, said, firstValue, faults);
   const unit = figureUnit(figuresUnit, said, firstValue, faults);
   if (axis === undefined || faults.length > 0) return undefined;

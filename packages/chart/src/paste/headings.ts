@@ -88,6 +88,10 @@ const LOOSE: ReadonlyMap<string, UnitId> = new Map<string, UnitId>([
   ["° f", "degF"],
 ]);
 
+/** The axis that is counted in a unit: each of them has a dimension of its own. */
+export const axisIn = (unit: UnitId | undefined): PastedAxisName | undefined =>
+  unit === undefined ? undefined : AXES.find(({ dimension }) => dimension === UNITS[unit].dimension)?.name;
+
 export const dimensionOf = (name: PastedAxisName): Dimension =>
   AXES.find((axis) => axis.name === name)?.dimension ?? "ratio";
 

@@ -53,6 +53,18 @@ describe("a pasted table", () => {
       "PA (ft)\tOAT (°C)\n\t-20\t0\t20\n0\t210\t240\t275\n2000\t255\t1290.5\t-",
     ],
     [
+      "with bars about it and a line under its headings",
+      "| Pressure altitude ft \\ OAT °C | -20 | 0 | 20 |\n| --- | ---: | :---: | --- |\n| 0 | 210 | 240 | 275 |\n| 2000 | 255 | 1290.5 | - |",
+    ],
+    [
+      "under a title, with what is across told by its units alone",
+      "Landing distance over 50 ft, m:\n\n| pressure altitude | -20 °C | 0 °C | 20 °C |\n|---|---|---|---|\n| 0 ft | 210 | 240 | 275 |\n| 2000 ft | 255 | 1290.5 | |",
+    ],
+    [
+      "as a list with a row of units",
+      "OAT;Pressure altitude;Ground roll\n°C;ft;m\n20;0;275\n0;0;240\n-20;0;210\n-20;2000;255\n0;2000;1290,5\n20;2000;",
+    ],
+    [
       "as a list",
       "OAT °C;Pressure altitude (ft);Ground roll (m)\n20;0;275\n0;0;240\n-20;0;210\n-20;2000;255\n0;2000;1290,5\n20;2000;",
     ],

@@ -1,3 +1,4 @@
+import { unitFromText } from "@witnessmark/engine";
 import type { PaperTable } from "../table/chart-table.ts";
 import { assembled } from "./assemble.ts";
 import { entriesOfGrid } from "./grid.ts";
@@ -23,7 +24,7 @@ const MOST_CELLS = 20_000;
 /**
  * Reads a table that was copied from a spreadsheet or a CSV file: with tabs, semicolons, commas, bars or spaces between
  * its cells; as a grid (values of one axis across, of others down) or as a list (one row for each figure); rows and
- * columns in any order.
+ * columns in any order. Bars about the whole, a line under the headings and a row of units are taken for what they are.
  */
 export function readPasted(text: string, said: PasteSaid): PasteResult {
   const { delimiter, rows } = splitCells(text);
@@ -78,6 +79,10 @@ function tableOf(rows: readonly ReadRow[], said: PasteSaid, faults: PasteFault[]
     return undefined;
   }
   const isWords = filledCells(head.cells).every(({ content }) => content.kind === "text");
+  if (isWords && next !== undefined && isUnits(next)) {
+    const all = rows.filter((row) => row !== next).map((row) => (row === head ? withUnits(head, next) : row));
+    return tableOf(all, said, faults);
+  }
   // a row of words over a row that begins with a gap: what is down and what is across
   const isDouble = isWords && next?.cells[0]?.content.kind === "blank";
   const found =
@@ -93,5 +98,20 @@ function tableOf(rows: readonly ReadRow[], said: PasteSaid, faults: PasteFault[]
   }
   return assembled(found, faults);
 }
+
+/** A row of nothing but units, under the names they are of. */
+const isUnits = ({ cells }: ReadRow): boolean =>
+  filledCells(cells).length > 0 &&
+  filledCells(cells).every(({ cell }) => unitFromText(cell.text.replace(/^[([]|[)\]]$/g, "")) !== undefined);
+
+/** The names with their units: `Mass (kg)`. */
+const withUnits = (head: ReadRow, units: ReadRow): ReadRow => ({
+  ...head,
+  cells: head.cells.map(({ cell, content }) => {
+    const under = units.cells.find((each) => each.cell.column === cell.column)?.cell.text ?? "";
+    const text = under === "" ? cell.text : `${cell.text} (${under.replace(/^[([]|[)\]]$/g, "")})`;
+    return { cell: { ...cell, text }, content: content.kind === "text" ? { ...content, text } : content };
+  }),
+});
 
 const filledCells = (cells: ReadRow["cells"]) => cells.filter(({ content }) => content.kind !== "blank");

@@ -18,20 +18,40 @@ export function splitCells(text: string): {
 } {
   const body = text.replace(/^\uFEFF/, "").replace(/\r\n?/g, "\n");
   const delimiter = delimiterOf(body);
-  const rows = (delimiter === "spaces" ? bySpaces(body) : bySign(body, SIGNS[delimiter]))
+  const rows = (delimiter === "spaces" ? bySpaces(body) : splitBySign(body, delimiter))
     .map((cells, row) =>
       cells.map((cell, column) => ({ row: row + 1, column: column + 1, text: cell.trim() })),
     )
-    .filter((cells) => cells.some((cell) => cell.text !== ""));
+    .filter((cells) => cells.some((cell) => cell.text !== "") && !isRuled(cells));
   return { delimiter, rows };
 }
+
+function splitBySign(body: string, delimiter: keyof typeof SIGNS): readonly (readonly string[])[] {
+  const rows = bySign(body, SIGNS[delimiter]);
+  return delimiter === "bar" ? withoutFrame(rows) : rows;
+}
+
+/** Bars that frame a table, at the ends of every row, part no cells. */
+function withoutFrame(rows: readonly (readonly string[])[]): readonly (readonly string[])[] {
+  const parted = rows.filter((cells) => cells.length > 1);
+  const opens = parted.every((cells) => cells[0]?.trim() === "");
+  const closes = parted.every((cells) => cells.at(-1)?.trim() === "");
+  return rows.map((cells) =>
+    cells.length > 1 ? cells.slice(opens ? 1 : 0, closes ? cells.length - 1 : cells.length) : cells,
+  );
+}
+
+/** A row that is a line: `| --- | ---: |`. */
+const isRuled = (cells: readonly PastedCell[]): boolean =>
+  cells.length > 1 && cells.every(({ text }) => /^:?[-–—=]{2,}:?$/.test(text));
 
 /** A tab or a semicolon is there for nothing else; a comma may be a decimal comma, a bar may be none. */
 function delimiterOf(body: string): Delimiter {
   if (body.includes("\t")) return "tab";
   if (body.includes(";")) return "semicolon";
-  if (/^[^\n]*\|/.test(body)) return "bar";
   const lines = body.split("\n").filter((line) => line.trim() !== "");
+  // a title may stand above
+  if (lines.filter((line) => line.includes("|")).length > lines.length / 2) return "bar";
   // columns that are set with spaces have commas inside their numbers at the most
   const spaced = lines.filter((line) => /\S {2,}\S/.test(line.trim()));
   return lines.some((line) => line.includes(",")) && 2 * spaced.length < lines.length ? "comma" : "spaces";

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bookTable, envelopeYaml, tableYaml } from "./book-form.ts";
 import { envelopeOf } from "./envelope.ts";
@@ -107,12 +108,53 @@ describe("odd cells", () => {
     ],
   };
 
-  it("are those against the way of most", () => {
-    expect(oddCells(table).map(({ says }) => says)).toEqual([
-      "At pressureAltitude 2000 ft, oat 40 °C the table has 27 m; expected at least 240 m, that at pressureAltitude 0 ft, oat 40 °C.",
-      "At pressureAltitude 2000 ft, oat 40 °C the table has 27 m; expected at least 250 m, that at pressureAltitude 2000 ft, oat 20 °C.",
+  it("are those against the way of most, each told once, in words", () => {
+    expect(oddCells(table)).toEqual([
+      {
+        indices: [1, 2],
+        says: "At pressure altitude 2000 ft, outside air temperature 40 °C the table has 27 m; beside it stand 240 m, 250 m and 320 m.",
+      },
     ]);
-    expect(oddCells(table)[0]?.indices).toEqual([1, 2]);
+  });
+
+  it.each([
+    ["ten times too much", 2, 3320],
+    ["too little", 1, 31],
+    ["two figures changed over", 2, 232],
+  ])("are the ones that are wrong, not their neighbours: %s", (_, index, wrong) => {
+    // landing over 50 ft of an invented handbook, m
+    const sound = [300, 315, 332, 352];
+    const trends = { pressureAltitude: "rising" } as const;
+    const column = (cells: readonly number[]) => ({
+      axes: [{ name: "pressureAltitude", unit: "ft", values: [0, 2000, 4000, 6000] }],
+      unit: "m",
+      cells,
+    });
+    expect(oddCells(column(sound), trends)).toEqual([]);
+    const spoilt = sound.with(index, wrong);
+    const odd = oddCells(column(spoilt), trends);
+    expect(odd.map(({ indices }) => indices)).toEqual([[index]]);
+  });
+
+  it("are found one by one, wherever one digit of a sound table was typed once too often", () => {
+    const sound = [290, 310, 335, 360, 345, 370, 400, 430, 415, 445, 480, 520, 505, 545, 590, 640];
+    const trends = { pressureAltitude: "rising", oat: "rising" } as const;
+    const grid = (cells: readonly number[]) => ({
+      axes: [
+        { name: "pressureAltitude", unit: "ft", values: [0, 2000, 4000, 6000] },
+        { name: "oat", unit: "°C", values: [0, 10, 20, 30] },
+      ],
+      unit: "m",
+      cells: [0, 4, 8, 12].map((from) => cells.slice(from, from + 4)),
+    });
+    expect(oddCells(grid(sound), trends)).toEqual([]);
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 14 }), (at) => {
+        // the last corner has nobody above it: ten times as much goes the way of all
+        const odd = oddCells(grid(sound.with(at, (sound[at] ?? 0) * 10)), trends);
+        expect(odd.map(({ indices }) => indices)).toEqual([[Math.floor(at / 4), at % 4]]);
+      }),
+    );
   });
 
   it("are none in a sound table", () => {

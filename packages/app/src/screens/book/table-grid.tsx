@@ -10,6 +10,7 @@ import {
 import { type ClipboardEvent, useEffect, useState } from "react";
 import { Trouble } from "../../frame/trouble.tsx";
 import { capital } from "../../words/capital.ts";
+import { toldFault } from "./fault-words.ts";
 import { plainText } from "./field-input.tsx";
 import { useDesk } from "./use-desk.ts";
 
@@ -150,17 +151,14 @@ export function TableGrid({ path }: { readonly path: BookPath }) {
 
 /** Faults of single cells, each with its place in words. */
 function CellFaults({ path }: { readonly path: BookPath }) {
-  const { faults } = useDesk();
+  const { faults, plain } = useDesk();
   const here = `performance.tables[${String(path.at(-1))}].cells[`;
   const found = faults.filter((fault) => fault.path.startsWith(here));
   if (found.length === 0) return null;
   return (
     <ul className="bk-fault">
       {found.slice(0, 6).map((fault) => (
-        <li key={fault.path}>
-          Expected {fault.expected}; found {fault.found}
-          {fault.remedy === undefined ? "" : `: ${fault.remedy}`}.
-        </li>
+        <li key={fault.path}>{toldFault(fault, plain).text}</li>
       ))}
     </ul>
   );

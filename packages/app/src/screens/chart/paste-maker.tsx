@@ -66,56 +66,58 @@ export function PasteMaker({ quantity, wanted, heldAs, onTaken }: PasteMakerProp
     return readPasted(text, given);
   }, [text, decimal, across, down, column, dimension, own]);
   return (
-    <section className="chart-section">
-      <h2>The pasted table</h2>
-      <label className="field">
-        <span>Paste it here, with its headings: Pressure altitude (ft), OAT (°C)</span>
-        <textarea
-          className="chart-paste"
-          value={text}
-          spellCheck={false}
-          onChange={(event) => setText(event.currentTarget.value)}
-        />
-      </label>
-      <label className="button full file-button">
-        Choose a CSV or text file
-        <input
-          type="file"
-          accept=".csv,.tsv,.txt,text/csv,text/plain"
-          onChange={(event) => void choose(event)}
-        />
-      </label>
-      <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
-      {text.trim() === "" || result.ok ? null : (
-        <ul className="chart-faults" aria-label="What is wrong with the table">
-          {result.faults.map(({ row, column: at, says }) => (
-            <li key={`${row} ${at} ${says}`}>
-              <b>{row === 0 ? "The whole" : at === 0 ? `Row ${row}` : `Row ${row}, column ${at}`}</b> {says}
-            </li>
-          ))}
-        </ul>
-      )}
-      <div className="chart-grid">
-        <ChooseUnit
-          label="Figures in, where no heading says"
-          dimension={dimension}
-          value={own}
-          onChange={setUnit}
-        />
-        <Choose label="Decimal sign" value={decimal} options={SIGNS} onChange={setDecimal} />
-        <Choose label="Values across" value={across} options={NAMES} onChange={setAcross} />
-        <Choose label="Values down" value={down} options={NAMES} onChange={setDown} />
-        <TextIn label="Column of the figures, of several" value={column} isNumber onChange={setColumn} />
-      </div>
-      <p className="chart-note">
-        Where no heading gives a unit:{" "}
-        {AXIS_NAMES.map((name) => `${AXES[name].name.toLowerCase()} ${UNITS[AXES[name].unit].symbol}`).join(
-          ", ",
+    <section className="chart-section chart-pasted">
+      <div>
+        <h2>The pasted table</h2>
+        <label className="field">
+          <span>Paste it here, with its headings: Pressure altitude (ft), OAT (°C)</span>
+          <textarea
+            className="chart-paste"
+            value={text}
+            spellCheck={false}
+            onChange={(event) => setText(event.currentTarget.value)}
+          />
+        </label>
+        <label className="button full file-button">
+          Choose a CSV or text file
+          <input
+            type="file"
+            accept=".csv,.tsv,.txt,text/csv,text/plain"
+            onChange={(event) => void choose(event)}
+          />
+        </label>
+        <Trouble words={keeping.trouble} onDismiss={keeping.dismiss} />
+        {text.trim() === "" || result.ok ? null : (
+          <ul className="chart-faults" aria-label="What is wrong with the table">
+            {result.faults.map(({ row, column: at, says }) => (
+              <li key={`${row} ${at} ${says}`}>
+                <b>{row === 0 ? "The whole" : at === 0 ? `Row ${row}` : `Row ${row}, column ${at}`}</b> {says}
+              </li>
+            ))}
+          </ul>
         )}
-        .
-      </p>
-      {text.trim() === "" ? null : result.ok ? (
-        <>
+        <div className="chart-grid">
+          <ChooseUnit
+            label="Figures in, where no heading says"
+            dimension={dimension}
+            value={own}
+            onChange={setUnit}
+          />
+          <Choose label="Decimal sign" value={decimal} options={SIGNS} onChange={setDecimal} />
+          <Choose label="Values across" value={across} options={NAMES} onChange={setAcross} />
+          <Choose label="Values down" value={down} options={NAMES} onChange={setDown} />
+          <TextIn label="Column of the figures, of several" value={column} isNumber onChange={setColumn} />
+        </div>
+        <p className="chart-note">
+          Where no heading gives a unit:{" "}
+          {AXIS_NAMES.map((name) => `${AXES[name].name.toLowerCase()} ${UNITS[AXES[name].unit].symbol}`).join(
+            ", ",
+          )}
+          .
+        </p>
+      </div>
+      {text.trim() === "" || !result.ok ? null : (
+        <div>
           <p className="chart-note">{result.notes.join(" ")}</p>
           <TablePreview table={result.table} quantity={quantity} />
           {isThere(wanted) ? null : (
@@ -137,8 +139,8 @@ export function PasteMaker({ quantity, wanted, heldAs, onTaken }: PasteMakerProp
           >
             Take it
           </button>
-        </>
-      ) : null}
+        </div>
+      )}
     </section>
   );
 }

@@ -21,11 +21,13 @@ export function TablePreview({ table, quantity }: TablePreviewProps) {
         <Grid key={key} table={table} title={title} at={at} rows={rows} odd={places} />
       ))}
       {odd.length === 0 ? (
-        <p className="chart-note">Every cell goes the way of its neighbours.</p>
+        <p className="chart-note">No figure stands out from those beside it.</p>
       ) : (
         <>
           <p className="chart-wrong">
-            {odd.length === 1 ? "One cell goes" : `${odd.length} cells go`} against its neighbours:
+            {odd.length === 1
+              ? "One figure stands out. Look whether it is as on the paper:"
+              : `${odd.length} figures stand out. Look whether they are as on the paper:`}
           </p>
           <ul className="chart-odd">
             {odd.slice(0, MOST_SAID).map(({ says }) => (
