@@ -4,6 +4,7 @@ import type { PerformanceQuantity, PerformanceSource } from "../schema/performan
 import { mustBeAbove0, mustNotBeBelow0 } from "./amounts.ts";
 import { measureText } from "./measure-text.ts";
 import type { Rule } from "./rule.ts";
+import { quantitiesOf, ROLL_OF } from "./tables-of.ts";
 
 /** Below 1.1 the wing may stall in a gust; above 2 the table of landings means nothing. */
 const APPROACH_FACTOR_1 = { least: 1.1, most: 2 } as const;
@@ -27,6 +28,7 @@ export const performanceNeverFlatters: Rule = ({ performance }, report) => {
       remedy: "take one of the two out, or say with `flaps:` how they differ",
     });
   }
+  tablesSayWhatTheyAreFor(performance, report);
   factorsAddSomething(performance, report);
   windIsCountedOnce(performance, report);
   slopeIsAdverse(performance.slope, report);
@@ -53,7 +55,45 @@ function speedsAreOfTheStall(performance: PerformanceSource, report: Report): vo
   }
 }
 
+function tablesSayWhatTheyAreFor({ tables }: PerformanceSource, report: Report): void {
+  for (const [i, { id, quantity, flaps, axes, upToMass, groundRoll }] of tables.entries()) {
+    const path: Path = ["performance", "tables", i];
+    mustBeAbove0("a mass", upToMass, [...path, "upToMass"], report);
+    if (upToMass !== undefined && axes.some(({ name }) => name === "mass")) {
+      report([...path, "upToMass"], {
+        expected: "nothing here, where the table has an axis of mass",
+        found: measureText(upToMass),
+        remedy: "take one of the two out",
+      });
+    }
+    if (groundRoll === undefined) continue;
+    const roll = ROLL_OF[quantity];
+    if (roll === undefined) {
+      report([...path, "groundRoll"], {
+        expected: "a table over 50 ft, of which the ground roll is a share",
+        found: `one of \`${quantity}\``,
+        remedy: "take it out",
+      });
+    } else if (!(groundRoll > 0 && groundRoll < 1)) {
+      report([...path, "groundRoll"], {
+        expected: "a share above 0 and below 1: it is shorter than over 50 ft",
+        found: String(groundRoll),
+        remedy: "58 % is 0.58",
+      });
+    }
+    const other = tables.find((table) => table.quantity === roll && table.flaps === flaps);
+    if (roll !== undefined && other !== undefined) {
+      report([...path, "groundRoll"], {
+        expected: "the ground roll told once",
+        found: `a share of \`${id}\`, and the table \`${other.id}\``,
+        remedy: "take one of the two out",
+      });
+    }
+  }
+}
+
 function factorsAddSomething({ factors, tables }: PerformanceSource, report: Report): void {
+  const given = quantitiesOf(tables);
   for (const [i, { quantities, when, factor, of }] of factors.entries()) {
     const path: Path = ["performance", "factors", i];
     if (when.surface === undefined && when.condition === undefined) {
@@ -74,15 +114,15 @@ function factorsAddSomething({ factors, tables }: PerformanceSource, report: Rep
       });
     }
     for (const [j, quantity] of quantities.entries()) {
-      if (!tables.some((table) => table.quantity === quantity)) {
+      if (!given.has(quantity)) {
         report([...path, "quantities", j], {
           expected: "a quantity that a table of this book gives",
           found: `\`${quantity}\``,
           remedy: "add the table, or take it out here",
         });
       }
-      const roll = quantity.replace("-over-50ft", "-ground-roll");
-      if (of === "total" || roll === quantity || tables.some((table) => table.quantity === roll)) continue;
+      const roll = ROLL_OF[quantity];
+      if (of === "total" || roll === undefined || given.has(roll)) continue;
       report([...path, "of"], {
         expected: `a table of \`${roll}\`, to take the factor of`,
         found: "none",

@@ -9,6 +9,7 @@ import type {
 } from "../schema/performance.ts";
 import type { Draft } from "../shape/draft.ts";
 import { readTable } from "./read-table.ts";
+import { tablesOf } from "./tables-of.ts";
 
 type Trends = Readonly<Partial<Record<TableAxisName, Trend>>>;
 
@@ -44,7 +45,10 @@ export function readTables({ performance }: Draft, report: Report): readonly Per
     return table;
   });
   rollsAreShorterThanTotals(performance?.tables ?? [], tables, report);
-  return tables.filter((table) => table !== undefined);
+  return tables.flatMap((table, i) => {
+    const source = performance?.tables[i];
+    return table === undefined || source === undefined ? [] : tablesOf(table, source);
+  });
 }
 
 /** The second of two cells that go the wrong way, in the words and units of the table. */

@@ -21,6 +21,13 @@ const PerformanceTable = z.strictObject({
   speed: measureOf("speed")
     .optional()
     .describe("Calibrated airspeed that the figures are for; for a climb it makes ft/min and wind of them."),
+  upToMass: measureOf("mass")
+    .optional()
+    .describe("Of a table for one mass: at it and less the figures hold, above it there is none."),
+  groundRoll: z
+    .number()
+    .optional()
+    .describe("Of a table over 50 ft: the ground roll as a share of its distances, rounded up; 0.58."),
   axes: z
     .array(Axis)
     .min(1)

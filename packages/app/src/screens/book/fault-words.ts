@@ -172,7 +172,10 @@ export const plainWords = (words: string, plain: Plain | null): string =>
       const written = inner.replace(/:$/, "");
       return spaced(WAY.test(written) ? (written.split(".").at(-1) ?? written) : written);
     })
-    .replaceAll(/\bthe ids? of (an?) /g, "$1 ");
+    .replaceAll(/\bthe ids? of (an?) /g, "$1 ")
+    // axes of a table are named in its words without marks
+    .replaceAll(/\b[a-z]+(?:[A-Z][a-z]+)+(?= [-−\d])/g, spaced)
+    .replaceAll(/\boat(?= [-−\d])/g, spaced("oat"));
 
 /** The name of the item that has an id, wherever in the book it stands. */
 function namedIn(value: Plain | null, id: string): string | undefined {

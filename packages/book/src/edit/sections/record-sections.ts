@@ -53,6 +53,18 @@ export const TABLES: Section = {
     QUANTITY,
     line("flaps", "Flaps", { optional: true }),
     measure("speed", "Airspeed", "kt", { optional: true }),
+    measure("upToMass", "At this mass and less", "kg", {
+      optional: true,
+      note: "For a table of one mass: above it, no figure",
+    }),
+    {
+      is: "number",
+      key: "groundRoll",
+      label: "Ground roll, of these",
+      step: 0.01,
+      optional: true,
+      note: "A share of a distance over 50 ft, such as 0.58",
+    },
     line("unit", "Cells in", { note: "m, ft, kt, %" }),
     {
       is: "rows",
