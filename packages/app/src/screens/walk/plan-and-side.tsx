@@ -24,6 +24,7 @@ interface PlanAndSideProps {
 
 /** The buttons and what was kept stand over the drawing, and over no stance: 52 px, and room for a number. */
 const TOP_px = 80;
+const NUMBER_px = 30;
 const SIDE_px = 58;
 const GROUND_px = 30;
 const RULER_px = 26;
@@ -35,8 +36,8 @@ export function PlanAndSide({ open, view, scene, onPoint, width_px, height_px }:
     const box = walkBox(book, scene);
     const { top_m } = extent(book.geometry);
     const across = (width_px - 2 * SIDE_px - RULER_px) / (box.right - box.left);
-    // the elevation's tail may reach up beside the last stance
-    const along = (height_px - TOP_px - GROUND_px) / (box.aft - box.fore + top_m * 0.94);
+    // the elevation's tail reaches up to the last stance, and leaves room for its number
+    const along = (height_px - TOP_px - GROUND_px - NUMBER_px) / (box.aft - box.fore + top_m);
     const pxPerMetre = Math.max(8, Math.min(across, along));
     return {
       pxPerMetre,
