@@ -53,7 +53,7 @@ export function BookActs({ page }: { readonly snapshot: KeepSnapshot; readonly p
           aria-label={`Sign and issue revision ${nextRevision(draft)}`}
         >
           <span className="bk-acts-wide">Sign and issue revision {nextRevision(draft)}</span>
-          <span className="bk-acts-narrow">Issue revision {nextRevision(draft)}</span>
+          <span className="bk-acts-narrow">Sign and issue</span>
         </a>
       )}
     </div>
