@@ -11,7 +11,6 @@ export {
   redraw,
   type ShapedPart,
 } from "./begin/redraw.ts";
-export { wheelNames } from "./begin/wheel-names.ts";
 export type { Book, BookFault, BookResult, Check, ManualOrder, OrderStep } from "./book.ts";
 export {
   distanceOutside_m,
