@@ -255,7 +255,7 @@ describe("every screen, for every eye and finger: axe finds nothing, and all is 
     await conditions.openWith(loadedFlightSoon());
     await conditions.choose("Runway", "24");
     await conditions.choose("Surface", "dry");
-    const folds = ["What you read or were told", "Route", "Your own minima", "Units of this sheet"];
+    const folds = ["What you read or were told", "Route", "Your own minima", "Units of this screen"];
     for (const heading of ["Airspace", ...folds]) await conditions.unfold(heading);
     await conditions.paste("METAR ZZTW 120750Z 24014G22KT 9999 BKN0Z2 05/03 Q1008");
     await conditions.told("Taken").waitFor();

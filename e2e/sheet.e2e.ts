@@ -4,6 +4,8 @@ import type { Phone } from "./harness/browser.ts";
 import { PHONE, TABLET } from "./harness/browser.ts";
 import { Conditions, LOADED_FLIGHT } from "./harness/conditions.ts";
 import { Decide } from "./harness/decide.ts";
+import { lookInEveryView } from "./harness/every-view.ts";
+import { sidewaysScroll } from "./harness/look.ts";
 import { introduced, onAWalk } from "./harness/on-a-walk.ts";
 import { overprinted } from "./harness/overlaps.ts";
 import { pagesOf } from "./harness/paper.ts";
@@ -79,6 +81,7 @@ describe("the sheet of a decision on a walk just begun", () => {
 
   it("not going asks before it signs, and can be left without", async () => {
     await phone.page.getByRole("button", { name: "Not going yet" }).tap();
+    expect(await lookInEveryView(phone.page)).toEqual({ wrong: [], odd: [] });
     await decide.dialog.getByRole("button", { name: "Close" }).tap();
     await decide.dialog.waitFor({ state: "hidden" });
     expect(await decide.last.count()).toBe(0);
@@ -89,6 +92,7 @@ describe("the sheet of a decision on a walk just begun", () => {
 
   it("go asks one reason for all checks that are open, and its button stays within reach", async () => {
     await decide.askGo();
+    expect(await lookInEveryView(phone.page)).toEqual({ wrong: [], odd: [] });
     const button = decide.dialog.getByRole("button", { name: "Sign: go" });
     await decide.dialog.evaluate((element) => element.scrollTo(0, 0));
     const box = await button.boundingBox();
@@ -104,6 +108,7 @@ describe("the sheet of a decision on a walk just begun", () => {
     if (name === "phone") await decide.sheet();
     await showIn(phone.page, { width, height, theme: "light" });
     expect(await overprinted(phone.page, ".paper")).toEqual([]);
+    expect(await sidewaysScroll(phone.page)).toEqual([]);
   });
 
   it("no text lies on another in print, the slip stays on the first page, and both papers have room", async () => {

@@ -55,6 +55,20 @@ describe("the body of a decision", () => {
   });
 });
 
+describe("why not, of a decision as a whole", () => {
+  it.each([
+    { typed: " The fog is still on the sound ", words: "The fog is still on the sound" },
+    { typed: "  ", words: undefined },
+  ])("is on the record as “$words”", async ({ typed, words }) => {
+    const { story } = await decided();
+    const assessment = assess(theBook, story.state, null, story.now_ms);
+    const given = { assessment, decision: story.id(), answer: "not-going", reasons: [] } as const;
+    const body = await decisionBody({ ...given, words: typed });
+    expect(story.ada.sign(body).words).toBe(words);
+    expect("words" in body).toBe(words !== undefined);
+  });
+});
+
 describe("a decision, years later", () => {
   it("is recomputed from its ledger alone, and comes out the same", async () => {
     const { story, decision } = await decided();

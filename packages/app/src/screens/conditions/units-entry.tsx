@@ -4,10 +4,10 @@ import { UnitChoice } from "./unit-choice.tsx";
 
 const ALL = Object.keys(CHOICES) as Choice[]; // keys of a const object
 
-/** What this sheet is read in, quantity by quantity. */
+/** What this screen is read in, quantity by quantity. */
 export function UnitsEntry() {
   return (
-    <Fold title="Units of this sheet" opens={false}>
+    <Fold title="Units of this screen" opens={false}>
       <div className="cond-fields">
         {ALL.map((choice) => (
           <UnitChoice key={choice} choice={choice} />
