@@ -36,6 +36,17 @@ describe("another kind of limit", () => {
     expect(asKind(LIMIT, gas, typed, "fixed")).toEqual({ by: "fixed", low: "21 psi", high: "26 psi" });
   });
 
+  it("has what one two kinds before had in common with it", () => {
+    const typed = new Map([["fixed", { by: "fixed", low: "22 psi", high: "26 psi" }]]);
+    const tyre = { by: "tyre", service: "", at: "10 °C" };
+    expect(asKind(LIMIT, tyre, typed, "gas-law")).toEqual({
+      by: "gas-law",
+      at: "10 °C",
+      low: "22 psi",
+      high: "26 psi",
+    });
+  });
+
   it("has a sentence of what it is for, each of them", () => {
     for (const [kind, { says }] of Object.entries(LIMIT.kinds)) expect([kind, says]).not.toContain(undefined);
   });

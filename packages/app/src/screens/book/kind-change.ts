@@ -9,14 +9,19 @@ export type KindsTyped = ReadonlyMap<string, Keyed>;
 const keyed = (value: Plain | undefined): Keyed =>
   typeof value === "object" && value !== null && !Array.isArray(value) ? (value as Keyed) : {}; // keys and values, as just seen
 
-/** What a field is when another kind of it is chosen: what both kinds have stays, and what the new one had comes back. */
+/**
+ * What a field is when another kind of it is chosen: what both kinds have stays, what the new one had comes back, and
+ * what it has in common with one before that too.
+ */
 export function asKind(field: Kinds, value: Plain | undefined, typed: KindsTyped, kind: string): Plain {
   const chosen = field.kinds[kind];
   if (chosen === undefined) return value ?? null;
   const now = keyed(value);
   const has = new Set([...chosen.fields.map(({ key }) => key), ...Object.keys(keyed(chosen.blank))]);
-  const stays = Object.entries(now).filter(([key, each]) => key !== field.by && has.has(key) && each !== "");
-  return { ...keyed(chosen.blank), ...typed.get(kind), ...Object.fromEntries(stays), [field.by]: kind };
+  const shared = (from: Keyed): Keyed =>
+    Object.fromEntries(Object.entries(from).filter(([key, each]) => has.has(key) && each !== ""));
+  const before = Object.assign({}, ...[...typed.values()].map(shared)) as Keyed; // keys and values, put together
+  return { ...keyed(chosen.blank), ...before, ...typed.get(kind), ...shared(now), [field.by]: kind };
 }
 
 /**
