@@ -27,8 +27,8 @@ export function stancesOf(geometry: Geometry, figures: Figures): readonly Stance
     facing,
     posture: "stand",
   });
-  // of a tail-wheel aircraft the main wheels are near the propeller: one looks at them from behind
-  const behind_m = figures.gear === "tail-wheel" ? 0.8 : 0.1;
+  // of a tail-wheel aircraft the main wheels are near the propeller: one looks at them a little from behind
+  const behind_m = figures.gear === "tail-wheel" ? 0.4 : 0.1;
   const isMono = figures.gear === "mono-wheel";
   const isGlider = figures.engine === "none";
   const monoWheel: Stance = {

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { type Book, readBook, WALK_KINDS } from "@witnessmark/book";
+import { ARCHETYPES, type Book, beginBook, readBook, WALK_KINDS } from "@witnessmark/book";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { isInside, passesThrough, readyShape } from "../geometry/convex.ts";
@@ -34,12 +34,51 @@ const bookOf = (file: string): Book => {
   return book;
 };
 
+describe("the walk of a book begun for a high wing on a tail wheel", () => {
+  it("looks at a wheel, its brake and its leg from beside it, and into a tank standing", async () => {
+    const archetype = ARCHETYPES.find(({ id }) => id === "piston-single-tail-wheel");
+    if (archetype === undefined) throw new Error("expected the kind to be known");
+    const text = beginBook({
+      archetype,
+      figures: { registration: "ZZ-NEW", type: "New 1", ...archetype.figures },
+      by: "A. Example",
+      on: "2026-11-26",
+    });
+    const read = await readBook(text, "new.yaml");
+    if (!read.ok) throw new Error("expected a book without faults");
+    const { book } = read;
+    const { stops } = walkInOrder(planWalk(book, "first-of-day"), book, orderOf(book, "first-of-day"));
+    const stanceOf = (point: string) =>
+      new Set(
+        stops.flatMap(({ stance, steps }) =>
+          steps.some((step) => step.kind === "check" && step.check.point === point) ? [stance] : [],
+        ),
+      );
+    for (const side of ["left", "right"]) {
+      const [wheel, ...others] = new Set(
+        ["tyre", "brake", "leg"].flatMap((part) => [...stanceOf(`${side}-main-${part}`)]),
+      );
+      expect([wheel?.id, wheel?.posture, others]).toEqual([`${side}-main-wheel`, "crouch", []]);
+      expect([...stanceOf(`${side}-fuel-cap`)].map(({ posture }) => posture)).toEqual(["stand"]);
+    }
+  });
+});
+
 describe.each(FILES)("the walks of %s", (file) => {
   it("miss nothing, do nothing twice or too early, and end with the last looks", () => {
     for (const kind of WALK_KINDS) {
       const order = orderOf(bookOf(file), kind).stops.flatMap(({ steps }) => steps);
       expect(hasFaults(orderFaults(bookOf(file), kind, order))).toBe(false);
     }
+  });
+
+  it("make each look in the posture that the book makes it in, from whichever stance", () => {
+    const book = bookOf(file);
+    const plan = walkInOrder(planWalk(book, "first-of-day"), book, orderOf(book, "first-of-day"));
+    for (const { stance, steps } of plan.stops)
+      for (const step of steps)
+        if (step.kind === "check" && step.check.stance !== stance.id)
+          expect(book.stancesById.get(step.check.stance)?.posture, step.id).toBe(stance.posture);
   });
 
   it("are the same each time they are planned", () => {

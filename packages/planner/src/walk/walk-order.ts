@@ -28,7 +28,7 @@ export interface WalkOrder {
 }
 
 /** Changes whenever the same book may be given another order; part of the name under which an order is kept. */
-export const ORDER_VERSION = 2;
+export const ORDER_VERSION = 3;
 
 /**
  * How long is searched for the order that counts: a number of rounds and not a time, so that the same book gives the

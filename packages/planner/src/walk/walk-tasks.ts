@@ -1,5 +1,5 @@
 import type { Book, WalkKind } from "@witnessmark/book";
-import { isInside } from "../geometry/convex.ts";
+import { type Ground, isInside } from "../geometry/convex.ts";
 import type { Obstacle } from "../geometry/obstacles.ts";
 import type { Person } from "../geometry/person.ts";
 import { reachOf } from "../geometry/reach.ts";
@@ -85,7 +85,14 @@ export function walkTasks(
   });
 }
 
-/** Other stances of the book, on the ground, from which a step can be made just as well. */
+/** So much further off than from its own stance, metres, a step is made just as well. From memory. */
+const NO_FURTHER_m = 1;
+
+/**
+ * Other stances of the book, on the ground, from which a step can be made just as well: in the posture that the book
+ * makes it in, and from about as near. What is low is not judged standing, nor what is high crouching, nor one wheel
+ * from beside the other, though the eye would reach it.
+ */
 function otherStances(
   book: Book,
   step: Step,
@@ -94,10 +101,15 @@ function otherStances(
   mayBe: (stance: number) => boolean,
 ): readonly number[] {
   const point = book.points.get(pointIdOf(step));
-  if (point === undefined || step.kind !== "check" || book.stances[own]?.posture === "inside") return [];
+  const its = book.stances[own];
+  if (point === undefined || step.kind !== "check" || its === undefined || its.posture === "inside")
+    return [];
+  const away_m = (from: Ground) => Math.hypot(point.place[0] - from[0], point.place[1] - from[1]);
+  const most_m = away_m(its.place) + NO_FURTHER_m;
   const target = { place: point.place, method: step.check.method };
   return book.stances.flatMap(({ place, posture }, i) => {
-    if (i === own || posture === "inside" || !mayBe(i)) return [];
+    if (i === own || posture === "inside" || posture !== its.posture || !mayBe(i)) return [];
+    if (away_m(place) > most_m) return [];
     return reachOf(book.geometry, person, place, posture, target) === undefined ? [] : [i];
   });
 }
