@@ -136,6 +136,7 @@ function numbersIn(
   if (wanted + numbersHeight(pen, whole) <= height) return { here: whole, overleaf: null };
   return (
     partedNumbers(pen, figures, height - wanted) ??
+    partedNumbers(pen, figures, height - Math.max(least, notesHeight(pen, notes, 1))) ??
     partedNumbers(pen, figures, height - least) ?? { here: null, overleaf: whole }
   );
 }

@@ -82,6 +82,13 @@ it("of more numbers than have room as many stay as do, beside two notes, and the
   expect((numbers?.here.length ?? 0) + (numbers?.overleaf.length ?? 0)).toBe(30);
 });
 
+it("what warns comes before numbers that are clear, where both have no room", () => {
+  const long = "Why: ".padEnd(300, "x");
+  const { here, numbers } = firstPage({ ...sheetWith(30), notes: [note(1, 80), note(2, 500)], why: long });
+  expect(here.length).toBeGreaterThanOrEqual(1);
+  expect(numbers?.overleaf.length).toBeGreaterThan(0);
+});
+
 it("numbers that are all open at length go overleaf whole, and leave their place to the notes", () => {
   const { here, numbers } = firstPage({
     ...sheetWith(9, "Not known: ".padEnd(140, "x")),

@@ -88,7 +88,7 @@ export interface FirstPage {
 /** Numbers that are clear leave room for so many notes. */
 const NOTES_FIRST = 2;
 
-/** What of the numbers has room: beside the first notes, else beside a stop alone. */
+/** What of the numbers has room: beside the first notes, or the first of them, else beside a stop alone. */
 function numbersIn(
   { numbers, tips }: SheetFigures,
   notes: readonly SheetNote[],
@@ -96,10 +96,10 @@ function numbersIn(
 ): PartedNumbers | undefined {
   const [worst] = notes;
   const stop = worst?.status === "stop" ? noteHeight(worst) : 0;
-  const first = Math.max(stop, sum(notes.slice(0, NOTES_FIRST).map(noteHeight)));
-  const within = (room: number) =>
-    partNumbers(numbers, (here, follow) => numbersHeight(here, follow, tips) <= room);
-  return within(left - first) ?? within(left - stop);
+  const first = (most: number) => sum(notes.slice(0, most).map(noteHeight));
+  const beside = (notes_px: number) =>
+    partNumbers(numbers, (here, follow) => numbersHeight(here, follow, tips) <= left - notes_px);
+  return beside(first(NOTES_FIRST)) ?? beside(first(1)) ?? beside(stop);
 }
 
 /**

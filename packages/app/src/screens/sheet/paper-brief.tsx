@@ -1,4 +1,5 @@
 import type { SheetBrief, SheetSaid } from "@witnessmark/sheet";
+import { Fragment } from "react";
 
 /** What was planned and counted with: the trip, who and what is aboard, the air at each field and its reports. */
 export function PaperBrief({ brief }: { readonly brief: SheetBrief }) {
@@ -44,7 +45,7 @@ export function PaperBrief({ brief }: { readonly brief: SheetBrief }) {
           ) : (
             reports.map(({ text, taken }) => (
               <p key={text}>
-                {text} <small>Taken {taken}.</small>
+                <Report text={text} /> <small>Taken {taken}.</small>
               </p>
             ))
           )}
@@ -53,6 +54,17 @@ export function PaperBrief({ brief }: { readonly brief: SheetBrief }) {
       <p className="paper-units">{units}</p>
     </div>
   );
+}
+
+/** A group of a report breaks nowhere: `-RA` is no `-` and `RA`. */
+function Report({ text }: { readonly text: string }) {
+  return text.split(/\s+/).map((group, index) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: a report may say a group twice, and never changes
+    <Fragment key={index}>
+      {index === 0 ? "" : " "}
+      <span>{group}</span>
+    </Fragment>
+  ));
 }
 
 function Said({ said }: { readonly said: readonly SheetSaid[] }) {
