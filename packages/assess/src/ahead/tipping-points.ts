@@ -177,18 +177,20 @@ function pointOf(
   found: { readonly holds: number; readonly changes: number; readonly answer: Answer },
 ): TippingPoint | undefined {
   const before = byId(now.all());
-  const beside = byId(near.all());
   const statusIn = (findings: typeof before, id: string): Status => {
     const one = findings.get(id);
     return one === undefined ? "clear" : worthOf(one).status;
   };
-  const turned = found.answer
+  const all = found.answer
     .all()
     .map((finding) => {
       const { id, status: becomes } = worthOf(finding);
-      return { finding, was: statusIn(before, id), beside: statusIn(beside, id), becomes };
+      return { id, finding, was: statusIn(before, id), becomes };
     })
-    .filter((one) => one.becomes !== one.was && one.becomes !== one.beside);
+    .filter(({ was, becomes }) => becomes !== was);
+  // where one alone turned, it is the one: all of the near answer need not be worked out
+  const beside = all.length > 1 ? byId(near.all()) : before;
+  const turned = all.filter(({ id, becomes }) => becomes !== statusIn(beside, id));
   const worse = turned
     .filter(({ was, becomes }) => isWorse(was, becomes))
     .sort((a, b) => BADNESS[a.becomes] - BADNESS[b.becomes])[0];
