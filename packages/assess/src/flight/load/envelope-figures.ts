@@ -82,13 +82,9 @@ export function envelopeFigures(
 ): EnvelopeFigures {
   const { id, name, points } = envelope;
   const none = { id, name, points, inside: undefined, insideUntilDry: undefined, status: "open" as const };
-  if (burn?.takeOff === undefined) return { ...none, worst: undefined };
-  const end = burn.alternate ?? burn.landing;
-  const flown = legsOf(pathBetween(burn.path, burn.takeOff, end ?? burn.takeOff), gear_kgm);
-  const rest = legsOf(pathBetween(burn.path, end ?? burn.takeOff, burn.dry), gear_kgm);
-  const isInside = ({ path }: Leg): boolean => isInsideAlongBurn(path, envelope);
-  const insideUntilDry = rest.every(isInside);
-  const inside = flown.every(isInside) ? (end !== undefined || insideUntilDry ? true : undefined) : false;
+  if (burn === undefined) return { ...none, worst: undefined };
+  const { flown, rest, inside, insideUntilDry } = alongFlight(envelope, burn, gear_kgm);
+  if (insideUntilDry === undefined && inside === undefined) return { ...none, worst: undefined };
   const worst = whenAsked((): WorstPoint | undefined => {
     const found = worstOf(inside === undefined ? [...flown, ...rest] : flown, envelope);
     if (found === undefined) return undefined;
@@ -111,8 +107,41 @@ export function envelopeFigures(
       return worst();
     },
     ...(chance_1 === undefined ? {} : { chance_1 }),
-    status: complete ? statusOf(inside, insideUntilDry, chance_1 ?? 1) : "open",
+    status: complete ? statusOf(inside, insideUntilDry === true, chance_1 ?? 1) : "open",
   };
+}
+
+interface AlongFlight extends Pick<EnvelopeFigures, "inside" | "insideUntilDry"> {
+  /** From take-off to the last landing, and from there until the tanks are dry. */
+  readonly flown: readonly Leg[];
+  readonly rest: readonly Leg[];
+}
+
+function alongFlight(envelope: LoadEnvelope, burn: WholeBurn, gear_kgm: number): AlongFlight {
+  const { path, takeOff, dry } = burn;
+  // when it takes off is not known: it is outside then where no moment of the burn is inside, and else nobody can tell
+  if (takeOff === undefined) {
+    const inside = isOutsideThroughout(path, envelope) ? false : undefined;
+    return { flown: [{ path, gearUp: false }], rest: [], inside, insideUntilDry: undefined };
+  }
+  const end = burn.alternate ?? burn.landing;
+  const flown = legsOf(pathBetween(path, takeOff, end ?? takeOff), gear_kgm);
+  const rest = legsOf(pathBetween(path, end ?? takeOff, dry), gear_kgm);
+  const isInside = (leg: Leg): boolean => isInsideAlongBurn(leg.path, envelope);
+  const insideUntilDry = rest.every(isInside);
+  const inside = flown.every(isInside) ? (end !== undefined || insideUntilDry ? true : undefined) : false;
+  return { flown, rest, inside, insideUntilDry };
+}
+
+function isOutsideThroughout(path: BurnPath, envelope: LoadEnvelope): boolean {
+  const [part, ...more] = envelopeAlongBurn(path, envelope).outside;
+  const [first, last] = [path.states[0], path.states.at(-1)];
+  return (
+    part !== undefined &&
+    more.length === 0 &&
+    part.from.burnt_kg === first?.burnt_kg &&
+    part.to.burnt_kg === last?.burnt_kg
+  );
 }
 
 /** Inside to the landing is what must be; a reserve that cannot be flown on, or weights not known well, warn. */

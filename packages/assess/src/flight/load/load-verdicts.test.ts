@@ -8,6 +8,7 @@ import { clinicPlan, litresEach, weighed } from "../../testing/clinic-load.ts";
 import { demoBook } from "../../testing/demo-book.ts";
 import { DEMO_NOW_ms, demoFlight } from "../../testing/demo-flight.ts";
 import { plain } from "../../testing/plain.ts";
+import { loadFigures } from "./load-figures.ts";
 
 const book = await demoBook();
 const nothingWalked: AircraftState = emptyState("ZZ-SKR");
@@ -62,6 +63,34 @@ describe("the aft limit, broken on the way", () => {
     expect(status(moved("tail-locker", 43, weighed("seat-2", 2)))).toBe("stop");
     expect(status(moved("tail-locker", 41))).not.toBe("stop");
     expect(status(moved("tail-locker", 42))).toBe("stop");
+  });
+});
+
+describe("a load of which nobody has said what it burns to taxi", () => {
+  const { fuel, ...rest } = book;
+  if (fuel?.burn === undefined) throw new Error("expected a burn in the book");
+  const { taxi_kg: _unsaid, ...burn } = fuel.burn;
+  const untold = { ...rest, fuel: { ...fuel, burn } } as typeof book; // as a book that does not say it
+  const withoutRoute = (plan: FlightPlan): FlightPlan => {
+    const { route: _none, ...left } = plan;
+    return left;
+  };
+
+  it("is stopped where it is outside whatever has burnt", () => {
+    // 130 kg in each bay: the aft limit is passed full and dry, as the rows of the ramp and of no fuel show
+    const tail = withoutRoute(moved("tail-locker", 45, weighed("aft-bay", 90)));
+    const { states } = loadFigures(untold, tail);
+    expect(states.map(({ at, inEnvelope }) => [at, inEnvelope])).toEqual([
+      ["zero-fuel", false],
+      ["ramp", false],
+    ]);
+    expect(statusOf(tail, "load:envelope", untold)).toBe("stop");
+  });
+
+  it("is open where it is inside at some moment of the burn", () => {
+    expect(statusOf(withoutRoute(clinicPlan), "load:envelope", untold)).not.toBe("clear");
+    expect(statusOf(withoutRoute(light), "load:envelope", untold)).not.toBe("stop");
+    expect(statusOf(withoutRoute(light), "load:envelope", untold)).not.toBe("clear");
   });
 });
 
