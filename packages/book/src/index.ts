@@ -46,6 +46,8 @@ export {
   undoDraft,
 } from "./edit/draft.ts";
 export { type BookEdit, type BookPath, EditError, editText, type Plain } from "./edit/edit-text.ts";
+export { fieldOf } from "./edit/field-of.ts";
+export { type GaugeProposal, gaugeProposal } from "./edit/gauge-proposal.ts";
 export {
   copyForAnother,
   draftAfterIssue,
@@ -55,9 +57,7 @@ export {
   sectionsIn,
 } from "./edit/issue.ts";
 export { editPlain, type Merged, type MergeQuestion, mergeBooks } from "./edit/merge.ts";
-export { type GaugeProposal, gaugeProposal } from "./edit/gauge-proposal.ts";
 export { type MissingPart, missingFor } from "./edit/missing-for.ts";
-export { fieldOf } from "./edit/field-of.ts";
 export { freeId, idFrom, labelFrom, labelOf, nameEdits, otherSide } from "./edit/names.ts";
 export { type PlainResult, plainOf, valueAt } from "./edit/plain-of.ts";
 export { renameEdits } from "./edit/rename.ts";
