@@ -110,7 +110,7 @@ export class Load {
   }
 
   /** A row of the table of the moments, as it reads. */
-  moment(name: "Zero fuel" | "Ramp" | "Take-off" | "Landing"): Locator {
+  moment(name: "Zero fuel" | "Ramp" | "Take-off" | "Worst" | "Landing"): Locator {
     return this.page.getByRole("row").filter({ has: this.page.getByRole("button", { name, exact: true }) });
   }
 
@@ -172,7 +172,7 @@ export class Load {
         names.map((name) => each.getAttribute(name) ?? "").join(" ");
       const where = ["class", "d", "x", "y", "width", "transform", "stroke-width"];
       return [
-        ...found(".load-answer :is(h2, li), .phases td, .phase-under, .hand-who p", (each) =>
+        ...found(".load-answer h2, .load-answer-more li, .phases td, .phase-under, .hand-who p", (each) =>
           [each.className, each.textContent, each.querySelector("svg")?.getAttribute("aria-label")].join(),
         ),
         ...found(".hand-figure, .hand-things button", (each) => each.textContent ?? ""),

@@ -5,21 +5,24 @@ import { fewestMoves, type Move, movesBetween } from "./fewest-moves.ts";
 import { type FitInput, placesOf } from "./fit-input.ts";
 import { withPlaces } from "./flight.ts";
 import { type LastResort, leaveBehind, lessFuel } from "./last-resort.ts";
-import { place, placementProgram } from "./placement.ts";
+import { type Places, place, placementProgram } from "./placement.ts";
 import type { Watch } from "./stop.ts";
 import { WHEREVER, wherever } from "./wherever.ts";
 import { withoutLimit } from "./without-limit.ts";
 
+/** Where everything goes. */
+export interface Way {
+  readonly status: "found";
+  /** In an order in which they can be made; none where the load is within its limits as it is. */
+  readonly moves: readonly Move[];
+  /** Station by item. */
+  readonly places: Readonly<Record<string, string>>;
+  readonly moved_kg: number;
+  readonly says: string;
+}
+
 export type Arrangement =
-  | {
-      readonly status: "found";
-      /** In an order in which they can be made; none where the load is within its limits as it is. */
-      readonly moves: readonly Move[];
-      /** Station by item. */
-      readonly places: Readonly<Record<string, string>>;
-      readonly moved_kg: number;
-      readonly says: string;
-    }
+  | Way
   | {
       readonly status: "none";
       /** What is broken wherever things are put. */
@@ -42,19 +45,7 @@ export async function arrange(highs: Highs, input: FitInput, watch: Watch): Prom
   const because = wherever(input);
   if (because.length === 0) {
     const places = await fewestMoves(highs, input, watch);
-    if (places !== undefined) {
-      const moves = movesBetween(input, places);
-      const moved = new Set(moves.map(({ item }) => item));
-      return {
-        status: "found",
-        moves,
-        places: Object.fromEntries(places),
-        moved_kg: input.items
-          .filter(({ id }) => moved.has(id))
-          .reduce((sum, { mass_kg }) => sum + mass_kg, 0),
-        says: moves.length === 0 ? "it fits as it is" : moves.map(({ says }) => says).join("; "),
-      };
-    }
+    if (places !== undefined) return wayOf(input, places);
   }
   const conflicts: Conflict[] = [];
   for (const limit of limitNames(input, [...new Set(input.items.flatMap(placesOf))])) {
@@ -73,6 +64,37 @@ export async function arrange(highs: Highs, input: FitInput, watch: Watch): Prom
     lastResort,
     says: `no seating or stowage keeps every limit${reasons.length === 0 ? "; more than one stands in the way" : `: ${reasons.join("; ")}`}`,
   };
+}
+
+function wayOf(input: FitInput, places: Places): Way {
+  const moves = movesBetween(input, places);
+  const moved = new Set(moves.map(({ item }) => item));
+  return {
+    status: "found",
+    moves,
+    places: Object.fromEntries(places),
+    moved_kg: input.items.filter(({ id }) => moved.has(id)).reduce((sum, { mass_kg }) => sum + mass_kg, 0),
+    says: moves.length === 0 ? "it fits as it is" : moves.map(({ says }) => says).join("; "),
+  };
+}
+
+/**
+ * Where people and bags may go instead: the fewest moves that are not all of those of an earlier way, with whatever
+ * else; of as few, the least mass moved.
+ *
+ * @returns undefined where there is no other
+ * @throws {FitError} an answer that the engine does not confirm
+ * @throws {Stopped}
+ */
+export async function arrangeOtherwise(
+  highs: Highs,
+  input: FitInput,
+  earlier: readonly Pick<Way, "places">[],
+  watch: Watch,
+): Promise<Way | undefined> {
+  const known = earlier.map(({ places }) => new Map(Object.entries(places)));
+  const places = await fewestMoves(highs, input, watch, known);
+  return places === undefined ? undefined : wayOf(input, places);
 }
 
 /** What stands in the way, if one limit does: the placement that passes it by least. */

@@ -7,6 +7,7 @@ import {
   type Aim,
   atMostMoves,
   notAgain,
+  notAllOf,
   type PlacementProgram,
   type Places,
   place,
@@ -61,14 +62,20 @@ async function confirmed(
  * Places with which every limit is kept: fewest things moved, and of those with as few, the least mass moved. Each is
  * confirmed by the engine.
  *
+ * @param earlier placements that are known already: none with all the moves of one of them is given again
  * @returns undefined where there are none
  * @throws {FitError} `unconfirmed`, `solver`
  * @throws {Stopped}
  */
-export async function fewestMoves(highs: Highs, input: FitInput, watch: Watch): Promise<Places | undefined> {
+export async function fewestMoves(
+  highs: Highs,
+  input: FitInput,
+  watch: Watch,
+  earlier: readonly Places[] = [],
+): Promise<Places | undefined> {
   if (wherever(input).length > 0) return undefined;
   const program = placementProgram(input, input, undefined);
-  const rows: Row[] = [];
+  const rows: Row[] = earlier.map((places) => notAllOf(program, places));
   const first = await confirmed(highs, input, program, "moves", rows, watch);
   if (first === undefined) return undefined;
   const count = movesBetween(input, first).length;

@@ -35,15 +35,16 @@ function foundOnce<T>(find: (input: FitInput) => T): (input: FitInput) => T {
 
 const arrange = foundOnce((input) => fit.arrange(input));
 
+const costOf = (input: FitInput, places: ReadonlyMap<string, string>) => {
+  const moved = input.items.filter(({ id, at }) => places.get(id) !== at);
+  return { moves: moved.length, moved_kg: moved.reduce((sum, { mass_kg }) => sum + mass_kg, 0) };
+};
+
 /** Fewest moves and the mass moved with them, by trying all; undefined where nothing fits. */
 const bestByTrial = foundOnce((input): { moves: number; moved_kg: number } | undefined => {
-  const cost = (places: ReadonlyMap<string, string>) => {
-    const moved = input.items.filter(({ id, at }) => places.get(id) !== at);
-    return { moves: moved.length, moved_kg: moved.reduce((sum, { mass_kg }) => sum + mass_kg, 0) };
-  };
   return placements(input)
     .filter((places) => good(withPlaces(input, places)))
-    .map(cost)
+    .map((places) => costOf(input, places))
     .sort((a, b) => a.moves - b.moves || a.moved_kg - b.moved_kg)[0];
 });
 
@@ -105,6 +106,94 @@ describe("seating and stowage, against trying every one", () => {
     expect(seen.as).toBeGreaterThan(10);
     expect(seen.moved).toBeGreaterThan(10);
     expect(seen.none).toBeGreaterThan(10);
+  });
+
+  it("finds the next best after those that are known, and none exactly when there is none", async () => {
+    const seen = { another: 0, none: 0 };
+    await fc.assert(
+      fc.asyncProperty(arbitraryLoad, async (input) => {
+        const first = await arrange(input);
+        if (first.status !== "found" || first.moves.length === 0) return;
+        const allGood = placements(input).filter((places) => good(withPlaces(input, places)));
+        const known = [first];
+        for (let more = 0; more < 3; more += 1) {
+          const other = allGood.filter((places) =>
+            known.every(({ moves }) => moves.some(({ item, to }) => places.get(item) !== to)),
+          );
+          const [best] = other
+            .map((places) => costOf(input, places))
+            .sort((a, b) => a.moves - b.moves || a.moved_kg - b.moved_kg);
+          const answer = await fit.arrangeOtherwise(input, known);
+          if (best === undefined) {
+            expect(answer).toBeUndefined();
+            seen.none += 1;
+            return;
+          }
+          if (answer?.status !== "found") throw new Error(`${JSON.stringify(best)} was missed`);
+          expect(answer.moves.length).toBe(best.moves);
+          expect(answer.moved_kg).toBeCloseTo(best.moved_kg, 6);
+          const places = new Map(Object.entries(answer.places));
+          expect(good(withPlaces(input, places))).toBe(true);
+          expect(other.some((one) => input.items.every(({ id }) => one.get(id) === places.get(id)))).toBe(
+            true,
+          );
+          seen.another += 1;
+          known.push(answer);
+        }
+      }),
+      { seed: SEED, numRuns: 160 },
+    );
+    expect(seen.another).toBeGreaterThan(10);
+    expect(seen.none).toBeGreaterThan(5);
+  });
+
+  it("puts a load right with nothing moved: the fewest things left behind, the least fuel out, the least ballast", async () => {
+    const seen = { left: 0, fuel: 0, ballast: 0 };
+    await fc.assert(
+      fc.asyncProperty(arbitraryLoad, async (input) => {
+        if (good(input)) return;
+        const found = await fit.otherWays(input);
+        if ("status" in found) throw new Error("stopped");
+        const loose = input.items.filter(({ mayStay }) => mayStay === true);
+        const [best] = Array.from({ length: 2 ** loose.length }, (_, bits) =>
+          loose.filter((_item, n) => (bits >> n) % 2 === 1),
+        )
+          .slice(1)
+          .filter((set) => good({ ...input, items: input.items.filter((item) => !set.includes(item)) }))
+          .map((set) => ({ count: set.length, kg: set.reduce((sum, { mass_kg }) => sum + mass_kg, 0) }))
+          .sort((a, b) => a.count - b.count || a.kg - b.kg);
+        expect(found.leaveBehind?.items.length).toBe(best?.count);
+        expect(found.leaveBehind?.mass_kg).toBe(best?.kg);
+        expect(found.leaveBehind?.moves ?? []).toEqual([]);
+        if (best !== undefined) seen.left += 1;
+        const now = new Map(input.tanks.map(({ id, volume_m3 }) => [id, volume_m3]));
+        const aboard = usableOf(input, now);
+        const fitsWith = (fuel_kg: number) =>
+          good(withVolumes(input, Object.fromEntries(burntDown(input, now, aboard - fuel_kg))));
+        const grid = Array.from({ length: 20 }, (_, n) => (aboard * n) / 20);
+        const most_kg = found.lessFuel?.fuel_kg ?? Number.NEGATIVE_INFINITY;
+        expect(grid.filter((fuel_kg) => fuel_kg > most_kg + 0.1 && fitsWith(fuel_kg))).toEqual([]);
+        if (found.lessFuel !== undefined) {
+          seen.fuel += 1;
+          expect(good(withVolumes(input, found.lessFuel.volumes_m3))).toBe(true);
+          expect(found.lessFuel.moves).toEqual([]);
+        }
+        const { ballast } = found;
+        const lighter = grid.map((_, n) => n * 5).filter((kg) => kg < (ballast?.needed_kg ?? Infinity) - 0.1);
+        for (const { id: station, holds } of input.stations) {
+          const free = input.items.filter(({ at }) => at === station).length < (holds ?? Infinity);
+          if (free) expect(lighter.filter((mass_kg) => good(input, { station, mass_kg }))).toEqual([]);
+        }
+        if (ballast !== undefined) {
+          seen.ballast += 1;
+          expect(good(input, { station: ballast.station, mass_kg: ballast.needed_kg })).toBe(true);
+        }
+      }),
+      { seed: SEED, numRuns: 130 },
+    );
+    expect(seen.left).toBeGreaterThan(5);
+    expect(seen.fuel).toBeGreaterThan(2);
+    expect(seen.ballast).toBeGreaterThan(2);
   });
 
   it("where nothing fits, leaves behind the fewest things, of as few the least mass", async () => {

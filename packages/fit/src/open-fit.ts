@@ -1,11 +1,12 @@
 import type { Highs } from "highs";
-import { type Arrangement, arrange } from "./arrange.ts";
+import { type Arrangement, arrange, arrangeOtherwise, type Way } from "./arrange.ts";
 import { type Breach, breachesOf } from "./breaches.ts";
 import { checkInput, stationOf } from "./check-input.ts";
 import type { FitInput } from "./fit-input.ts";
 import { loadHighs, type WasmPlace } from "./load-highs.ts";
 import { type Ballast, ballastAt, type MostAtStation, mostAtStation } from "./most-at-station.ts";
 import { type MostFuel, mostFuel } from "./most-fuel.ts";
+import { type OtherWays, otherWays } from "./other-ways.ts";
 import { type Patience, Stopped, type StopReason, type Watch, watch } from "./stop.ts";
 
 /** The question was called off or took too long; nothing is known. */
@@ -28,6 +29,14 @@ export interface Fit {
   ) => Promise<readonly MostAtStation[] | NotAnswered>;
   /** A seating and stowage within every limit, with the fewest moves. */
   readonly arrange: (input: FitInput, patience?: Patience) => Promise<Arrangement | NotAnswered>;
+  /** Another one, after those that are known; undefined where there is none. */
+  readonly arrangeOtherwise: (
+    input: FitInput,
+    earlier: readonly Pick<Way, "places">[],
+    patience?: Patience,
+  ) => Promise<Way | undefined | NotAnswered>;
+  /** What puts the load right with nothing moved. */
+  readonly otherWays: (input: FitInput, patience?: Patience) => Promise<OtherWays | NotAnswered>;
   /** The least ballast at a station. */
   readonly ballast: (input: FitInput, station: string) => Ballast;
 }
@@ -79,6 +88,18 @@ export function openFit(wasm: WasmPlace = {}): Fit {
         checkInput(input);
         own.left_s();
         return await arrange(await highs(), input, own);
+      }),
+    arrangeOtherwise: (input, earlier, patience) =>
+      unlessStopped(patience, async (own) => {
+        checkInput(input);
+        own.left_s();
+        return await arrangeOtherwise(await highs(), input, earlier, own);
+      }),
+    otherWays: (input, patience) =>
+      unlessStopped(patience, async (own) => {
+        checkInput(input);
+        own.left_s();
+        return await otherWays(await highs(), input, own);
       }),
     ballast: (input, station) => {
       checkInput(input);

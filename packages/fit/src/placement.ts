@@ -189,6 +189,14 @@ export function notAgain({ choices }: PlacementProgram, places: Places): Row {
   return { terms: chosen, low: -INFINITE, high: chosen.length - 1 };
 }
 
+/** A row that refuses every placement in which all the moves of one are made, whatever else is moved besides. */
+export function notAllOf({ choices }: PlacementProgram, places: Places): Row {
+  const moved = choices.flatMap(({ item, station, moves }, column) =>
+    moves && places.get(item.id) === station ? [[column, 1] as const] : [],
+  );
+  return { terms: moved, low: -INFINITE, high: moved.length - 1 };
+}
+
 /** A row that allows so many moves and no more. */
 export const atMostMoves = ({ choices }: PlacementProgram, most: number): Row => ({
   terms: choices.flatMap(({ moves }, column) => (moves ? [[column, 1] as const] : [])),

@@ -1,17 +1,20 @@
 import type { LoadFigures } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { FitInput, FitItem } from "@witnessmark/fit";
-import type { PlannedLoad } from "@witnessmark/ledger";
+import type { LoadedItem, PlannedLoad } from "@witnessmark/ledger";
 import { siOf } from "../flight/plan-load.ts";
 
 /**
  * What the solver of loadings is asked with; `null` while anything of the load is not known, as nothing is guessed.
  * Whoever sits at the controls stays there; people go to other seats, bags to other bays.
+ *
+ * @param required_kg usable fuel that the flight needs at start-up, where that is known
  */
 export function fitInputOf(
   book: Pick<Book, "loading" | "fuel">,
   load: PlannedLoad,
   figures: LoadFigures,
+  required_kg: number | undefined,
 ): FitInput | null {
   const { loading, fuel } = book;
   const { empty, envelope } = figures;
@@ -31,7 +34,7 @@ export function fitInputOf(
     return [
       {
         id: item.id,
-        name: item.what === "" ? "What lies there" : item.what,
+        name: thingName(item, inBay),
         mass_kg,
         at: item.station,
         ...(item.station === controls ? {} : { mayGo }),
@@ -64,10 +67,27 @@ export function fitInputOf(
     })),
     density_kgPerM3,
     order: fuel.order,
-    burn: { taxi_kg, trip_kg },
+    burn: { taxi_kg, trip_kg, ...reserveOf(figures, required_kg) },
     limits: loading.limits,
     envelopes: [{ id: envelope.id, name: envelope.name, points: envelope.points }],
     ...(loading.gearMoment_kgm === undefined ? {} : { gearMoment_kgm: loading.gearMoment_kgm }),
     items,
   };
 }
+
+/** What it is called: what was written, or what it is. */
+export const thingName = ({ what }: Pick<LoadedItem, "what">, inBay: boolean): string =>
+  what.trim() === "" ? (inBay ? "The bag" : "Whoever sits there") : what;
+
+/** What must be left at the landing; none where it is not there as it is, which is not for a loading to put right. */
+function reserveOf(
+  { fuel }: LoadFigures,
+  required_kg: number | undefined,
+): Pick<FitInput["burn"], "reserve_kg"> {
+  const { usable_kg, taxi_kg = 0, trip_kg = 0 } = fuel;
+  if (usable_kg === undefined || required_kg === undefined || usable_kg < required_kg) return {};
+  // what sums leave over must not make it short
+  return { reserve_kg: Math.max(0, Math.min(required_kg, usable_kg - HAIR_kg) - taxi_kg - trip_kg) };
+}
+
+const HAIR_kg = 1e-6;

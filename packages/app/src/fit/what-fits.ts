@@ -1,4 +1,4 @@
-import type { Arrangement, Breach, MostAtStation, MostFuel, NotAnswered } from "@witnessmark/fit";
+import type { Arrangement, Breach, MostAtStation, MostFuel, NotAnswered, OtherWays } from "@witnessmark/fit";
 
 /** What still fits a load that is within its limits; or what would put one right that is not. */
 export type WhatFits =
@@ -11,4 +11,6 @@ export type WhatFits =
       readonly kind: "broken";
       readonly breaches: readonly Breach[];
       readonly arrangement: Arrangement | NotAnswered;
+      /** With nothing moved; where no moving helps, with moves besides. */
+      readonly others: OtherWays;
     };

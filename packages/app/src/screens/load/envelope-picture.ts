@@ -8,7 +8,7 @@ import {
 } from "./envelope-layout.ts";
 import { type LoadUnits, safe, symbolOf } from "./load-units.ts";
 import { pointsOf, type RowKey } from "./phase-rows.ts";
-import { type Box, boxAbout, boxOf, column, freest, shared, type Words } from "./place-words.ts";
+import { type Box, boxAbout, boxOf, column, freest, type Words } from "./place-words.ts";
 
 /** The strokes over the envelope, each kind one path, from below up. */
 export const LINES = [
@@ -97,7 +97,7 @@ export function flightPicture(
     lines[over ? "overShaft" : "shaft"] += shaft;
     lines[over ? "overHead" : "head"] += head;
     const others = dimensions.filter((one) => one.name !== name).map(({ shaft: box }) => box);
-    const words = freest(places, [...taken, ...others], plot, may);
+    const words = freest(places(), [...taken, ...others], plot, may) ?? NOTHING;
     taken.push(boxOf(words));
     margins[name] = { ...words, over };
   }
@@ -130,7 +130,7 @@ interface Dimension {
   readonly shaft: Box;
   readonly over: boolean;
   /** Where its words may stand, the best first. */
-  readonly places: readonly [Words, ...Words[]];
+  readonly places: () => Iterable<Words>;
   /** Whether they may stand at a place that is none of these. */
   readonly may: (place: Words) => boolean;
 }
@@ -156,6 +156,9 @@ function dimensionsOf(
   ];
 }
 
+/** So far below a line across its words may stand. */
+const ROWS_px = [-9, 17, -22, 33, -38, 49] as const;
+
 /** From a point of the flight to the edge ahead or behind. */
 function across({ name, arm_m, mass_kg, left_m }: NearEdge, scale: ChartScale, units: LoadUnits): Dimension {
   const { plot } = scale;
@@ -171,9 +174,7 @@ function across({ name, arm_m, mass_kg, left_m }: NearEdge, scale: ChartScale, u
     y: y + down,
   });
   const [way, anchor] = name === "ahead" ? ([-1, "end"] as const) : ([1, "start"] as const);
-  const beyond = (down: number): Words => ({ x: edge + way * 20, y: y + down, anchor, text });
   const centre = (x + edge) / 2;
-  const rows = [-9, 17, -22, 33, -38, 49];
   return {
     name,
     from: [x, y],
@@ -181,20 +182,16 @@ function across({ name, arm_m, mass_kg, left_m }: NearEdge, scale: ChartScale, u
     extension: "",
     shaft: { left: low, right: high, top: y - 2, bottom: y + 2 },
     over: left_m < 0,
-    places: [
+    *places() {
       // ahead, what is left to the mass limit stands above the line
-      place(centre + way * 10, name === "ahead" ? 17 : -9),
-      place(centre + way * 10, name === "ahead" ? -9 : 17),
-      ...rows.flatMap((down) => [
-        place(centre, down),
-        place(edge - way * 34, down),
-        place(edge - way * 70, down),
-        place(x + way * 60, down),
-      ]),
-      beyond(5),
-      ...rows.map((down) => place(edge + way * 34, down)),
-      ...rows.map((down) => place(x - way * 60, down)),
-    ],
+      yield place(centre + way * 10, name === "ahead" ? 17 : -9);
+      yield place(centre + way * 10, name === "ahead" ? -9 : 17);
+      for (const down of ROWS_px)
+        for (const at of [centre, edge - way * 34, edge - way * 70, x + way * 60]) yield place(at, down);
+      yield { x: edge + way * 20, y: y + 5, anchor, text };
+      for (const down of ROWS_px) yield place(edge + way * 34, down);
+      for (const down of ROWS_px) yield place(x - way * 60, down);
+    },
     may: () => true,
   };
 }
@@ -233,15 +230,14 @@ function upTo(
     extension: `M${f(x)},${f(y)}H${f(at + side * 5)}`,
     shaft: { left: at - 2, right: at + 2, top: Math.min(y, limit), bottom: Math.max(y, limit) },
     over: mass.left < 0,
-    places: [
-      beside(side, 0),
-      ...[0, 30, 60].flatMap((out) =>
-        [0, 10, -10, 20, -20, 32, -32, 44, -44].flatMap((down) => [
-          beside(side, down, out),
-          beside(away, down, out),
-        ]),
-      ),
-    ],
+    *places() {
+      for (const out of [0, 30, 60]) {
+        for (const down of [0, 10, -10, 20, -20, 32, -32, 44, -44]) {
+          yield beside(side, down, out);
+          yield beside(away, down, out);
+        }
+      }
+    },
     may: (place) => clearOfForwardEdge(scale, points, place, at + 6).x === place.x,
   };
 }
@@ -257,19 +253,10 @@ function named(
   const xs = order.map(({ x }) => x);
   const start = side < 0 ? Math.min(...xs) - 20 : Math.max(...xs) + 20;
   const anchor = side < 0 ? ("end" as const) : ("start" as const);
-  const wordsAt = (rank: number, y: number): Words => {
-    const at = order[rank]?.at ?? "ramp";
-    return { x: start, y, anchor, text: at === "worst" ? "Worst" : MOMENT_NAMES[at] };
-  };
-  const ys = column(
-    order.map(({ y }) => y + 5),
-    NAME_px,
-    { top: plot.top + 12, bottom: plot.bottom - 4 },
-    (rank, y) => {
-      const box = boxOf(wordsAt(rank, y));
-      return taken.every((one) => shared(box, one) === 0);
-    },
-  );
+  const words = order.map(({ at, y }): Words => {
+    return { x: start, y: y + 5, anchor, text: at === "worst" ? "Worst" : MOMENT_NAMES[at] };
+  });
+  const ys = column(words, NAME_px, { top: plot.top + 12, bottom: plot.bottom - 4 }, taken);
   let leaders = "";
   const moments = order.map(({ at, x, y }, rank) => {
     const label = ys[rank] ?? y;
@@ -277,7 +264,7 @@ function named(
     const from = x + side * (isDot(at) ? 0 : MARK_px);
     if (Math.abs(end - from) > 6 || Math.abs(label - 5 - y) > 4)
       leaders += `M${f(from)},${f(y)}L${f(end - side * 5)},${f(label - 5)}h${side * 5}`;
-    return { at, x, y, name: { ...wordsAt(rank, label), over: false } };
+    return { at, x, y, name: { ...(words[rank] ?? NOTHING), y: label, over: false } };
   });
   return { moments, leaders };
 }

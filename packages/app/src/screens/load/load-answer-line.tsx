@@ -22,7 +22,7 @@ const linesOf = ({ more }: LoadAnswer): string => String(more.length);
 
 const classOf = (status: Status): string => `load-answer ${status}`;
 
-/** The answer over the envelope: its letter, the worst in words, and what else there is. */
+/** The answer over the envelope: its letter and the worst in words, which stay in sight, and what else there is. */
 export const LoadAnswerLine = memo(function LoadAnswerLine({ answer, live }: LoadAnswerLineProps) {
   const { status } = answer;
   const lines = Number(useLive(live, linesOf(answer), (step) => linesOf(step.answer)));
@@ -39,24 +39,24 @@ export const LoadAnswerLine = memo(function LoadAnswerLine({ answer, live }: Loa
     },
   );
   return (
-    <div ref={parts.ref("answer")} className={classOf(status)}>
-      <span className="load-letter-a" aria-hidden="true">
-        A
-      </span>
-      <div>
+    <>
+      <div ref={parts.ref("answer")} className={classOf(status)}>
+        <span className="load-letter-a" aria-hidden="true">
+          A
+        </span>
         <h2 ref={parts.ref("headline")}>{answer.headline}</h2>
-        {lines === 0 ? null : (
-          <ul>
-            {Array.from({ length: lines }, (_, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a line is what stands there, whatever it says
-              <li key={index} ref={parts.ref(`line ${index}`)}>
-                {answer.more[index]}
-              </li>
-            ))}
-          </ul>
-        )}
+        <StatusMark status={status} size_px={28} part={parts.ref("mark")} />
       </div>
-      <StatusMark status={status} size_px={28} part={parts.ref("mark")} />
-    </div>
+      {lines === 0 ? null : (
+        <ul className="load-answer-more">
+          {Array.from({ length: lines }, (_, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a line is what stands there, whatever it says
+            <li key={index} ref={parts.ref(`line ${index}`)}>
+              {answer.more[index]}
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
   );
 }, sameWords);

@@ -130,7 +130,15 @@ export function LoadSheet({ open, loading, editing, flight }: LoadSheetProps) {
     );
   const rest = (
     <>
-      <WhatStillFits book={book} load={load} figures={figures} units={units} onLoad={onLoad} held={held} />
+      <WhatStillFits
+        book={book}
+        flight={flight}
+        load={load}
+        figures={figures}
+        units={units}
+        onLoad={onLoad}
+        held={held}
+      />
       <PlaceList {...shared} load={load} figures={figures} />
       <LoadMore
         loading={loading}

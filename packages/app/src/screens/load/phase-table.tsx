@@ -87,13 +87,13 @@ interface RowProps extends PhaseRow {
 
 /** In plain values, so that a row whose figures stay is not made again. */
 const Row = memo(function Row(props: RowProps) {
-  const { at, units, wide, open, onOpen, live, name, mass, limit, arm, range, status } = props;
+  const { at, units, wide, open, onOpen, live, name, under, mass, limit, arm, range, status } = props;
   const parts = useParts();
   useFollowing(
     live,
     ({ figures }) => {
       const now = phaseRow(at, figures, units);
-      return now === null ? null : { ...now, under: underOf(now, wide) };
+      return now === null ? null : { ...now, arms: inBrief(now) };
     },
     (now) => {
       if (now === null) return true; // the table lets it go
@@ -106,7 +106,7 @@ const Row = memo(function Row(props: RowProps) {
       if (wide) {
         parts.say("arm", now.arm);
         parts.say("range", now.range);
-      }
+      } else parts.say("arms", now.arms);
       sayStatus(parts, "mark", now.status);
       return true;
     },
@@ -117,8 +117,13 @@ const Row = memo(function Row(props: RowProps) {
         <button type="button" className="chevron" aria-expanded={open} onClick={() => onOpen(at)}>
           {name}
         </button>
+        {wide ? null : (
+          <span className="phase-under" ref={parts.ref("arms")}>
+            {inBrief({ arm, range })}
+          </span>
+        )}
         <span className="phase-under" ref={parts.ref("under")}>
-          {underOf(props, wide)}
+          {under}
         </span>
       </th>
       <td>
@@ -152,6 +157,6 @@ const Row = memo(function Row(props: RowProps) {
 
 const leftClass = (status: Status): string => `phase-left ${status}`;
 
-/** On a phone the arm and its range stand under the name of the moment, on one line. */
-const underOf = ({ under, arm, range }: Pick<PhaseRow, "under" | "arm" | "range">, wide: boolean): string =>
-  wide ? under : [`${arm}, ${range}`, ...(under === "" ? [] : [under])].join("; ").replaceAll(" ", "\u00a0");
+/** On a phone the arm and its range stand under the name of the moment. */
+const inBrief = ({ arm, range }: Pick<PhaseRow, "arm" | "range">): string =>
+  `${arm}, ${range}`.replaceAll(" ", "\u00a0");

@@ -1,18 +1,23 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { boxOf, column, freest, shared } from "./place-words.ts";
+import { type Box, boxOf, column, freest, shared } from "./place-words.ts";
 
 const ROOM = { top: 20, bottom: 400 };
-const anywhere = () => true;
+const named = (wanted: readonly number[]) =>
+  wanted.map((y) => ({ x: 100, y, anchor: "start", text: "Landing" }) as const);
+const placed = (wanted: readonly number[], apart_px: number, taken: readonly Box[] = []) =>
+  column(named(wanted), apart_px, ROOM, taken);
 
 describe("names in a column", () => {
   it("stand apart, in their order, and in the picture, however close their marks are", () => {
     fc.assert(
-      fc.property(fc.array(fc.double({ min: 0, max: 420, noNaN: true }), { maxLength: 6 }), (marks) => {
-        const wanted = marks.toSorted((a, b) => a - b);
-        const placed = column(wanted, 19, ROOM, anywhere);
-        placed.forEach((y, rank) => {
-          expect(y).toBeGreaterThanOrEqual(rank === 0 ? ROOM.top : (placed[rank - 1] ?? 0) + 19);
+      fc.property(fc.array(fc.double({ min: 20, max: 400, noNaN: true }), { maxLength: 6 }), (marks) => {
+        const ys = placed(
+          marks.toSorted((a, b) => a - b),
+          19,
+        );
+        ys.forEach((y, rank) => {
+          expect(y).toBeGreaterThanOrEqual(rank === 0 ? ROOM.top : (ys[rank - 1] ?? 0) + 19);
           expect(y).toBeLessThanOrEqual(ROOM.bottom);
         });
       }),
@@ -20,19 +25,21 @@ describe("names in a column", () => {
   });
 
   it("stay where they are where there is room, as near as they are tried", () => {
-    expect(column([50, 100, 200], 19, ROOM, anywhere)).toEqual([50, 100, 200]);
+    expect(placed([50, 100, 200], 19)).toEqual([50, 100, 200]);
   });
 
-  it("move as little as can be, all together: 100 and 104 are each moved by eight", () => {
-    const [first = 0, second = 0] = column([100, 104], 20, ROOM, anywhere);
+  it("move as little as can be, all together: 100 and 104 are moved by sixteen", () => {
+    const [first = 0, second = 0] = placed([100, 104], 20);
     expect(second - first).toBe(20);
     expect(Math.abs(first - 100) + Math.abs(second - 104)).toBe(16);
   });
 
-  it("leave out what is taken, and stand on it where there is no other room", () => {
-    const isFree = (_rank: number, y: number) => y < 96 || y > 115;
-    expect(column([100], 19, ROOM, isFree)).toEqual([94]);
-    expect(column([100], 19, ROOM, () => false)).toEqual([100]);
+  it("leave out what is taken beside them, and stand on it where there is no other room", () => {
+    const line = { left: 90, right: 130, top: 98, bottom: 102 };
+    // they reach 12 px above their baseline and 4 below it
+    expect(placed([100], 19, [line])).toEqual([94]);
+    expect(placed([100], 19, [{ ...line, left: 0, right: 60 }])).toEqual([100]);
+    expect(placed([100], 19, [{ left: 0, right: 400, top: 0, bottom: 500 }])).toEqual([100]);
   });
 });
 
@@ -45,6 +52,7 @@ describe("words that may stand in several places", () => {
     expect(freest([at(10), at(100)], [mark], plot)).toEqual(at(10));
     expect(freest([at(100), at(200)], [mark], plot)).toEqual(at(200));
     const near = freest([at(100), at(390)], [mark], plot);
+    if (near === undefined) throw new Error("expected a place");
     expect(shared(boxOf(near), mark)).toBe(0);
     expect(Math.hypot(near.x - 100, near.y - 100)).toBeLessThan(60);
     expect(freest([at(100), at(390)], [mark], plot, () => false)).toEqual(at(100));

@@ -1,18 +1,20 @@
-import type { LoadFigures } from "@witnessmark/assess";
+import { type Flight, fuelFigures, type LoadFigures } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import { fromSI, withSymbol } from "@witnessmark/engine";
 import type { MostAtStation } from "@witnessmark/fit";
 import type { PlannedLoad } from "@witnessmark/ledger";
-import { useMemo } from "react";
-import { fitInputOf } from "../../fit/fit-input-of.ts";
-import { useFit } from "../../fit/use-fit.ts";
-import type { WhatFits } from "../../fit/what-fits.ts";
+import { useLayoutEffect, useMemo, useRef } from "react";
+import { fitInputOf, thingName } from "../../fit/fit-input-of.ts";
+import { type FitState, useFit } from "../../fit/use-fit.ts";
 import { massAt_kg } from "../../flight/plan-load.ts";
 import { figure } from "../../words/figures.ts";
 import type { LoadUnits } from "./load-units.ts";
+import type { NamesOf } from "./other-ways.ts";
+import { PutRight } from "./put-right.tsx";
 
 interface WhatStillFitsProps {
   readonly book: Book;
+  readonly flight: Flight;
   readonly load: PlannedLoad;
   readonly figures: LoadFigures;
   readonly units: LoadUnits;
@@ -22,8 +24,11 @@ interface WhatStillFitsProps {
 }
 
 /** What still fits this load, or what puts it right: worked out exactly over the whole flight, not tried out. */
-export function WhatStillFits({ book, load, figures, units, onLoad, held }: WhatStillFitsProps) {
-  const input = useMemo(() => (held ? null : fitInputOf(book, load, figures)), [book, load, figures, held]);
+export function WhatStillFits({ book, flight, load, figures, units, onLoad, held }: WhatStillFitsProps) {
+  const input = useMemo(
+    () => (held ? null : fitInputOf(book, load, figures, requiredOf(book, flight, figures))),
+    [book, flight, load, figures, held],
+  );
   const places = useMemo(
     () =>
       (book.loading?.stations ?? [])
@@ -31,38 +36,75 @@ export function WhatStillFits({ book, load, figures, units, onLoad, held }: What
         .map(({ id }) => id),
     [book, load],
   );
-  const found = useFit(input, places);
-  if (held) {
+  const { found, askAnother } = useFit(input, places);
+  const isSettled = !held && found.kind !== "working";
+  const [section, height_px] = useKeptHeight(isSettled);
+  if (held || found.kind === "working") {
     return (
-      <section className="load-fits">
-        <p>What still fits is worked out when the finger rests.</p>
+      <section
+        ref={section}
+        className="load-fits"
+        style={{ minHeight: height_px() }}
+        aria-busy={!held}
+        aria-live="polite"
+      >
+        <p>
+          {held
+            ? "What still fits is worked out when the finger rests."
+            : "What still fits is being worked out."}
+        </p>
       </section>
     );
   }
   if (found.kind === "unknown") return null;
   return (
-    <section className="load-fits" aria-busy={found.kind === "working"} aria-live="polite">
-      {found.kind === "working" ? <p>What still fits is being worked out.</p> : null}
+    <section ref={section} className="load-fits" aria-busy={false} aria-live="polite">
       {found.kind === "failed" ? (
         <p role="alert">What still fits could not be worked out ({found.why}). The figures above stand.</p>
-      ) : null}
-      {found.kind === "known" ? (
-        <Answer fits={found.fits} book={book} load={load} units={units} onLoad={onLoad} />
-      ) : null}
+      ) : (
+        <Answer found={found} book={book} load={load} units={units} onLoad={onLoad} onAnother={askAnother} />
+      )}
     </section>
   );
 }
 
-interface AnswerProps extends Omit<WhatStillFitsProps, "figures" | "held"> {
-  readonly fits: WhatFits;
+/** What must be in the tanks at start-up; undefined while that is not known. */
+const requiredOf = (book: Book, flight: Flight, figures: LoadFigures): number | undefined =>
+  flight.plan === undefined ? undefined : fuelFigures(book, flight, flight.plan, figures).required_kg;
+
+/** How high an answer was: while the next is worked out it takes as much, so that the list below stays where it is. */
+function useKeptHeight(isSettled: boolean) {
+  const section = useRef<HTMLElement>(null);
+  const last_px = useRef(0);
+  useLayoutEffect(() => {
+    if (isSettled) last_px.current = section.current?.offsetHeight ?? 0;
+  });
+  return [section, () => last_px.current] as const;
 }
 
-function Answer({ fits, book, load, units, onLoad }: AnswerProps) {
-  const nameOf = (station: string) =>
-    book.loading?.stations.find(({ id }) => id === station)?.name ?? station;
-  if (fits.kind === "broken") return <PutRight fits={fits} load={load} onLoad={onLoad} nameOf={nameOf} />;
+interface AnswerProps extends Pick<WhatStillFitsProps, "book" | "load" | "units" | "onLoad"> {
+  readonly found: Extract<FitState, { kind: "known" }>;
+  readonly onAnother: () => void;
+}
+
+function Answer({ found, book, load, units, onLoad, onAnother }: AnswerProps) {
+  const { fits } = found;
+  const names = namesOf(book, load);
+  if (fits.kind === "broken") {
+    return (
+      <PutRight
+        fits={fits}
+        known={found}
+        load={load}
+        units={units}
+        names={names}
+        onLoad={onLoad}
+        onAnother={onAnother}
+      />
+    );
+  }
   const { fuel, places } = fits;
-  const rows = "status" in places ? [] : places.flatMap((place) => rowOf(place, units, nameOf));
+  const rows = "status" in places ? [] : places.flatMap((place) => rowOf(place, units, names.place));
   return (
     <>
       <h2>What still fits</h2>
@@ -84,6 +126,17 @@ function Answer({ fits, book, load, units, onLoad }: AnswerProps) {
   );
 }
 
+function namesOf({ loading }: Book, load: PlannedLoad): NamesOf {
+  const stationOf = (id: string) => loading?.stations.find((station) => station.id === id);
+  return {
+    place: (id) => stationOf(id)?.name ?? id,
+    thing(id) {
+      const item = load.items.find((one) => one.id === id);
+      return thingName({ what: item?.what ?? "" }, stationOf(item?.station ?? "")?.kind === "bay");
+    },
+  };
+}
+
 function rowOf(place: MostAtStation, units: LoadUnits, nameOf: (station: string) => string) {
   if (place.status !== "found") return [];
   const most = Math.floor(fromSI(place.most_kg, units.mass));
@@ -98,63 +151,3 @@ function rowOf(place: MostAtStation, units: LoadUnits, nameOf: (station: string)
     },
   ];
 }
-
-interface PutRightProps {
-  readonly fits: Extract<WhatFits, { kind: "broken" }>;
-  readonly load: PlannedLoad;
-  readonly onLoad: (load: PlannedLoad) => void;
-  readonly nameOf: (station: string) => string;
-}
-
-function PutRight({ fits, load, onLoad, nameOf }: PutRightProps) {
-  const { arrangement, breaches } = fits;
-  if (arrangement.status === "stopped") {
-    return (
-      <p>How to put it right took too long to work out. Move or take out something, and it is tried again.</p>
-    );
-  }
-  if (arrangement.status === "found") {
-    const { places, moves } = arrangement;
-    const apply = () =>
-      onLoad({
-        ...load,
-        items: load.items.map((item) => ({ ...item, station: places[item.id] ?? item.station })),
-      });
-    const nameOfItem = (id: string) => load.items.find((item) => item.id === id)?.what || "What lies there";
-    return (
-      <>
-        <h2>Put it right</h2>
-        <ul>
-          {moves.map(({ item, from, to }) => (
-            <li key={item}>
-              <b>{nameOfItem(item)}</b> from {nameOf(from)} to {nameOf(to)}
-            </li>
-          ))}
-        </ul>
-        <button type="button" className="button filled full" onClick={apply}>
-          {moves.length === 1 ? "Plan this move" : `Plan these ${moves.length} moves`}
-        </button>
-        <p>The fewest moves that keep every limit from the ramp to dry tanks. Undo takes them back.</p>
-      </>
-    );
-  }
-  const { lastResort, conflicts } = arrangement;
-  const ways = [lastResort.leaveBehind?.says, lastResort.lessFuel?.says].filter((way) => way !== undefined);
-  return (
-    <>
-      <h2>No seating or stowage puts it right</h2>
-      <ul>
-        {(conflicts.length > 0 ? conflicts : breaches).map(({ says }) => (
-          <li key={says}>{sentence(says)}</li>
-        ))}
-        {ways.map((way) => (
-          <li key={way}>
-            <b>A last resort:</b> {way}
-          </li>
-        ))}
-      </ul>
-    </>
-  );
-}
-
-const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

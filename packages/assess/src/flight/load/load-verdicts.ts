@@ -2,11 +2,9 @@ import type { Loading } from "@witnessmark/book";
 import {
   centreOfGravity,
   floorLoading,
-  formatMeasure,
   fuelImbalance,
   lateralMoment,
   MASS_SPREADS,
-  roundToSafeSide,
   totalMass,
 } from "@witnessmark/engine";
 import type { FlightPlan } from "@witnessmark/ledger";
@@ -15,15 +13,9 @@ import { bookSource } from "../../book-index.ts";
 import type { Finding } from "../../finding.ts";
 import type { Limited } from "../figures.ts";
 import { findingLater, some } from "../finding-of.ts";
-import { chanceText, kg, litres, marginKg, marginMm, metres3, ofKg, SURE_PERCENT, words } from "../words.ts";
-import type {
-  EnvelopeFigures,
-  LoadFigures,
-  LoadMoment,
-  LoadState,
-  StationFigures,
-  WorstPoint,
-} from "./figures.ts";
+import { chanceText, kg, litres, marginKg, metres3, ofKg, SURE_PERCENT, words } from "../words.ts";
+import { allowed, EDGES, FINE_m, towards, WHERE, worstMargin, worstPlace, worstWhere } from "./edge-words.ts";
+import type { EnvelopeFigures, LoadFigures, LoadMoment, LoadState, StationFigures } from "./figures.ts";
 import type { WorkedLoad } from "./load-figures.ts";
 import { type OfBook, unknownVerdicts } from "./unknown-verdicts.ts";
 import { waysIntoEnvelope, waysToLighten } from "./ways-out.ts";
@@ -34,14 +26,6 @@ const TITLES: Readonly<Record<LoadMoment, string>> = {
   "take-off": "Take-off mass",
   landing: "Landing mass",
   alternate: "Landing mass at the alternate",
-};
-
-const WHERE: Readonly<Record<LoadMoment, string>> = {
-  "zero-fuel": "with the tanks dry",
-  ramp: "on the ramp",
-  "take-off": "at take-off",
-  landing: "at landing",
-  alternate: "at the alternate",
 };
 
 /** What a verdict says, whatever it is worth, and what it says of a value past its limit. */
@@ -158,37 +142,6 @@ function massVerdict(state: LoadState, { context, worked, missing, spreads }: Ta
   };
   return [ofLimit(`load:${state.at}`, mass, say)];
 }
-
-const EDGES: Readonly<Record<WorstPoint["edge"], string>> = {
-  forward: "forward of the envelope",
-  aft: "aft of the envelope",
-  upper: "above the envelope",
-  lower: "below the envelope",
-};
-
-const worstMargin = ({ edge, left }: WorstPoint) =>
-  edge === "forward" || edge === "aft"
-    ? marginMm(left, edge === "aft" ? "too far aft" : "too far forward")
-    : marginKg(left, edge === "upper" ? "over" : "under");
-
-const worstWhere = ({ at, burnt_kg }: WorstPoint): string =>
-  at === undefined ? `after ${kg(burnt_kg, "up")} burnt` : WHERE[at];
-
-/** An arm beside an edge, rounded towards it: what is past it never reads as on it. */
-const towards = (arm_m: number, edge: WorstPoint["edge"], step_m: number): string => {
-  if (edge !== "forward" && edge !== "aft") return metres3(arm_m);
-  return formatMeasure(roundToSafeSide(arm_m, step_m, edge === "aft" ? "up" : "down"), "m", step_m);
-};
-
-const worstPlace = (worst: WorstPoint, step_m = 0.001): string =>
-  `${towards(worst.arm_m, worst.edge, step_m)} ${worstWhere(worst)}${worst.gearUp ? ", gear up" : ""}`;
-
-/** A working is told apart to a tenth of a millimetre. */
-const FINE_m = 0.0001;
-
-/** The arms that are allowed, narrowed by the rounding. */
-const allowed = ([forward_m, aft_m]: readonly [number, number]): string =>
-  `${roundToSafeSide(forward_m, FINE_m, "up").toFixed(4)} to ${formatMeasure(roundToSafeSide(aft_m, FINE_m, "down"), "m", FINE_m)} allowed`;
 
 /** Why an envelope that is kept to the landing warns all the same. */
 function envelopeWarns({ insideUntilDry, chance_1 }: EnvelopeFigures): readonly [string, ...string[]] {
