@@ -154,7 +154,10 @@ describe("the line for the Apron", () => {
   it("says since which flight nobody looked", () => {
     const story = walked().at("16:00", 0);
     story.ada.happen("flown");
-    expect(of(story, "17:00").line).toBe("Not looked at since Thursday’s last flight.");
+    expect(of(story, "17:00").line).toBe("Not looked at since today’s last flight.");
+    expect(assess(theBook, story.state, null, at("17:00", 1)).line).toBe(
+      "Not looked at since Thursday’s last flight.",
+    );
     expect(assess(theBook, story.state, null, at("17:00", 30)).line).toBe(
       "Not looked at since the flight of 8 May.",
     );
