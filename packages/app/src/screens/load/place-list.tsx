@@ -129,7 +129,7 @@ function TankRow({ tank, figures, units, hand, onHand }: PlaceListProps & { read
       }
       figure={volume_m3 === undefined ? "–" : plain(volume_m3, units.volume)}
       of={volume(capacity_m3, "down")}
-      status="clear"
+      status={volume_m3 === undefined ? "open" : "clear"}
       faults={faultsAt(figures, "tank", id)
         .map(({ says }) => says)
         .join("\n")}
