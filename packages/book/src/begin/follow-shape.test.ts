@@ -88,6 +88,25 @@ describe("a change of the shape", () => {
     expect(x_m(further, "stances", "behind-tail")).toBeCloseTo(x_m(plain, "stances", "behind-tail") + 0.2, 9);
   });
 
+  it("takes the struts along with the wing, each at its share of the chord; not where they are put by hand", () => {
+    const plain = plainIn(begun());
+    const root = ["geometry", "wing", "root", "leadingEdge"];
+    const tip = ["geometry", "wing", "tip", "leadingEdge"];
+    const forward = [root, tip].map(
+      (path): BookEdit => ({ set: path, to: Number(valueAt(plain, path)) - 0.5 }),
+    );
+    const head = ["geometry", "wing", "struts", 0, "head"];
+    const [x, y, z] = valueAt(plain, head) as readonly number[]; // a place
+    const moved = after(plain, followShape(plain, forward, null).edits);
+    expect(valueAt(moved, head)).toEqual([Number(((x ?? Number.NaN) - 0.5).toFixed(2)), y, z]);
+    const byHand: BookEdit = { set: [...head, 0], to: 1.5 };
+    expect(valueAt(after(plain, followShape(plain, [...forward, byHand], null).edits), head)).toEqual([
+      1.5,
+      y,
+      z,
+    ]);
+  });
+
   it("leaves what a hand has moved where it is, and names it", () => {
     const own = after(plainIn(begun()), [
       { set: ["points", rank(plainIn(begun()), "points", "right-main-tyre"), "place"], to: [1.4, 1.2, 0.22] },

@@ -7,6 +7,7 @@ import type { Geometry } from "../schema/geometry.ts";
 import { firstFiguresOf } from "./first-figures.ts";
 import { withMirrored } from "./mirrored-part.ts";
 import { drawnAs, shapeIn } from "./shaped.ts";
+import { strutsAlong } from "./struts-along.ts";
 
 export interface Followed {
   /** What was asked, and with it what follows. */
@@ -20,21 +21,24 @@ export interface Followed {
 }
 
 /**
- * A change of the shape with what goes with it: a wheel, a propeller or a nacelle takes its mirror image along;
- * points and stances that still stand where they were put on it are put
- * where they belong on the changed one; those that a hand has moved stay. Of a book that was not begun from first
+ * A change of the shape with what goes with it: a wheel, a propeller or a nacelle takes its mirror image along, a wing
+ * its struts; points and stances that still stand where they were put on it are put where they belong on the changed
+ * one; those that a hand has moved stay. Of a book that was not begun from first
  * figures nobody knows where they belong, and nothing follows.
  *
  * @param readBefore the shape as it could be read last, for a book in which a figure of it is none
  * @throws {EditError} a place that is not there
  */
 export function followShape(plain: Plain, asked: readonly BookEdit[], readBefore: Geometry | null): Followed {
-  const edits = withMirrored(plain, asked);
-  const hasPair = edits.length > asked.length;
-  const nothing: Followed = { edits, hasPair, count: 0, stays: [] };
+  const mirrored = withMirrored(plain, asked);
+  const hasPair = mirrored.length > asked.length;
   const figures = firstFiguresOf(plain);
+  const [before, put] = [shapeIn(plain) ?? readBefore, shapeIn(mirrored.reduce(editPlain, plain))];
+  const edits =
+    before === null || put === undefined ? mirrored : [...mirrored, ...strutsAlong(before, put, asked)];
   const changed = edits.reduce(editPlain, plain);
-  const [before, after] = [shapeIn(plain) ?? readBefore, shapeIn(changed)];
+  const after = shapeIn(changed);
+  const nothing: Followed = { edits, hasPair, count: 0, stays: [] };
   if (figures === undefined || before === null || after === undefined) return nothing;
   try {
     const [was, now] = [drawnAs(plain, figures, before), drawnAs(plain, figures, after)];

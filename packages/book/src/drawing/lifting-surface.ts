@@ -16,13 +16,17 @@ const LEAST_SPAN_m = 0.001;
 
 /** x of a place on the surface: at a distance from the centre line, at a fraction of the chord there. */
 export function chordwise_m(surface: LiftingSurface, out_m: number, chordFraction_1: number): number {
-  const [inner, outer] = panelAt(surface, Math.abs(out_m));
-  const span_m = outer.y - inner.y;
-  const share_1 = span_m < LEAST_SPAN_m ? 0 : (Math.abs(out_m) - inner.y) / span_m;
+  const [inner, outer, share_1] = panelAt(surface, Math.abs(out_m));
   return (
     between(inner.leadingEdge, outer.leadingEdge, share_1) +
     between(inner.chord, outer.chord, share_1) * chordFraction_1
   );
+}
+
+/** z of the chord at a distance from the centre line. */
+export function chordHeight_m(surface: LiftingSurface, out_m: number): number {
+  const [inner, outer, share_1] = panelAt(surface, Math.abs(out_m));
+  return between(inner.z, outer.z, share_1);
 }
 
 type End = LiftingSurface["root"];
@@ -34,8 +38,8 @@ export const endsOf = ({ root, kinks = [], tip }: LiftingSurface): readonly [End
   tip,
 ];
 
-/** The two ends between which a distance from the centre line lies; the outer panels go on beyond root and tip. */
-function panelAt(surface: LiftingSurface, out_m: number): readonly [End, End] {
+/** The two ends between which a distance from the centre line lies, and where; the outer panels go on beyond root and tip. */
+function panelAt(surface: LiftingSurface, out_m: number): readonly [End, End, number] {
   const ends = endsOf(surface);
   let [inner, outer] = [surface.root, surface.tip];
   for (const [i, end] of ends.entries()) {
@@ -44,7 +48,8 @@ function panelAt(surface: LiftingSurface, out_m: number): readonly [End, End] {
     [inner, outer] = [end, next];
     if (out_m <= next.y) break;
   }
-  return [inner, outer];
+  const span_m = outer.y - inner.y;
+  return [inner, outer, span_m < LEAST_SPAN_m ? 0 : (out_m - inner.y) / span_m];
 }
 
 /**
