@@ -14,6 +14,7 @@ describe("reading a measure", () => {
   it.each([
     ["5.20 bar", "pressure", 5.2, "bar", 520_000],
     ["5,2 bar", "pressure", 5.2, "bar", 520_000],
+    ["0,125 bar", "pressure", 0.125, "bar", 12_500],
     ["−4 °C", "temperature", -4, "degC", 269.15],
     ["-4 C", "temperature", -4, "degC", 269.15],
     ["  12 US qt ", "volume", 12, "USqt", 12 * 9.46352946e-4],
@@ -29,6 +30,11 @@ describe("reading a measure", () => {
   it.each([
     ["", "not-a-number", 'limit: expected a number and a unit (K, °C, °F, °R), received ""'],
     ["warm", "not-a-number", 'limit: expected a number and a unit (K, °C, °F, °R), received "warm"'],
+    [
+      "1,900 °C",
+      "not-a-number",
+      'limit: expected a number that can be read in one way only, 1900 °C or 1.900 °C, received "1,900 °C"',
+    ],
     ["NaN °C", "not-a-number", 'limit: expected a number and a unit (K, °C, °F, °R), received "NaN °C"'],
     ["1e400 °C", "unknown-unit", 'limit: expected one of K, °C, °F, °R, received "e400 °C"'],
     ["12", "missing", 'limit: expected a unit after the number (K, °C, °F, °R), received "12"'],

@@ -17,11 +17,14 @@ export const measure = (value: number, unit: UnitId): Measure => ({
 
 const NUMBER_THEN_UNIT = /^\s*([-+−]?\d+(?:[.,]\d+)?)\s*(.*?)\s*$/u;
 
+/** `1,900`: nineteen hundred, or one and nine tenths. `0,125` is no thousand. */
+const TWO_WAYS = /^[-+−]?[1-9]\d{0,2},\d{3}$/u;
+
 /**
  * Reads `5.20 bar`, `−4 °C`, `12 US qt`: a number (point or comma), then a unit of the dimension asked for, or of one
  * of several.
  *
- * @throws {InputError} `not-a-number`, `missing` (no unit), `unknown-unit`, `wrong-unit`
+ * @throws {InputError} `not-a-number` (also one that can be read in two ways: `1,900 lb`), `missing` (no unit), `unknown-unit`, `wrong-unit`
  */
 export function parseMeasure(
   text: string,
@@ -41,6 +44,15 @@ export function parseMeasure(
     });
   }
   const [, digits = "", spelling = ""] = found;
+  if (TWO_WAYS.test(digits)) {
+    const ways = [digits.replace(",", ""), digits.replace(",", ".")].map((way) =>
+      `${way} ${spelling}`.trim(),
+    );
+    throw new InputError("not-a-number", field, {
+      expected: `a number that can be read in one way only, ${ways.join(" or ")}`,
+      received: `"${text}"`,
+    });
+  }
   const value = Number(digits.replace("−", "-").replace(",", "."));
   if (spelling === "") {
     const bare = dimensions.find((each) => each === "count" || each === "ratio");

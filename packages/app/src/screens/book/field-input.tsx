@@ -3,6 +3,7 @@ import { idOf, labelFrom, nameEdits, renameEdits, SECTIONS, spaced, valueAt } fr
 import { useEffect, useId, useState } from "react";
 import { go } from "../../routes/use-route.ts";
 import { capital } from "../../words/capital.ts";
+import { readFigure } from "../../words/figures.ts";
 import { companionEdits } from "./companion-edits.ts";
 import { LimitInput } from "./limit-input.tsx";
 import { PlaceInput } from "./place-input.tsx";
@@ -76,8 +77,8 @@ export function FieldInput(props: FieldInputProps) {
           toText={plainText}
           read={(text) => {
             if (text === "" && field.optional) return undefined;
-            const number = Number(text.replace("−", "-").replace(",", "."));
-            return text === "" || Number.isNaN(number) ? text : number;
+            const typed = readFigure(text, "1");
+            return typed.ok && typed.unit === undefined ? typed.value : text;
           }}
         />
       );

@@ -15,8 +15,15 @@ describe("a figure typed without a unit", () => {
   it("gets the usual one where none stands there, or one that was refused", () => {
     expect(withUnit("521", "", ["kg"])).toBe("521 kg");
     expect(withUnit("2.88", "4 L", ["kg"])).toBe("2.88 kg");
-    expect(withUnit("23", "32 m", ["kg/h", "L/h"])).toBe("23 kg/h");
-    expect(withUnit("23", "32 cubits", ["kg/h", "L/h"])).toBe("23 kg/h");
+    expect(withUnit("23", "32 m", ["kg/h"])).toBe("23 kg/h");
+    expect(withUnit("23", "32 cubits", ["kg/h"])).toBe("23 kg/h");
+  });
+
+  it("stays bare where kilograms may be meant or litres, and where the comma may be read in two ways", () => {
+    expect(withUnit("32", "", ["kg/h", "L/h"])).toBe("32");
+    expect(withUnit("32", "32 m", ["kg/h", "L/h"])).toBe("32");
+    expect(withUnit("1,900", "1 lb", ["kg"])).toBe("1,900");
+    expect(withUnit("0,900", "1 lb", ["kg"])).toBe("0.900 lb");
   });
 
   it("stays bare where no unit is known, and what has a unit stays as it was typed", () => {

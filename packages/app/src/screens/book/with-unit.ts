@@ -2,18 +2,26 @@ import { type BookField, type BookPath, idOf, type Plain, valueAt } from "@witne
 import { UNITS, unitFromText } from "@witnessmark/engine";
 
 const BARE = /^[-+−]?\d+([.,]\d+)?$/;
+/** `1,900` is asked about where it is read: it is not made 1.9 on the way there. */
+const TWO_WAYS = /^[-+−]?[1-9]\d{0,2},\d{3}$/;
 
 /**
- * A bare figure gets the unit that stands there, where it is of the field, or the usual one.
+ * A bare figure gets the unit that stands there, where it is of the field, or else the usual one. Where the field takes
+ * what may be meant by volume or by mass nobody knows which, and it stays bare.
  *
- * @param usual the usual unit of each dimension that the field takes, first the one that a bare figure gets
+ * @param usual the usual unit of each dimension that the field takes
  */
 export function withUnit(text: string, before: Plain | undefined, usual: readonly string[]): string {
   const tidy = text.trim();
-  if (!BARE.test(tidy)) return tidy;
+  if (!BARE.test(tidy) || TWO_WAYS.test(tidy)) return tidy;
   const standing = /[^\d.,\s−+-].*$/u.exec(typeof before === "string" ? before : "")?.[0].trim();
   const unit =
-    standing !== undefined && dimensionsOf(usual).includes(dimensionOf(standing)) ? standing : usual[0];
+    standing !== undefined && dimensionsOf(usual).includes(dimensionOf(standing))
+      ? standing
+      : usual.length > 1
+        ? undefined
+        : usual[0];
+  if (unit === undefined && usual.length > 1) return tidy;
   const figure = tidy.replace("−", "-").replace("+", "").replace(",", ".");
   return unit === undefined || unit === "" ? figure : `${figure} ${unit}`;
 }
