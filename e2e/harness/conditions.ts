@@ -86,9 +86,10 @@ export class Conditions {
     await this.place.getByRole("combobox", { name: what }).selectOption(value);
   }
 
-  /** Opens what is said of a field that the book has not. */
-  async sayField(button: RegExp = /^A field that the book has not$/): Promise<Locator> {
-    await this.place.getByRole("button", { name: button }).tap();
+  /** Opens what is said of a field that the book has not: of another one, or of the one that stands there. */
+  async sayField(which: "another" | "this" = "another"): Promise<Locator> {
+    if (which === "another") await this.choose("Field", which);
+    else await this.place.getByRole("button", { name: /^What was said of / }).tap();
     const dialog = this.page.getByRole("dialog", { name: "A field that the book has not" });
     await dialog.waitFor();
     return dialog;

@@ -17,6 +17,7 @@ export { type Candidate, candidateStances, type Target } from "./stances/candida
 export { type SuggestedStances, type SuggestOptions, suggestStances } from "./stances/suggest-stances.ts";
 export { type Answered, nextStep, stepsLeft, stepsOf, stopOf } from "./steps.ts";
 export { isInArc } from "./walk/arc.ts";
+export { type Doorway, doorway } from "./walk/door.ts";
 export { manualOrder } from "./walk/manual-order.ts";
 export { hasFaults, type OrderFaults, orderFaults } from "./walk/order-faults.ts";
 export {

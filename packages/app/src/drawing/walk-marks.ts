@@ -1,4 +1,5 @@
 import type { Book } from "@witnessmark/book";
+import { doorway } from "@witnessmark/planner";
 import type { DrawingMark, DrawingRoute } from "./drawing-props.ts";
 import type { ScenePoint, WalkScene } from "./walk-scene.ts";
 
@@ -25,22 +26,8 @@ export function walkMarks({ points, inHand }: Pick<WalkScene, "points" | "inHand
   }));
 }
 
-/** How far outside the door a walk begins, metres aft of its middle and out from the side. */
-const FROM_DOOR_m = { aft: 0.7, out: 1.5 } as const;
-
-/** The stances of a walk, begun outside the door. */
-export function walkRoute(
+/** The stances of a walk, begun before the door. */
+export const walkRoute = (
   { geometry }: Pick<Book, "geometry">,
   { stops }: Pick<WalkScene, "stops">,
-): DrawingRoute {
-  const { door, fuselage } = geometry;
-  if (door === undefined) return { stops };
-  const halfWidth_m = fuselage.find(([x]) => x >= door.x[1])?.[1] ?? 0;
-  return {
-    stops,
-    start: [
-      (door.x[0] + door.x[1]) / 2 + FROM_DOOR_m.aft,
-      (door.side === "right" ? 1 : -1) * (halfWidth_m + FROM_DOOR_m.out),
-    ],
-  };
-}
+): DrawingRoute => ({ stops, start: doorway(geometry).outside });

@@ -4,7 +4,7 @@ import { gaugeProposal } from "./gauge-proposal.ts";
 // common practice: a tyre gauge is true to about 0.1 bar, a thermometer to 2 °C
 it.each([
   ["bar", "0.1 bar", "0.05 bar"],
-  ["psi", "2 psi", "1 psi"],
+  ["psi", "1 psi", "0.5 psi"],
   ["°C", "2 °C", "1 °C"],
   ["mm", "2 mm", "1 mm"],
   ["L", "1 L", "0.5 L"],

@@ -9,7 +9,7 @@ import {
 
 /** To how much a common gauge is true, in SI: common practice, on the coarse side. */
 const COMMON: Readonly<Partial<Record<Dimension, number>>> = {
-  pressure: 10_000, // a tyre gauge: 0.1 bar
+  pressure: 6_894, // a tyre gauge: 1 psi, or 0.1 bar
   temperature: 2,
   length: 0.002,
   volume: 1e-3, // a tank's dipstick: 1 L

@@ -26,7 +26,7 @@ export function readCounter(
 ): CounterSaid {
   if (text.trim() === "") return { kind: "nothing" };
   const typed = readFigure(text, counterText(last?.shown ?? 100, counter));
-  if (!typed.ok) return { kind: "fault", words: `${counter.name}: ${typed.why}` };
+  if (!typed.ok) return { kind: "fault", words: `${counter.name}: ${typed.why.replace(/\.$/, "")}` };
   if (typed.unit !== undefined && typed.unit !== counter.unit)
     return { kind: "fault", words: `${counter.name} counts ${counter.unit === "h" ? "hours" : "times"}` };
   const { value } = typed;

@@ -15,6 +15,17 @@ const countIn = (plain: Plain | null, list: string): number => {
   return Array.isArray(items) ? items.length : 0;
 };
 
+/** `44 checks`, and how many looks they are where one is asked on both sides: the aircraft's page counts those. */
+function checksText(plain: Plain | null): string {
+  const checks = valueAt(plain ?? undefined, ["checks"]);
+  const written = countIn(plain, "checks");
+  const looks = (Array.isArray(checks) ? checks : []).reduce<number>((sum, check) => {
+    const at = valueAt(check, ["at"]);
+    return sum + (Array.isArray(at) ? at.length : 1);
+  }, 0);
+  return `${tally(written, "check")}${looks === written ? "" : ` (${looks} with left and right)`}`;
+}
+
 /** Aircraft | book and revision | what it holds | what has changed | time and what is kept. */
 export function BookTitle({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   const { registration, plain, book, draft, isKept, entry } = useDesk();
@@ -47,7 +58,7 @@ export function BookTitle({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       </div>
       <div className="wide">
         <b>
-          {tally(countIn(plain, "checks"), "check")}, {tally(countIn(plain, "points"), "point")},{" "}
+          {checksText(plain)}, {tally(countIn(plain, "points"), "point")},{" "}
           {tally(countIn(plain, "stances"), "stance")}
         </b>
         <span className="bk-notice">{text("notice")}</span>

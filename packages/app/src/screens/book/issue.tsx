@@ -5,6 +5,7 @@ import {
   nextRevision,
   SPARE_SECTIONS,
   spaced,
+  valueAt,
 } from "@witnessmark/book";
 import { useState } from "react";
 import { Trouble } from "../../frame/trouble.tsx";
@@ -44,6 +45,8 @@ export function Issue({ snapshot }: { readonly snapshot: KeepSnapshot }) {
   const by = snapshot.person?.name ?? "";
   const leaveOut = partsToLeaveOut(faults);
   const without = faults.length === 0 ? [] : (leaveOut ?? []);
+  const noticed = valueAt(desk.plain ?? undefined, ["notice"]);
+  const notice = typeof noticed === "string" ? noticed : "";
   const walking = entry === undefined ? undefined : openWalk(entry.state);
   const canIssue = isRead && leaveOut !== undefined && meanwhile === null;
   const issue = () =>
@@ -69,6 +72,16 @@ export function Issue({ snapshot }: { readonly snapshot: KeepSnapshot }) {
         {by} issues it. It is then in force, and never changes again. The approved manual, the authority’s
         rules and licensed mechanics come first.
       </p>
+      {notice === "" ? null : (
+        <>
+          <p className="bk-missing">
+            It says of itself: “{notice}” These words go with it. Change them once they are true no more.
+          </p>
+          <a className="button" href={href({ at: "book", registration, page: "aircraft" })}>
+            What it is fit for
+          </a>
+        </>
+      )}
       {walking === undefined ? null : (
         <p className="bk-says">
           A walk is open. From then on it is judged by revision {revision}: what was answered in it stays, as

@@ -16,6 +16,7 @@ interface PlaceEntryProps {
   readonly onSet: (planned: PlannedField | undefined) => void;
   /** Whether the one that stands there was said for a flight: then what was said can be changed. */
   readonly isSaid: boolean;
+  /** Asks for a field that the book has not. */
   readonly onSay: () => void;
 }
 
@@ -27,6 +28,9 @@ const CONDITIONS: readonly (readonly [RunwayCondition, string])[] = [
   ["ice", "Ice"],
 ];
 
+/** No code of a field. */
+const ANOTHER = "another";
+
 /** Which field, which runway, and how its surface is. */
 export function PlaceEntry(props: PlaceEntryProps) {
   const { role, fields, planned, meant, faults, falling, onSet, isSaid, onSay } = props;
@@ -34,6 +38,7 @@ export function PlaceEntry(props: PlaceEntryProps) {
   const known = planned === undefined || fields.some(({ code }) => code === planned.code);
   const wrong = faults.filter(({ where }) => where.kind === "field" || where.kind === "runway");
   const atField = (code: string) => {
+    if (code === ANOTHER) return onSay();
     if (code === "") return onSet(undefined);
     const next = fields.find((one) => one.code === code);
     if (next !== undefined && code !== planned?.code) onSet(fieldAt(code));
@@ -51,9 +56,10 @@ export function PlaceEntry(props: PlaceEntryProps) {
           {known ? null : <option value={planned?.code}>{planned?.code}</option>}
           {fields.map(({ code, name }) => (
             <option key={code} value={code}>
-              {code}, {name}
+              {name === "" ? code : `${code}, ${name}`}
             </option>
           ))}
+          <option value={ANOTHER}>Another, not in the book …</option>
         </select>
       </label>
       <label>
@@ -95,9 +101,11 @@ export function PlaceEntry(props: PlaceEntryProps) {
           ))}
         </select>
       </label>
-      <button type="button" className="button cond-say" onClick={onSay}>
-        {isSaid && field !== undefined ? `What was said of ${field.code}` : "A field that the book has not"}
-      </button>
+      {isSaid && field !== undefined ? (
+        <button type="button" className="button cond-say" onClick={onSay}>
+          What was said of {field.code}
+        </button>
+      ) : null}
       {planned === undefined ? null : (
         <SurfaceAsked
           condition={planned.condition}

@@ -72,7 +72,7 @@ function Followed({ open, found }: { readonly open: OpenAircraft; readonly found
         <RunsOutRule figure={found} />
       </div>
       {found.nearest?.by === "unknown" && item.limits.some(({ by }) => by === "counter") ? (
-        <a className="back-row" href={href({ at: "after", registration: open.registration })}>
+        <a className="button timed-counters" href={href({ at: "after", registration: open.registration })}>
           Write down what the counters show
         </a>
       ) : null}
