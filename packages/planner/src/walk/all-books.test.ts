@@ -34,6 +34,36 @@ const bookOf = (file: string): Book => {
   return book;
 };
 
+describe("the walk of every book", () => {
+  it.each(FILES)(
+    "makes no check of %s across the arc of a propeller that is not so from its own stance",
+    (file) => {
+      const book = bookOf(file);
+      const arcs = obstaclesOf(book.geometry).flatMap(({ propeller, corners }) =>
+        propeller === undefined ? [] : [readyShape(corners)],
+      );
+      const isThrough = (from: readonly [number, number], [x, y]: readonly number[]) =>
+        arcs.some((arc) => passesThrough(arc, from, [x ?? Number.NaN, y ?? Number.NaN]));
+      const plan = planWalk(book, "first-of-day");
+      const own = new Map(
+        plan.stops.flatMap(({ stance, steps }) => steps.map(({ id }) => [id, stance] as const)),
+      );
+      let checked = 0;
+      for (const { stance, steps } of walkInOrder(plan, book, orderOf(book, "first-of-day")).stops) {
+        for (const step of steps) {
+          const point = step.kind === "check" ? book.points.get(step.check.point) : undefined;
+          const its = own.get(step.id);
+          if (point === undefined || its === undefined || stance.posture === "inside") continue;
+          checked += 1;
+          if (isThrough(stance.place, point.place))
+            expect(isThrough(its.place, point.place), step.id).toBe(true);
+        }
+      }
+      expect(checked).toBeGreaterThan(30);
+    },
+  );
+});
+
 describe("the walk of a book begun for a high wing on a tail wheel", () => {
   it("looks at a wheel, its brake and its leg from beside it, and into a tank standing", async () => {
     const archetype = ARCHETYPES.find(({ id }) => id === "piston-single-tail-wheel");

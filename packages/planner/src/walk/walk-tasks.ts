@@ -1,5 +1,5 @@
 import type { Book, WalkKind } from "@witnessmark/book";
-import { type Ground, isInside } from "../geometry/convex.ts";
+import { type Ground, isInside, passesThrough, readyShape } from "../geometry/convex.ts";
 import type { Obstacle } from "../geometry/obstacles.ts";
 import type { Person } from "../geometry/person.ts";
 import { reachOf } from "../geometry/reach.ts";
@@ -79,10 +79,21 @@ export function walkTasks(
     ({ place, posture }) => posture === "inside" || !keepOuts.some(({ corners }) => isInside(corners, place)),
   );
   const mayBe = (stance: number): boolean => isFree[stance] === true && isReached(stance);
+  const arcs = from.obstacles.flatMap(({ propeller, corners }) =>
+    propeller === undefined ? [] : [readyShape(corners)],
+  );
+  const isThroughArc = (a: Ground, b: Ground): boolean => arcs.some((arc) => passesThrough(arc, a, b));
   return rules.map(({ step, own, after }) => {
-    const others = otherStances(book, step, own, from.person, mayBe);
+    const others = otherStances(book, step, own, { person: from.person, mayBe, isThroughArc });
     return { step, after, at: mayBe(own) || others.length === 0 ? [own, ...others] : others };
   });
+}
+
+interface From {
+  readonly person: Person;
+  readonly mayBe: (stance: number) => boolean;
+  /** Whether a straight line on the ground goes through where a propeller turns. */
+  readonly isThroughArc: (a: Ground, b: Ground) => boolean;
 }
 
 /** So much further off than from its own stance, metres, a step is made just as well. From memory. */
@@ -90,15 +101,14 @@ const NO_FURTHER_m = 1;
 
 /**
  * Other stances of the book, on the ground, from which a step can be made just as well: in the posture that the book
- * makes it in, and from about as near. What is low is not judged standing, nor what is high crouching, nor one wheel
- * from beside the other, though the eye would reach it.
+ * makes it in, from about as near, and not across the arc of a propeller where its own is not. What is low is not judged
+ * standing, nor what is high crouching, nor one wheel from beside the other, though the eye would reach it.
  */
 function otherStances(
   book: Book,
   step: Step,
   own: number,
-  person: Person,
-  mayBe: (stance: number) => boolean,
+  { person, mayBe, isThroughArc }: From,
 ): readonly number[] {
   const point = book.points.get(pointIdOf(step));
   const its = book.stances[own];
@@ -106,10 +116,12 @@ function otherStances(
     return [];
   const away_m = (from: Ground) => Math.hypot(point.place[0] - from[0], point.place[1] - from[1]);
   const most_m = away_m(its.place) + NO_FURTHER_m;
+  const there: Ground = [point.place[0], point.place[1]];
+  const isOwnThrough = isThroughArc(its.place, there);
   const target = { place: point.place, method: step.check.method };
   return book.stances.flatMap(({ place, posture }, i) => {
     if (i === own || posture === "inside" || posture !== its.posture || !mayBe(i)) return [];
-    if (away_m(place) > most_m) return [];
+    if (away_m(place) > most_m || (!isOwnThrough && isThroughArc(place, there))) return [];
     return reachOf(book.geometry, person, place, posture, target) === undefined ? [] : [i];
   });
 }
