@@ -76,6 +76,26 @@ describe("a book that reads, and does not hang together", () => {
     expect(doubt?.says).toMatch(/^“.+” is taken as true to ±0.05 bar: common practice, not its own\.$/);
   });
 
+  describe("by its surface factors", () => {
+    const single = readFileSync(new URL("../../../../books/zz-brk.yaml", import.meta.url), "utf8");
+    const doubtsWith = async (edit: BookEdit) =>
+      (await doubtsOf(editText(single, [edit]))).map(({ path, says }) => `${path}: ${says}`);
+
+    it("is told of two that count for one runway, one times the other", async () => {
+      // the fourth is for landing on dry grass; with take-off it meets the third
+      const quantities = ["landing-ground-roll", "take-off-over-50ft"];
+      expect(await doubtsWith({ set: ["performance", "factors", 3, "quantities"], to: quantities })).toEqual([
+        "performance.factors[3]: Two factors are for dry grass: both count, one times the other.",
+      ]);
+    });
+
+    it("is told when it has none, as a runway that is not paved and dry then stays open", async () => {
+      expect(await doubtsWith({ set: ["performance", "factors"], to: [] })).toEqual([
+        "performance: No factor is there for grass, gravel, or a wet runway: on such a one the distances stay open.",
+      ]);
+    });
+  });
+
   it("is not the demo's tail-wheel single", async () => {
     const text = readFileSync(new URL("../../../../books/zz-brk.yaml", import.meta.url), "utf8");
     expect((await doubtsOf(text)).map(({ says }) => says)).toEqual([]);

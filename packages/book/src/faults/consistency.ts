@@ -45,6 +45,7 @@ export function consistencyOf(book: Book, text: string): readonly BookDoubt[] {
   everythingIsLookedAt(book, doubt);
   armsAreAsDrawn(book, doubt);
   gaugesAreTheirOwn(book, doubt);
+  factorsCountOnce(book, doubt);
   return doubts.toSorted((a, b) => a.line - b.line || a.column - b.column);
 }
 
@@ -120,6 +121,35 @@ function gaugesAreTheirOwn({ gauges }: Book, doubt: Doubt): void {
       ["gauges", index, "accuracy"],
       `“${name}” is taken as true to ±${measureText(accuracy)}: common practice, not its own.`,
       "Put in what its maker states, or say that this is it.",
+    );
+  }
+}
+
+/** Two factors for one runway multiply: that may be meant, and is a slip more often. */
+function factorsCountOnce({ performance }: Book, doubt: Doubt): void {
+  const factors = performance?.factors ?? [];
+  if (performance !== undefined && factors.length === 0) {
+    doubt(
+      ["performance"],
+      "No factor is there for grass, gravel, or a wet runway: on such a one the distances stay open.",
+      "Put in those of the manual under surface factors, if it has any.",
+    );
+  }
+  for (const [index, { when, quantities }] of factors.entries()) {
+    const twice = factors
+      .slice(0, index)
+      .some(
+        (other) =>
+          other.when.surface === when.surface &&
+          other.when.condition === when.condition &&
+          other.quantities.some((quantity) => quantities.includes(quantity)),
+      );
+    if (!twice) continue;
+    const where = [when.condition, when.surface].filter((each) => each !== undefined).join(" ");
+    doubt(
+      ["performance", "factors", index],
+      `Two factors are for ${where === "" ? "every runway" : where}: both count, one times the other.`,
+      "Take one out, unless the manual multiplies them.",
     );
   }
 }

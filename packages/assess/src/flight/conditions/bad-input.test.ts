@@ -322,7 +322,7 @@ describe("a book", () => {
 
   it("without a factor for what lies on the runway has no figure", () => {
     const verdict = one(landingAt({ ...QUERN, condition: "slush" }), "runway:destination:landing");
-    expect(line(verdict)).toContain("a factor for slush paved in the book");
+    expect(line(verdict)).toContain("a surface factor of the book for landing on slush paved");
   });
 
   it("without ice protection leaves icing conditions open; with none for known icing they stop from 0 °C", () => {

@@ -35,7 +35,8 @@ export function surfaceFactorsOf(
   const coversSurface = surface === "paved" || fitting.some(({ when }) => when.surface === surface);
   const coversCondition = condition === "dry" || fitting.some(({ when }) => when.condition === condition);
   if (coversSurface && coversCondition) return { ok: true, factors: fitting.map(chained) };
-  const what = `a factor for ${condition} ${surface} in the book, for ${quantities.join(" and ")}`;
+  const of = quantities.some((quantity) => quantity.startsWith("landing")) ? "landing" : "take-off";
+  const what = `a surface factor of the book for ${of} on ${condition} ${surface}`;
   return { ok: false, missing: { what } };
 }
 

@@ -93,19 +93,19 @@ export const RECORD_SECTIONS: readonly Section[] = [
     one: "factor",
     blank: {
       id: "",
-      quantities: ["landing-over-50ft"],
-      when: { surface: "grass" },
-      factor: 1.15,
+      quantities: [],
+      when: {},
+      factor: "",
       of: "total",
       source: "",
     },
     fields: [
-      { is: "choices", key: "quantities", label: "On", of: PERFORMANCE_QUANTITIES },
+      { is: "choices", key: "quantities", label: "On, each that it holds for", of: PERFORMANCE_QUANTITIES },
       {
         is: "part",
         key: "when",
         label: "When",
-        blank: { surface: "grass" },
+        blank: {},
         fields: [
           { is: "choice", key: "surface", label: "Surface", of: SURFACES, optional: true },
           { is: "choice", key: "condition", label: "Condition", of: RUNWAY_CONDITIONS, optional: true },
