@@ -155,10 +155,11 @@ describe("the conditions of a flight", () => {
     await line(/^Its direction/).fill("290");
     await line(/^Length/).fill("900");
     await line(/^Slope/).fill("0");
+    await dialog.getByRole("combobox", { name: "Surface" }).selectOption("paved");
     expect((await lookInEveryView(phone.page)).wrong).toEqual([]);
     await dialog.getByRole("button", { name: "Use it for this flight" }).tap();
     await dialog.waitFor({ state: "hidden" });
-    await conditions.choose("Runway", "29");
+    expect(await conditions.runway()).toBe("29");
     await conditions.choose("Surface", "dry");
     await conditions.paste("METAR ZZST 120750Z 24014G22KT 9999 BKN022 05/03 Q1008");
     await conditions.told("Taken: METAR of ZZST.").waitFor();

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { countOf, figure, readFigure, tally } from "./figures.ts";
+import { countOf, figure, figureSaid, readFigure, tally } from "./figures.ts";
 
 describe("a figure as it is set in type", () => {
   it.each([
@@ -27,6 +27,10 @@ describe("a figure as it is set in type", () => {
       ),
     );
   });
+});
+
+it("is said with no fewer decimals than it has", () => {
+  expect([figureSaid(28.5), figureSaid(28, 1), figureSaid(2585)]).toEqual(["28.5", "28.0", "2,585"]);
 });
 
 describe("a figure as a person types it", () => {

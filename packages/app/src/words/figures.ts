@@ -53,11 +53,13 @@ export function readFigure(text: string, example: string): TypedFigure {
     : { ok: true, value, unit };
 }
 
-/** `Understood: 9,000 ft`: never fewer decimals than were typed. */
-export function understoodText({ value, unit }: Read, decimals = 0): string {
-  const typed = String(value).split(".")[1]?.length ?? 0;
-  return `Understood: ${withSymbol(figure(value, Math.max(typed, decimals)), unit)}`;
-}
+/** A figure as it was said: so many decimals, and never fewer than it has. */
+export const figureSaid = (value: number, decimals = 0): string =>
+  figure(value, Math.max(String(value).split(".")[1]?.length ?? 0, decimals));
+
+/** `Understood: 9,000 ft` */
+export const understoodText = ({ value, unit }: Read, decimals = 0): string =>
+  `Understood: ${withSymbol(figureSaid(value, decimals), unit)}`;
 
 const SMALL_NUMBERS = [
   "No",

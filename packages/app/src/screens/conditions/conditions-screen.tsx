@@ -230,7 +230,7 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
           code={inBook.some(({ code }) => code === here) ? "" : here}
           before={saidHere}
           onPlace={(place) =>
-            set(planned?.code === place.code ? planned : fieldAt(place.code), [
+            set(planned?.code === place.code ? planned : fieldAt(place.code, place.runways[0]?.name), [
               place,
               ...said.filter(({ code }) => code !== place.code),
             ])

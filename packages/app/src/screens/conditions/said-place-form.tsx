@@ -1,7 +1,13 @@
-import type { PlannedPlace } from "@witnessmark/ledger";
+import type { PlannedPlace, PlannedRunway } from "@witnessmark/ledger";
 import { type FormEvent, type ReactNode, useId, useState } from "react";
 import { Popup } from "../../frame/popup.tsx";
 import { NOTHING_TYPED, type PlaceFaults, type PlaceTyped, readPlace, typedOf } from "./said-place.ts";
+
+const SURFACES: readonly (readonly [PlannedRunway["surface"], string])[] = [
+  ["paved", "Paved"],
+  ["grass", "Grass"],
+  ["gravel", "Gravel"],
+];
 
 interface SaidPlaceFormProps {
   /** What the flight calls it, where it does. */
@@ -70,21 +76,24 @@ export function SaidPlaceForm({ code, before, onPlace, onClose }: SaidPlaceFormP
         {figure("direction", "Its direction from true north, in degrees")}
         {figure("length", "Length to take off and to land on, in m or ft", "The shorter of the two")}
         {figure("slope", "Slope, in %", "Up in this direction; 0 where it is level, −1.5 where it goes down")}
-        <label className="field">
-          <span>Surface</span>
-          <select
-            value={typed.surface}
-            onChange={({ target }) =>
-              change({
-                surface: target.value === "grass" ? "grass" : target.value === "gravel" ? "gravel" : "paved",
-              })
-            }
-          >
-            <option value="paved">Paved</option>
-            <option value="grass">Grass</option>
-            <option value="gravel">Gravel</option>
-          </select>
-        </label>
+        <Line label="Surface" hint={undefined} fault={faults.surface}>
+          {(given) => (
+            <select
+              {...given}
+              value={typed.surface}
+              onChange={({ target }) =>
+                change({ surface: SURFACES.find(([surface]) => surface === target.value)?.[0] ?? "" })
+              }
+            >
+              <option value="">Choose</option>
+              {SURFACES.map(([surface, name]) => (
+                <option key={surface} value={surface}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          )}
+        </Line>
         <label className="cond-tick">
           <input
             type="checkbox"

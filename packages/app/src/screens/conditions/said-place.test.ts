@@ -116,6 +116,7 @@ describe("a field that is typed for a flight", () => {
       "direction",
       "length",
       "slope",
+      "surface",
     ]);
   });
 });

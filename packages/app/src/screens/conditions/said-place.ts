@@ -14,7 +14,8 @@ export interface PlaceTyped {
   readonly direction: string;
   readonly length: string;
   readonly slope: string;
-  readonly surface: PlannedRunway["surface"];
+  /** Nobody knows it until somebody says it: grass asks for more than pavement. */
+  readonly surface: PlannedRunway["surface"] | "";
   readonly lights: boolean;
 }
 
@@ -28,7 +29,7 @@ export const NOTHING_TYPED: PlaceTyped = {
   direction: "",
   length: "",
   slope: "",
-  surface: "paved",
+  surface: "",
   lights: false,
 };
 
@@ -60,7 +61,7 @@ export function typedOf({
     direction: runway === undefined ? "" : String(runway.trueHeading_deg),
     length: runway === undefined ? "" : measure(runway.length),
     slope: runway === undefined ? "" : String(Number((runway.slope_1 * 100).toPrecision(6))),
-    surface: runway?.surface ?? "paved",
+    surface: runway?.surface ?? "",
     lights,
   };
 }
@@ -108,6 +109,7 @@ export function readPlace(typed: PlaceTyped, zone: string): PlaceRead {
   const slope = readFigure(typed.slope, "0.5");
   if (!slope.ok) faults.slope = "Type how much it rises in this direction, in %: 0 where it is level.";
   else if (Math.abs(slope.value) > STEEPEST_percent) faults.slope = `No runway rises ${slope.value} %.`;
+  if (typed.surface === "") faults.surface = "Say what the runway is made of.";
   if (
     Object.keys(faults).length > 0 ||
     latitude_deg === undefined ||
@@ -115,6 +117,7 @@ export function readPlace(typed: PlaceTyped, zone: string): PlaceRead {
     typeof elevation === "string" ||
     typeof length === "string" ||
     heading_deg === undefined ||
+    typed.surface === "" ||
     !slope.ok
   )
     return { ok: false, faults };

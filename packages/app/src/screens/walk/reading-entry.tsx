@@ -6,7 +6,7 @@ import { TwoPartRule } from "../../instruments/two-part-rule.tsx";
 import { preferences } from "../../preferences/preferences.ts";
 import { temperatureText } from "../../walk/reading-view.ts";
 import { capital } from "../../words/capital.ts";
-import { figure } from "../../words/figures.ts";
+import { figure, figureSaid } from "../../words/figures.ts";
 import { FigurePopup } from "./figure-popup.tsx";
 import { understandFigure } from "./understand-figure.ts";
 import type { ReadingInHand } from "./use-reading.ts";
@@ -25,7 +25,7 @@ export function ReadingEntry({
   const [typing, setTyping] = useState<"value" | "temperature" | null>(null);
   const now = view.values.now;
   const start = now ?? view.values.last ?? middleOf(view.values);
-  const text = now === null ? "not read" : withSymbol(figure(now, entry.decimals), entry.unit);
+  const text = now === null ? "not read" : withSymbol(figureSaid(now, entry.decimals), entry.unit);
   const step = (way: 1 | -1) => inHand.setValue(start + way * entry.step);
   const stepText = withSymbol(figure(entry.step, entry.decimals), entry.unit);
   const { symbol } = UNITS[entry.unit];
@@ -59,7 +59,7 @@ export function ReadingEntry({
         </button>
         <button type="button" className="read" onClick={() => setTyping("value")}>
           <b className={now === null ? "unread" : undefined}>
-            {now === null ? "–" : figure(now, entry.decimals)}
+            {now === null ? "–" : figureSaid(now, entry.decimals)}
           </b>
           <span>{symbol === "" ? gaugeText : `${symbol}, ${gaugeText}`}</span>
           <span className="out-of-sight">
