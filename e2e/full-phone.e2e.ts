@@ -9,7 +9,7 @@ import { openScene, type Scene } from "./harness/scene.ts";
 import { allOnServer } from "./harness/screens.ts";
 
 /** Enough for the app and the demo, with some room beside it. */
-const SMALL_B = 12_000_000;
+const SMALL_B = 13_500_000;
 const LARGE_B = 200_000_000;
 
 describe("a phone whose storage is full", () => {
