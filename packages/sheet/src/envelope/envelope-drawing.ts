@@ -189,6 +189,29 @@ function dimensionOf({ from, edge_m, text }: SheetEdge, { x, y, frame }: Scale) 
     : { line, text: written(left + 4, UNDER, "left") };
 }
 
+const LINE = 11;
+/** From where to where a text reaches across. */
+function acrossOf({ text, x, align }: DrawnText): readonly [number, number] {
+  const wide = about(text);
+  const from = align === "left" ? x : align === "right" ? x - wide : x - wide / 2;
+  return [from, from + wide];
+}
+
+const lieOnEachOther = (one: DrawnText, other: DrawnText): boolean => {
+  const [[a, b], [c, d]] = [acrossOf(one), acrossOf(other)];
+  return a < d && c < b && Math.abs(one.y - other.y) < LINE;
+};
+
+/** Margins of nearly one mass would be written on each other: the later one goes under its line, or under the other. */
+function marginsApart(texts: readonly DrawnText[]): readonly DrawnText[] {
+  const placed: DrawnText[] = [];
+  for (const text of texts) {
+    const ways = [0, UNDER - OVER, UNDER - OVER + LINE, -LINE].map((down) => ({ ...text, y: text.y + down }));
+    placed.push(ways.find((way) => !placed.some((other) => lieOnEachOther(way, other))) ?? text);
+  }
+  return placed;
+}
+
 /** The envelope with the flight in it, hatched outside, its margins as dimensions. */
 export function envelopeDrawing(envelope: SheetEnvelope): EnvelopeDrawing {
   const scale = scaleOf(envelope);
@@ -211,7 +234,11 @@ export function envelopeDrawing(envelope: SheetEnvelope): EnvelopeDrawing {
   return {
     ...SIZE,
     lines: lines.filter(({ d }) => d !== ""),
-    texts: [...scaleTexts(scale, envelope.armUnit), ...limits.texts, ...edges.map(({ text }) => text)],
+    texts: [
+      ...scaleTexts(scale, envelope.armUnit),
+      ...limits.texts,
+      ...marginsApart(edges.map(({ text }) => text)),
+    ],
     marks: envelope.moments.map((moment) => ({
       status: moment.status,
       x: x(moment.arm_m),
