@@ -9,6 +9,8 @@ export interface CountedWind {
   readonly along_mPerS: number;
   readonly counted_mPerS: number;
   readonly performance: Pick<Performance, "headwindCredit_1" | "tailwindCharge_1">;
+  /** Whether anything here goes by it: a table without an axis of wind does not. */
+  readonly isUsed: boolean;
 }
 
 const windAlong = (along_mPerS: number): string =>
@@ -21,6 +23,12 @@ const percent = (share_1: number): string => `${Number((share_1 * 100).toPrecisi
 
 /** The wind along the runway, and the share of it that counts. */
 export function countedWindLines(wind: CountedWind): readonly WorkingLine[] {
+  if (!wind.isUsed) {
+    return [
+      { label: "Wind along the runway", value: windAlong(wind.along_mPerS) },
+      { label: "Wind that is counted", value: "none: the book's table has no wind" },
+    ];
+  }
   const share_1 = shareOf(wind);
   const share = share_1 === 1 ? "all of it" : `${percent(share_1)} of it`;
   return [

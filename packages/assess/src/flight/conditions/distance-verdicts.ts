@@ -3,7 +3,7 @@ import type { Status } from "@witnessmark/ledger";
 import type { Source, WorkingLine } from "../../assessment.ts";
 import { bookSource } from "../../book-index.ts";
 import { type CountedWind, countedWindFormula, countedWindLines } from "./counted-wind-lines.ts";
-import { axisText, type DistanceAnswer, KINDS, type Need } from "./distances.ts";
+import { axisText, type DistanceAnswer, hasAxis, KINDS, type Need } from "./distances.ts";
 import type { FieldFigures } from "./field-figures.ts";
 import type { Figure } from "./figure.ts";
 import { degC, marginIn, metreDigits, metres, metreTenths } from "./texts.ts";
@@ -116,8 +116,14 @@ function verdict<S extends Status>(
   const write = () => {
     const { nearest, at, counted_mPerS } = value;
     const { performance } = context.book;
+    const { groundRoll, total } = value.read;
+    const isUsed = [groundRoll, total].some(
+      (read) => read !== undefined && hasAxis(read.table, "headwind_mPerS"),
+    );
     const wind: CountedWind | undefined =
-      performance === undefined ? undefined : { along_mPerS: at.along_mPerS, counted_mPerS, performance };
+      performance === undefined
+        ? undefined
+        : { along_mPerS: at.along_mPerS, counted_mPerS, performance, isUsed };
     const short = `${nearest.name}: ${metreDigits(nearest.needed_m, "up")} needed, ${metres(nearest.available_m, "down")} there`;
     const advice = `Fits as it is, and not with the factor of ${KINDS[kind].advised_1} that is advised on figures of a manual`;
     return {
@@ -125,7 +131,7 @@ function verdict<S extends Status>(
       says: saysOf(value, planned.condition),
       margin: marginIn(nearest.left_m, "m", "short"),
       lines: distanceLines(value, wind),
-      ...(wind === undefined ? {} : { formula: countedWindFormula(wind) }),
+      ...(wind?.isUsed === true ? { formula: countedWindFormula(wind) } : {}),
       sources: sourcesOf(field, value),
       because: [nearest.left_m < 0 ? short : advice],
       wayOut: ["Less mass", "A longer runway, or more headwind", "Wait for colder air"],

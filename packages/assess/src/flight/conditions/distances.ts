@@ -162,7 +162,7 @@ function readOne(
   return answer.ok ? { table, value_m: answer.value, answer } : offTable(table, answer);
 }
 
-const hasAxis = (table: PerformanceTable, name: TableAxisName): boolean =>
+export const hasAxis = (table: PerformanceTable, name: TableAxisName): boolean =>
   table.axes.some((axis) => axis.name === name);
 
 /** Of two tables of one quantity, with different flaps, the first of the book. */

@@ -156,7 +156,7 @@ function climbTold(
         { label: "True airspeed", value: kt(value.trueAirspeed_mPerS, "up") },
         ...(performance === undefined || along_mPerS === undefined
           ? []
-          : countedWindLines({ along_mPerS, counted_mPerS: value.counted_mPerS, performance })),
+          : countedWindLines({ along_mPerS, counted_mPerS: value.counted_mPerS, performance, isUsed: true })),
         { label: "Speed over the ground", value: kt(value.groundSpeed_mPerS, "up") },
         { label: "Rate of climb", value: feetPerMinute(value.rate_mPerS, "down") },
         { label: "Gradient over the ground", value: feetPerMile(gradient_1, "down") },
