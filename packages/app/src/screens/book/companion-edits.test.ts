@@ -11,8 +11,8 @@ describe("a gauge", () => {
 
   it("that starts from common practice does so in its new unit", () => {
     expect(companionEdits(gauges(common), ["gauges", 0, "unit"], "psi")).toEqual([
-      { set: ["gauges", 0, "accuracy"], to: "2 psi" },
-      { set: ["gauges", 0, "resolution"], to: "1 psi" },
+      { set: ["gauges", 0, "accuracy"], to: "1 psi" },
+      { set: ["gauges", 0, "resolution"], to: "0.5 psi" },
       { set: ["gauges", 0, "assumed"], to: true },
     ]);
   });
