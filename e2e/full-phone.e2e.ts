@@ -1,12 +1,13 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { REGISTRATION } from "./harness/book.ts";
 import { setQuota } from "./harness/browser.ts";
+import { lookInEveryView } from "./harness/every-view.ts";
 import { fillStorage } from "./harness/fill-storage.ts";
 import { type OnAWalk, onAWalk } from "./harness/on-a-walk.ts";
 import { goodReading, type ToType } from "./harness/readings.ts";
 import { phoneLedger } from "./harness/records.ts";
 import { openScene, type Scene } from "./harness/scene.ts";
-import { allOnServer } from "./harness/screens.ts";
+import { allOnServer, introduce, readyForNoNet } from "./harness/screens.ts";
 
 /** Enough for the app and the demo, with some room beside it. */
 const SMALL_B = 13_500_000;
@@ -69,5 +70,24 @@ describe("a phone whose storage is full", () => {
     expect(await walker.left()).toMatchObject({ left: left - 2 });
     await allOnServer(phone.page);
     expect((await phoneLedger(phone.page, REGISTRATION)).faults).toEqual([]);
+  });
+});
+
+/** Enough for the demo's record, and too little for the files of the app beside it. */
+const TOO_SMALL_B = 9_000_000;
+
+describe("a phone that has no room for the app itself", () => {
+  it("says that it will not open without a net, and what to do, until there is room", async () => {
+    const scene = await openScene();
+    const phone = await scene.phone({ quota_B: TOO_SMALL_B });
+    await introduce(phone.page, "MK");
+    const warning = phone.page.getByRole("alert").filter({ hasText: "Without a net this app will not open" });
+    await warning.waitFor();
+    expect((await lookInEveryView(phone.page)).wrong).toEqual([]);
+    await setQuota(phone.context, phone.page, scene.server.url, LARGE_B);
+    await warning.getByRole("button", { name: "Try again" }).tap();
+    await readyForNoNet(phone.page);
+    expect(await warning.count()).toBe(0);
+    await scene.end();
   });
 });

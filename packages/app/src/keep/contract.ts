@@ -50,6 +50,8 @@ export interface KeepStatus {
   readonly persisted: boolean | null;
   /** A newer version of the app waits to be taken up. */
   readonly updateWaiting: boolean;
+  /** The app itself could not be kept on this device: without a net it does not open. */
+  readonly needsNet: boolean;
 }
 
 export interface KeepSnapshot {

@@ -67,6 +67,7 @@ export function startKeep(given: KeepOptions = {}): OpenKeep {
     trouble: exchanges.trouble() ?? comingWords(holdings.coming()) ?? post.trouble(),
     persisted,
     updateWaiting: updates.waiting(),
+    needsNet: updates.cannotBeKept(),
     entries: holdings.entries(),
   }));
   /** How many pages are showing a person that something is kept: what follows from it is told after that. */

@@ -9,6 +9,7 @@ export interface SnapshotParts {
   readonly trouble: string | null;
   readonly persisted: boolean | null;
   readonly updateWaiting: boolean;
+  readonly needsNet: boolean;
   readonly entries: ReadonlyMap<string, AircraftEntry>;
 }
 
@@ -38,7 +39,7 @@ export function makeSnapshots(parts: () => SnapshotParts): Snapshots {
   let snapshot: KeepSnapshot | null = null;
 
   function make(): KeepSnapshot {
-    const { phase, openError, phone, trouble, persisted, updateWaiting, entries } = parts();
+    const { phase, openError, phone, trouble, persisted, updateWaiting, needsNet, entries } = parts();
     const status: KeepStatus = {
       toSend: [...entries.values()].reduce((sum, entry) => sum + entry.toSend, 0),
       photosToSend: phone.photosToSend,
@@ -48,6 +49,7 @@ export function makeSnapshots(parts: () => SnapshotParts): Snapshots {
       clockOffset_ms: phone.clockOffset_ms,
       persisted,
       updateWaiting,
+      needsNet,
     };
     const next: KeepSnapshot = {
       phase,

@@ -12,14 +12,14 @@ class FakeContainer extends EventTarget {
 
 function fakePage(hasWaiting = true) {
   const container = new FakeContainer();
-  const said = { waiting: () => {} };
+  const said = { waiting: () => {}, failed: () => {} };
   const reload = vi.fn();
   const skipWaiting = vi.fn(() => hasWaiting);
   const page: UpdatePage = {
     container: container as unknown as ServiceWorkerContainer, // what is used of it
     reload,
-    register: async (onWaiting) => {
-      said.waiting = onWaiting;
+    register: async (on) => {
+      Object.assign(said, on);
       return { skipWaiting, update: async () => {} };
     },
   };
@@ -84,6 +84,18 @@ describe("a newer version of the app", () => {
     updates.take();
     await settle();
     expect(reload).toHaveBeenCalledOnce();
+  });
+
+  it("that could not be kept at a first visit is told of", async () => {
+    const { page, said } = fakePage();
+    const updates = watchForUpdates(page, () => {});
+    const changed = vi.fn();
+    updates.subscribe(changed);
+    await settle();
+    expect(updates.cannotBeKept()).toBe(false);
+    said.failed();
+    expect(updates.cannotBeKept()).toBe(true);
+    expect(changed).toHaveBeenCalledOnce();
   });
 
   it("that cannot be registered is reported, and the app goes on without", async () => {

@@ -1,9 +1,12 @@
 import { atRest } from "./at-rest.ts";
+import { whenFirstFails } from "./first-install.ts";
 import { watchForMissingParts } from "./preload-error.ts";
 
 /** A newer version of the app, from the moment it has been fetched until it is taken up. */
 export interface AppUpdates {
   waiting(): boolean;
+  /** The app's files could not be kept on a first visit: without a net it does not open. */
+  cannotBeKept(): boolean;
   subscribe(onChange: () => void): () => void;
   /** Takes it up and reloads the page. Call from a tap, never while an entry is being made. */
   take(): void;
@@ -14,6 +17,7 @@ export interface AppUpdates {
 /** What a page without a service worker has: development, and tests. */
 export const NO_UPDATES: AppUpdates = {
   waiting: () => false,
+  cannotBeKept: () => false,
   subscribe: () => () => {},
   take: () => {},
   look: () => {},
@@ -28,7 +32,10 @@ const TAKEN_UP_WITHIN_MS = 5_000;
 export interface UpdatePage {
   readonly container: ServiceWorkerContainer;
   readonly reload: () => void;
-  readonly register: (onWaiting: () => void) => Promise<{ skipWaiting(): boolean; update(): Promise<void> }>;
+  readonly register: (on: {
+    readonly waiting: () => void;
+    readonly failed: () => void;
+  }) => Promise<{ skipWaiting(): boolean; update(): Promise<void> }>;
 }
 
 /**
@@ -38,10 +45,18 @@ export interface UpdatePage {
 export function watchForUpdates(page: UpdatePage, report: (error: unknown) => void): AppUpdates {
   const listeners = new Set<() => void>();
   let waiting = false;
+  let failed = false;
   let asked = false;
+  const tell = () => {
+    for (const listener of listeners) listener();
+  };
   const waits = () => {
     waiting = true;
-    for (const listener of listeners) listener();
+    tell();
+  };
+  const fails = () => {
+    failed = true;
+    tell();
   };
 
   let controlled = page.container.controller !== null;
@@ -51,7 +66,7 @@ export function watchForUpdates(page: UpdatePage, report: (error: unknown) => vo
     controlled = true; // the first worker of a first visit is no update
   });
 
-  const registered = page.register(waits);
+  const registered = page.register({ waiting: waits, failed: fails });
   registered.catch(report);
   const look = () => {
     // Without a connection there is nothing to learn; the next look comes by itself.
@@ -60,6 +75,7 @@ export function watchForUpdates(page: UpdatePage, report: (error: unknown) => vo
 
   return {
     waiting: () => waiting,
+    cannotBeKept: () => failed,
     subscribe(onChange) {
       listeners.add(onChange);
       return () => listeners.delete(onChange);
@@ -89,14 +105,15 @@ export function updatesOfThisPage(report: (error: unknown) => void): AppUpdates 
     {
       container: navigator.serviceWorker,
       reload: () => location.reload(),
-      async register(onWaiting) {
+      async register(on) {
         // what it fetches for later must not take line and processor from what is wanted now: the record comes in first
         await atRest();
         await new Promise((done) => setTimeout(done, RECORD_FIRST_ms));
         const { Workbox } = await import("workbox-window");
         const workbox = new Workbox("/sw.js", { scope: "/" });
-        workbox.addEventListener("waiting", onWaiting);
+        workbox.addEventListener("waiting", on.waiting);
         const registration = await workbox.register();
+        if (registration !== undefined) whenFirstFails(registration, on.failed);
         return {
           skipWaiting() {
             if (!registration?.waiting) return false;

@@ -1,6 +1,7 @@
 import { type Book, extent } from "@witnessmark/book";
 import { useMemo } from "react";
 import { useFlight } from "../../flight/flight-in-hand.ts";
+import { deviceWord } from "../../frame/device-word.ts";
 import { PlainTitle } from "../../frame/title-block.tsx";
 import type { AircraftEntry, KeepSnapshot } from "../../keep/contract.ts";
 import { useKeep } from "../../keep/react.ts";
@@ -32,6 +33,7 @@ export function Apron({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       <PlainTitle title="Apron" kept={keptOfAll(snapshot.status)} />
       <main className="apron">
         {snapshot.status.updateWaiting && !walking ? <UpdateWaiting /> : null}
+        {snapshot.status.needsNet ? <NeedsNet /> : null}
         {entries.length === 0 ? (
           <Empty archived={archived} />
         ) : (
@@ -227,6 +229,21 @@ function Odds({
           {tally(archived, "aircraft", "aircraft")} put away
         </a>
       )}
+    </div>
+  );
+}
+
+/** Told before one walks out of reach of a net, where it would be found out too late. */
+function NeedsNet() {
+  return (
+    <div className="apron-update" role="alert">
+      <span>
+        Without a net this app will not open on this {deviceWord()}: there was no room to keep it, or the net
+        broke off. Free some room, then try again.
+      </span>
+      <button type="button" className="button" onClick={() => location.reload()}>
+        Try again
+      </button>
     </div>
   );
 }
