@@ -1,10 +1,12 @@
 import * as z from "zod/mini";
-import type {
-  AirspaceClass,
-  PlannedApproach,
-  PlannedFlight,
-  PlannedRunway,
-  RunwayCondition,
+import {
+  type AirspaceClass,
+  FIELD_CODE,
+  type PlannedApproach,
+  type PlannedFlight,
+  type PlannedRunway,
+  RUNWAY_NAME,
+  type RunwayCondition,
 } from "./flight.ts";
 import { finite, matching, Name, oneOf, ReadValue, text, Uuid, When } from "./parts.ts";
 
@@ -98,7 +100,7 @@ const between = (low: number, high: number, what: string) => {
 };
 
 const RunwayPart = z.strictObject({
-  name: matching(/^(0[1-9]|[12]\d|3[0-6])[LCR]?$/, "01 to 36, with L, C or R where there are two"),
+  name: matching(RUNWAY_NAME, "01 to 36, with L, C or R where there are two"),
   trueHeading_deg: between(0, 360, "degrees"),
   length: ReadValue,
   slope_1: between(-0.2, 0.2, "a share of the length"),
@@ -106,7 +108,7 @@ const RunwayPart = z.strictObject({
 });
 
 const PlacePart = z.strictObject({
-  code: matching(/^[A-Z][A-Z0-9]{3}$/, "four capital letters or figures"),
+  code: matching(FIELD_CODE, "four capital letters or figures"),
   name: text(0, 120),
   latitude_deg: between(-90, 90, "degrees"),
   longitude_deg: between(-180, 180, "degrees"),

@@ -26,6 +26,10 @@ export interface FlightPlan {
   readonly places?: readonly PlannedPlace[];
 }
 
+/** How a field's code and a runway's name are written. */
+export const FIELD_CODE = /^[A-Z][A-Z0-9]{3}$/;
+export const RUNWAY_NAME = /^(0[1-9]|[12]\d|3[0-6])[LCR]?$/;
+
 /** A field as it is said for one flight, from a chart or from its owner. */
 export interface PlannedPlace {
   readonly code: string;

@@ -29,6 +29,7 @@ export type {
   RunwayCondition,
   TypedConditions,
 } from "./flight.ts";
+export { FIELD_CODE, RUNWAY_NAME } from "./flight.ts";
 export { advance, emptyState, fold } from "./fold/fold.ts";
 export { importOf } from "./fold/withdrawals.ts";
 export { hashOfEvent, sha256 } from "./hash.ts";

@@ -15,7 +15,7 @@ import type {
 const NOTHING_ABOARD: PlannedLoad = { items: [], fuel: [] };
 
 /** The rules that were flown by last; a first flight begins with those of the first pack, by sight. */
-function newPlan(state: AircraftState): FlightPlan {
+export function newPlan(state: AircraftState): FlightPlan {
   const last = [...state.flights.values()].findLast(({ planned }) => planned.plan !== undefined)?.planned
     .plan;
   return { rulePack: last?.rulePack ?? "us-part-91", flightRules: last?.flightRules ?? "VFR" };

@@ -9,19 +9,15 @@ import type {
   Read,
   TypedConditions,
 } from "@witnessmark/ledger";
+import { newPlan } from "../../flight/plan-load.ts";
 
 /** Changes of where the flight goes and in what, each a new plan: nothing is changed in place. */
 
 export const ROLES = ["departure", "destination", "alternate"] as const;
 export type Role = (typeof ROLES)[number];
 
-/** The plan of a flight; one that has none begins with the rules that were flown by last, else the first pack's, by sight. */
-export function planOf(flight: Flight, state: AircraftState): FlightPlan {
-  if (flight.plan !== undefined) return flight.plan;
-  const last = [...state.flights.values()].findLast(({ planned }) => planned.plan !== undefined)?.planned
-    .plan;
-  return { rulePack: last?.rulePack ?? "us-part-91", flightRules: last?.flightRules ?? "VFR" };
-}
+/** The plan of a flight; one that has none begins as a new one does. */
+export const planOf = (flight: Flight, state: AircraftState): FlightPlan => flight.plan ?? newPlan(state);
 
 /** The object without what is `undefined` in the change: the ledger keeps no empty parts. */
 export function withPart<T extends object>(

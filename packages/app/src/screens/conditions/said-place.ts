@@ -1,5 +1,13 @@
 import { toSI, withSymbol } from "@witnessmark/engine";
-import type { AircraftState, FlightPlan, PlannedPlace, PlannedRunway, Read } from "@witnessmark/ledger";
+import {
+  type AircraftState,
+  FIELD_CODE,
+  type FlightPlan,
+  type PlannedPlace,
+  type PlannedRunway,
+  type Read,
+  RUNWAY_NAME,
+} from "@witnessmark/ledger";
 import { readFigure } from "../../words/figures.ts";
 import { understandFigure } from "../walk/understand-figure.ts";
 
@@ -66,8 +74,6 @@ export function typedOf({
   };
 }
 
-const CODE = /^[A-Z][A-Z0-9]{3}$/;
-const RUNWAY = /^(0[1-9]|[12]\d|3[0-6])([LCR])?$/;
 /** Steeper is no runway; the table of no aircraft here goes so far. */
 const STEEPEST_percent = 20;
 const LONGEST_m = 10_000;
@@ -84,7 +90,7 @@ const NAME_OFF_deg = 60;
 export function readPlace(typed: PlaceTyped, zone: string): PlaceRead {
   const faults: Partial<Record<keyof PlaceTyped, string>> = {};
   const code = typed.code.trim().toUpperCase();
-  if (!CODE.test(code)) faults.code = "Type its code: four letters or figures, such as ZZTW.";
+  if (!FIELD_CODE.test(code)) faults.code = "Type its code: four letters or figures, such as ZZTW.";
   const latitude_deg = readAngle(typed.latitude, "N", "S", 90);
   if (latitude_deg === undefined) faults.latitude = "Type degrees north, such as 57.21 or 57 12.6 N.";
   const longitude_deg = readAngle(typed.longitude, "E", "W", 180);
@@ -93,14 +99,17 @@ export function readPlace(typed: PlaceTyped, zone: string): PlaceRead {
   if (typeof elevation === "string") faults.elevation = elevation;
   else if (!(elevation.m >= LOWEST_m && elevation.m <= HIGHEST_m))
     faults.elevation = "No field lies so low or so high: look at the figure and its unit.";
-  const name = typed.runway.trim().toUpperCase().padStart(2, "0");
-  if (!RUNWAY.test(name)) faults.runway = "Type its name: 01 to 36, with L, C or R where there are two.";
+  const name = typed.runway
+    .trim()
+    .toUpperCase()
+    .replace(/^\d(?!\d)/, "0$&");
+  if (!RUNWAY_NAME.test(name)) faults.runway = "Type its name: 01 to 36, with L, C or R where there are two.";
   const direction = readFigure(typed.direction, "274");
   const heading_deg =
     direction.ok && direction.value >= 0 && direction.value <= 360 ? direction.value : undefined;
   if (heading_deg === undefined)
     faults.direction = "Type its direction from true north, 0 to 360, such as 274.";
-  else if (RUNWAY.test(name) && apart_deg(heading_deg, Number(name.slice(0, 2)) * 10) > NAME_OFF_deg)
+  else if (RUNWAY_NAME.test(name) && apart_deg(heading_deg, Number(name.slice(0, 2)) * 10) > NAME_OFF_deg)
     faults.direction = `Runway ${name} does not lie ${heading_deg}° from true north: look at the two.`;
   const length = lengthOf(typed.length, "m", "620");
   if (typeof length === "string") faults.length = length;
