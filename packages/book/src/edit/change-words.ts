@@ -1,6 +1,6 @@
 import { type Difference, differences, isList, isMap, type KeyedPath, own, placeOf } from "./differences.ts";
-import type { Plain } from "./edit-text.ts";
-import { fieldsAt } from "./field-of.ts";
+import type { BookPath, Plain } from "./edit-text.ts";
+import { fieldsAt, insideOf } from "./field-of.ts";
 import { valueAt } from "./plain-of.ts";
 import type { BookField } from "./sections/field.ts";
 import { SECTIONS } from "./sections/sections.ts";
@@ -31,10 +31,10 @@ export function wordsOf(difference: Difference, before: Plain, after: Plain): st
     return `${capital(spaced(whole))}: ${was === undefined ? "put in" : "taken out"}`;
   if (kind === "order") return `${label}: in another order`;
   const lead = about === undefined ? capital(label) : `${about}: ${label}`;
-  if (now === undefined) return `${lead} taken out, was ${shortly(was, field)}`;
-  if (was === undefined) return `${lead} ${shortly(now, field)}, new`;
+  if (now === undefined) return `${lead} taken out, was ${shortly(was, field, before)}`;
+  if (was === undefined) return `${lead} ${shortly(now, field, after)}, new`;
   if (field?.is === "cells") return `${lead}: ${cellsText(was, now)}`;
-  return `${lead} ${shortly(now, field)}, was ${shortly(was, field)}`;
+  return `${lead} ${shortly(now, field, after)}, was ${shortly(was, field, before)}`;
 }
 
 /** A key at the top that is a field of its own, not a part of the book. */
@@ -68,10 +68,12 @@ function namesOf(path: KeyedPath, plain: Plain, after: Plain): Names {
     quantity !== undefined && (field?.key === "low" || field?.key === "high")
       ? `${field.key === "low" ? "lowest" : "highest"} ${quantity}`
       : (field?.label.toLowerCase() ??
-        (inner.length > 0 ? inner.map(spaced).join(", ") : keys.map(spaced).join(", ")));
+        (inner.length > 0
+          ? inner.map(spaced).join(", ")
+          : (section?.title.toLowerCase() ?? keys.map(spaced).join(", "))));
   return {
     about: item === undefined ? (field === undefined ? undefined : section?.title) : itemName(item, after),
-    label: isItem ? "" : label || (section?.title.toLowerCase() ?? "the book"),
+    label: isItem ? "" : label || "the book",
     field,
     isItem,
     one: section?.one ?? "item",
@@ -83,16 +85,18 @@ const itemAt = (path: KeyedPath, plain: Plain): Plain | undefined => {
   return place === undefined ? undefined : valueAt(plain, place);
 };
 
-/** What an item is called; a check by its points too. */
+/** What an item is called; a check by its points too, the factor of a surface by what it is for. */
 export function itemName(item: Plain | undefined, book: Plain): string | undefined {
   if (!isMap(item)) return undefined;
+  const quantities = own(item, "quantities");
+  if (isList(quantities)) return factorName(item, quantities);
   const names = [own(item, "name"), own(item, "title"), own(item, "code")];
   // the id of what has no name yet is no name
   const written = names.every((name) => name === undefined) ? [own(item, "id")] : names;
   const title = written.find((name) => typeof name === "string" && name !== "");
   if (typeof title !== "string") return undefined;
   const at = own(item, "at");
-  const points = (isList(at) ? at : [at]).flatMap((id) => pointName(id, book) ?? []);
+  const points = (isList(at) ? at : [at]).flatMap((id) => nameOf(["points"], id, book) ?? []);
   const [first] = points;
   if (first === undefined) return title;
   return points.length <= 2
@@ -100,11 +104,21 @@ export function itemName(item: Plain | undefined, book: Plain): string | undefin
     : `${title}, ${points.length} points`;
 }
 
-function pointName(id: Plain | undefined, book: Plain): string | undefined {
-  if (typeof id !== "string") return undefined;
-  const place = placeOf(book, ["points", { id }, "name"]);
+/** "Wet grass, landing over 50 ft": the factor of a surface has no name of its own. */
+function factorName(factor: Plain, quantities: readonly Plain[]): string | undefined {
+  const said = (words: readonly (Plain | undefined)[]) =>
+    words.filter((word) => typeof word === "string" && word !== "").map((word) => spaced(String(word)));
+  const where = said(["condition", "surface"].map((key) => valueAt(factor, ["when", key]))).join(" ");
+  const words = [...(where === "" ? [] : [where]), ...said(quantities)].join(", ");
+  return words === "" ? undefined : capital(words);
+}
+
+/** The name of the item of a list that has an id. */
+function nameOf(list: BookPath, id: Plain | undefined, book: Plain): string | undefined {
+  if (typeof id !== "string" || list.length === 0) return undefined;
+  const place = placeOf(book, [...list, { id }, "name"]);
   const name = place === undefined ? undefined : valueAt(book, place);
-  return typeof name === "string" ? name : undefined;
+  return typeof name === "string" && name !== "" ? name : undefined;
 }
 
 function quantityOf(item: Plain | undefined): string | undefined {
@@ -114,23 +128,35 @@ function quantityOf(item: Plain | undefined): string | undefined {
 
 const LONGEST = 60;
 
-function shortly(value: Plain | undefined, field: BookField | undefined): string {
+function shortly(value: Plain | undefined, field: BookField | undefined, book: Plain): string {
   if (field?.is === "place" && isList(value))
     return value.map((metres, index) => `${String(metres)} m ${field.ways[index] ?? ""}`).join(", ");
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (isList(value)) {
     if (value.length === 0) return "none";
-    return cut(value.map((each) => shortly(each, undefined)).join(", "));
+    return cut(value.map((each) => shortly(each, field, book)).join(", "));
   }
-  if (isMap(value))
+  if (isMap(value)) {
+    const name = own(value, "id") === undefined ? undefined : itemName(value, book);
+    if (name !== undefined) return cut(name);
+    const inside = field === undefined ? [] : insideOf(field);
+    const fieldOfKey = (key: string) => inside.find((each) => each.key === key);
     return cut(
       Object.entries(value)
-        .map(([key, each]) => `${spaced(key)} ${shortly(each, undefined)}`)
+        .map(([key, each]) => `${spaced(key)} ${shortly(each, fieldOfKey(key), book)}`)
         .join(", "),
     );
+  }
   if (value === "" || value === null || value === undefined) return "empty";
+  if (field?.is === "choice" || field?.is === "choices") return cut(spaced(String(value)));
   const unit = field?.is === "number" && field.unit !== undefined ? ` ${field.unit}` : "";
-  return cut(`${String(value)}${unit}`);
+  return cut(`${nameOf(listOf(field), value, book) ?? String(value)}${unit}`);
+}
+
+/** The list whose items a field names by their ids; none of another field. */
+function listOf(field: BookField | undefined): BookPath {
+  if (field?.is === "one-of" || field?.is === "some-of") return field.list;
+  return field?.is === "at" ? ["points"] : [];
 }
 
 const cut = (words: string): string =>

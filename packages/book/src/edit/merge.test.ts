@@ -59,6 +59,37 @@ describe("what has changed between two books, as words", () => {
       "Taken out, check: Left tyre, measure the pressure",
     ]);
   });
+
+  it("names a surface factor by what it is for, and what a field means by its name", () => {
+    const factor = (id: string, when: Plain) => ({
+      id,
+      quantities: ["take-off-over-50ft"],
+      when,
+      factor: 1.2,
+      of: "total",
+    });
+    const before = editText(BASE, [
+      { set: ["gauges"], to: [{ id: "stick", name: "Oil dipstick", unit: "L" }] },
+      { set: ["performance"], to: { factors: [factor("factor", { surface: "grass" })] } },
+    ]);
+    const after = editText(before, [
+      { insert: ["performance", "factors", 1], item: factor("factor-2", { condition: "standing-water" }) },
+      { set: ["performance", "factors", 0, "quantities"], to: ["landing-ground-roll"] },
+      { set: ["checks", 0, "reading", "gauge"], to: "stick" },
+    ]);
+    const words = changeWords(plainIn(before), plainIn(after));
+    expect(words).toContain("New factor: Standing water, take-off over 50 ft");
+    expect(words).toContain(
+      "Grass, take-off over 50 ft: on, each that it holds for landing ground roll, was take-off over 50 ft",
+    );
+    expect(words).toContain("Left tyre, measure the pressure: gauge Oil dipstick, new");
+    expect(words).toHaveLength(3);
+    const whole = changeWords(
+      plainIn(editText(before, [{ remove: ["performance", "factors"] }])),
+      plainIn(before),
+    );
+    expect(whole).toEqual(["Surface factors Grass, take-off over 50 ft, new"]);
+  });
 });
 
 describe("two drafts of one revision", () => {
