@@ -1,7 +1,6 @@
 import { type BurnPath, type BurnState, burnPath, type LoadItem } from "@witnessmark/engine";
 import { stationOf } from "./check-input.ts";
 import { type FitEnvelope, type FitInput, lateralOf } from "./fit-input.ts";
-import { opened } from "./opened-envelope.ts";
 
 /** A part of the burn and an envelope that it has to be in. */
 export interface Leg {
@@ -12,7 +11,7 @@ export interface Leg {
 /** A flight along its burn: once with the gear's moment and once without, where there is one. */
 export interface Flight {
   readonly paths: readonly BurnPath[];
-  /** From ramp to take-off, and from take-off to the last usable fuel; each with each envelope and gear. */
+  /** From take-off to the last usable fuel, with each envelope and gear. */
   readonly legs: readonly Leg[];
   readonly ramp: BurnState;
   readonly takeOff: BurnState;
@@ -46,26 +45,11 @@ const last = (path: BurnPath): BurnState => {
   return state;
 };
 
-/**
- * The envelope on the ground. Where the book gives a ramp limit of its own, mass above the envelope's top is held by
- * that limit, and the arm by the top's range; where it gives none, the envelope holds on the ground as it is.
- */
-export const onGround = ({ limits }: FitInput, envelope: FitEnvelope): FitEnvelope =>
-  limits.ramp_kg === undefined ? envelope : opened(envelope, "envelope-top");
-
+/** An envelope is for the flight: on the ramp nothing holds but the ramp's own mass. */
 function legsOf(input: FitInput, path: BurnPath): readonly Leg[] {
-  const takeOff = path.marks["taxi"] ?? last(path);
-  const at = path.states.indexOf(takeOff);
-  const ground: BurnPath = {
-    ...path,
-    states: path.states.slice(0, at + 1),
-    pieces: path.pieces.slice(0, at),
-  };
+  const at = path.states.indexOf(path.marks["taxi"] ?? last(path));
   const air: BurnPath = { ...path, states: path.states.slice(at), pieces: path.pieces.slice(at) };
-  return input.envelopes.flatMap((envelope) => [
-    { path: ground, envelope: onGround(input, envelope) },
-    { path: air, envelope },
-  ]);
+  return input.envelopes.map((envelope) => ({ path: air, envelope }));
 }
 
 /**

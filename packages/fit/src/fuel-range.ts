@@ -1,7 +1,7 @@
 import { type BurnPath, pointInEnvelope } from "@witnessmark/engine";
 import { type LimitName, sideName, wholeLimit } from "./breaches.ts";
 import type { FitEnvelope, FitInput } from "./fit-input.ts";
-import { flightOf, onGround } from "./flight.ts";
+import { flightOf } from "./flight.ts";
 import { changeToEdge } from "./moment-window.ts";
 import { edgeLines, rootsOf } from "./quadratic.ts";
 
@@ -116,11 +116,9 @@ export function fuelRange(input: FitInput): FuelRange {
   }
   for (const envelope of input.envelopes) {
     for (const one of flight.paths) {
-      // From take-off on it is to be in the envelope; before, so much heavier, in that for the ground.
+      // From take-off on it is to be in the envelope; on the ramp there is so much more.
       const air = leaves(input, one, envelope);
       if (air !== undefined) cap(air.name, air.fuel_kg + burn.taxi_kg);
-      const ground = leaves(input, one, onGround(input, envelope));
-      if (ground !== undefined) cap(ground.name, ground.fuel_kg);
     }
   }
   const needed_kg = landed_kg + (burn.reserve_kg ?? 0);

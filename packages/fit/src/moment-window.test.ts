@@ -35,8 +35,6 @@ describe("the window of the moment", () => {
             (envelope) => envelopeAlongBurn(pathWith(input, change_kgm), envelope).inside,
           );
         const flight = flightOf(input);
-        // On the ground above its top the envelope is another one; here the flight alone is looked at.
-        fc.pre(input.limits.ramp_kg === undefined || flight.ramp.mass_kg < 1000);
         const { along } = momentWindow(input, flight);
         const within = (change_kgm: number): boolean =>
           along.some(({ low, high }) => change_kgm >= low && change_kgm <= high);

@@ -125,7 +125,7 @@ export const arbitraryLoad: fc.Arbitrary<FitInput> = fc
     stations: fc.tuple(station(0), station(1), station(2), station(3)),
     groups: fc.constantFrom([], [{ id: "rear", name: "Rear", stations: ["s2", "s3"], max_kg: 120 }]),
     tanks,
-    taxi_kg: fc.constantFrom(0, 2),
+    taxi_kg: fc.constantFrom(0, 2, 12),
     trip_kg: fc.constantFrom(0, 15, 40),
     reserve_kg: fc.constantFrom(0, 10),
     limits: fc.record({
