@@ -1,5 +1,6 @@
 import { type BookField, type BookPath, fieldOf, type Plain, spaced, valueAt } from "@witnessmark/book";
 import { type Dimension, InputError, parseMeasure, UNITS, unitFromText } from "@witnessmark/engine";
+import { article } from "../../words/article.ts";
 import { capital } from "../../words/capital.ts";
 import { countOf } from "../../words/figures.ts";
 import { unitsOfField } from "./with-unit.ts";
@@ -108,7 +109,7 @@ function wanted(field: BookField | undefined, plain: Plain | null, path: BookPat
     case "some-of":
       return "one or more to be chosen";
     case "rows":
-      return `${/^[aeiou]/.test(field.one) ? "an" : "a"} ${field.one}, or more`;
+      return `${article(field.one)}, or more`;
     default:
       return field?.key === "name" ? "a name" : "still to be put in";
   }

@@ -9,6 +9,7 @@ import {
   valueAt,
 } from "@witnessmark/book";
 import { useId } from "react";
+import { article } from "../../words/article.ts";
 import { capital } from "../../words/capital.ts";
 import { tally } from "../../words/figures.ts";
 import { FieldFault, useFaultAt } from "./field-fault.tsx";
@@ -264,6 +265,3 @@ function furtherThan(last: Plain | undefined): Plain | undefined {
 const isShort = (fields: readonly BookField[]): boolean =>
   fields.length <= 3 &&
   fields.every(({ is }) => is === "measure" || is === "gauge-measure" || is === "number");
-
-/** "a corner", "an axis" */
-export const article = (one: string): string => `${/^[aeiou]/.test(one) ? "an" : "a"} ${one}`;

@@ -15,7 +15,9 @@ import { useKeep } from "../../keep/react.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { openWalk } from "../../walk/open-walk.ts";
+import { capital } from "../../words/capital.ts";
 import { isoWithOffset } from "../../words/dates.ts";
+import { listed } from "../../words/listed.ts";
 import { BookFaults } from "../add/book-faults.tsx";
 import { Merge, useIssuedMeanwhile } from "./changes.tsx";
 import { FaultsAndDoubts } from "./faults-and-doubts.tsx";
@@ -109,8 +111,8 @@ export function Issue({ snapshot }: { readonly snapshot: KeepSnapshot }) {
       <FaultsAndDoubts />
       {without.length === 0 ? null : (
         <p className="bk-missing">
-          {list(without.map(spaced))} {without.length === 1 ? "is" : "are"} not complete. Revision {revision}{" "}
-          is issued without: what depends on that stays open. In the draft it stays.
+          {capital(listed(without.map(spaced)))} {without.length === 1 ? "is" : "are"} not complete. Revision{" "}
+          {revision} is issued without: what depends on that stays open. In the draft it stays.
         </p>
       )}
       {leaveOut === undefined ? (
@@ -135,9 +137,3 @@ export function Issue({ snapshot }: { readonly snapshot: KeepSnapshot }) {
     </article>
   );
 }
-
-const list = (words: readonly string[]): string => {
-  const text =
-    words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
-  return text.charAt(0).toUpperCase() + text.slice(1);
-};

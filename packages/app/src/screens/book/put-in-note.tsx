@@ -1,6 +1,7 @@
 import { type Plain, sectionOf, valueAt } from "@witnessmark/book";
 import { href } from "../../routes/route.ts";
 import { tally } from "../../words/figures.ts";
+import { listed } from "../../words/listed.ts";
 import { useDesk } from "./use-desk.ts";
 
 /** Pages that are put in together with the empty mass. */
@@ -27,9 +28,8 @@ export function PutInNote() {
   return (
     <div className="bk-put-in">
       <p>
-        With it {and(open.map(({ words }) => words))}{" "}
-        {"were put in, on pages of their own. They are drawn where"} such things mostly are; their figures are
-        still to be put in, from the handbook.
+        Put in with it, on pages of their own: {listed(open.map(({ words }) => words))}. They are drawn where
+        such things mostly are; their figures are still to be put in, from the handbook.
       </p>
       <p className="row-of-buttons">
         {open.map(({ id, title }) => (
@@ -43,6 +43,3 @@ export function PutInNote() {
 }
 
 const PLURAL = { stations: "seats and bays", tanks: "tanks", envelopes: "envelopes" } as const;
-
-const and = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;

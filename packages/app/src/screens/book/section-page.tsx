@@ -9,12 +9,13 @@ import {
 } from "@witnessmark/book";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
+import { article } from "../../words/article.ts";
 import { capital } from "../../words/capital.ts";
 import { sectionBlank } from "./blanks.ts";
 import { listIn } from "./book-toc.tsx";
 import { EnvelopePreview } from "./envelope-preview.tsx";
 import { countText } from "./fault-words.ts";
-import { article, Fields } from "./fields.tsx";
+import { Fields } from "./fields.tsx";
 import { ItemPage } from "./item-page.tsx";
 import { PaperWays } from "./paper-ways.tsx";
 import { PutInNote } from "./put-in-note.tsx";

@@ -6,6 +6,7 @@ import {
   type Problem,
 } from "@witnessmark/weather";
 import { lasting, momentShort } from "../../words/dates.ts";
+import { listed } from "../../words/listed.ts";
 
 type Shown = ReportFigures<PlacedObservation> | ReportFigures<PlacedForecast>;
 
@@ -86,9 +87,6 @@ const OUTCOME: Readonly<Record<Problem["outcome"], string>> = {
   impossible: "cannot be",
   missing: "missing",
 };
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
 
 function ProblemWords({ problem }: { readonly problem: Problem }) {
   const { group, says, outcome, affects } = problem;

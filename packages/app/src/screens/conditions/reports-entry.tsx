@@ -1,6 +1,7 @@
 import type { FlightPlan } from "@witnessmark/ledger";
 import { useId, useState } from "react";
 import { isoWithOffset } from "../../words/dates.ts";
+import { listed } from "../../words/listed.ts";
 import { fetchReports } from "./fetch-reports.ts";
 import { codeOf, ROLES, type Role } from "./plan-field.ts";
 import { type Places, reportsText, sortReports, withReports } from "./sort-reports.ts";
@@ -27,9 +28,6 @@ interface ReportsEntryProps {
   /** The plan with what was pasted or fetched in its place. */
   readonly onPlan: (plan: FlightPlan) => void;
 }
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
 
 /** METAR and TAF, pasted or typed in one box, or fetched through our server. */
 export function ReportsEntry({ places, plan, role, box, onBox, onPlan }: ReportsEntryProps) {

@@ -1,5 +1,6 @@
 import type { Assessment } from "@witnessmark/assess";
 import { countOf } from "../../words/figures.ts";
+import { listed } from "../../words/listed.ts";
 
 /** What can be done about it, in one or two short sentences under the headline. */
 export function adviceText(
@@ -33,7 +34,5 @@ export function asksText(counts: Assessment["counts"]): string {
       return `${count} ${word}`;
     });
   if (parts.length === 0) return "";
-  const last = parts.at(-1) ?? "";
-  const list = parts.length === 1 ? last : `${parts.slice(0, -1).join(", ")} and ${last}`;
-  return `asks why, for ${list}`;
+  return `asks why, for ${listed(parts)}`;
 }

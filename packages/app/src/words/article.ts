@@ -1,0 +1,2 @@
+/** "a corner", "an axis" */
+export const article = (one: string): string => `${/^[aeiou]/.test(one) ? "an" : "a"} ${one}`;
