@@ -2,6 +2,7 @@ import type { Check, Fault } from "@witnessmark/book";
 import { decimalsOf, fromSI, toSI, withSymbol } from "@witnessmark/engine";
 import type { AircraftState, Discrepancy } from "@witnessmark/ledger";
 import type { RuleTexts, RuleValues } from "../instruments/rule-layout.ts";
+import { lower } from "../words/capital.ts";
 import { dayMonth } from "../words/dates.ts";
 import { figure } from "../words/figures.ts";
 
@@ -63,10 +64,6 @@ export function discrepancyWords(place: string, fault: Fault | undefined, own: s
     .join(", ");
   return said === "" ? "" : `${place}: ${said}`;
 }
-
-/** As it stands inside a sentence: with a small first letter, but "ELT off" and "V-belt worn" as they are. */
-export const lower = (text: string): string =>
-  /^[A-Z][a-z ]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
 /** Discrepancies of this check that nobody has put right. */
 export const openOfCheck = (state: AircraftState, check: Check): readonly Discrepancy[] =>

@@ -78,10 +78,8 @@ export function readField(spec: FieldSpec, text: string, unit: UnitId): Read {
   return { value: typed.value, unit: meant };
 }
 
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
-
 const wordsOf = ({ detail: { expected, received, remedy } }: InputError): string =>
-  sentence(`expected ${expected}, received ${received}${remedy === undefined ? "" : `; ${remedy}`}`);
+  `Expected ${expected}, received ${received}${remedy === undefined ? "" : `; ${remedy}`}.`;
 
 /** The rows of a calculator's lists in which anything stands. */
 export function rowsInUse(quantity: AnyQuantity, typed: Typed): readonly number[] {

@@ -1,9 +1,9 @@
 import { quantities } from "@witnessmark/engine";
+import { ended } from "@witnessmark/sheet";
 import { useState } from "react";
 import { Popup } from "../../frame/popup.tsx";
 import { href } from "../../routes/route.ts";
 import type { AirCell } from "./air-cells.ts";
-import { closed } from "./sentence.ts";
 import { UnitChoice } from "./unit-choice.tsx";
 
 /** Figures side by side; each opens what is behind it. */
@@ -39,7 +39,7 @@ function Behind({ cell }: { readonly cell: AirCell }) {
         <p key={from}>{from}</p>
       ))}
       {cell.missing.length === 0 ? null : (
-        <p className="open">{closed(`Missing: ${cell.missing.join("; ")}`)}</p>
+        <p className="open">{ended(`Missing: ${cell.missing.join("; ")}`)}</p>
       )}
       {cell.note === undefined ? null : <p>{cell.note}</p>}
       {cell.choice === undefined ? null : <UnitChoice choice={cell.choice} />}

@@ -1,6 +1,7 @@
 import { type FieldFigures, type Figure, hottestThatFits, type Verdict } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { OwnMinima } from "@witnessmark/ledger";
+import { ended } from "@witnessmark/sheet";
 import { useMemo } from "react";
 import { airCells } from "./air-cells.ts";
 import { AirTable } from "./air-table.tsx";
@@ -8,7 +9,6 @@ import { type ConditionsUnits, exactLeft_m, leftText, safeText, toLimitText } fr
 import { DistanceDrawing } from "./distance-drawing.tsx";
 import { Effects } from "./effects.tsx";
 import { performanceCells } from "./performance-cells.ts";
-import { closed } from "./sentence.ts";
 import { WindDrawing } from "./wind-drawing.tsx";
 import { windsWords } from "./wind-words.ts";
 
@@ -133,6 +133,6 @@ function Hottest({
 function Missing({ figure }: { readonly figure: Figure<unknown> }) {
   if (figure.missing.length === 0) return null;
   return (
-    <p className="cond-missing">{closed(`Missing: ${figure.missing.map(({ what }) => what).join("; ")}`)}</p>
+    <p className="cond-missing">{ended(`Missing: ${figure.missing.map(({ what }) => what).join("; ")}`)}</p>
   );
 }

@@ -1,5 +1,5 @@
-/** A sentence closed: what ends with a question mark takes no full stop. */
-export const closed = (words: string): string => (/[.?]$/u.test(words) ? words : `${words}.`);
+import { ended } from "@witnessmark/sheet";
+import { capital } from "../../words/capital.ts";
 
-/** With a capital, and closed. */
-export const sentence = (words: string): string => closed(words.charAt(0).toUpperCase() + words.slice(1));
+/** With a capital, and with its stop. */
+export const sentence = (words: string): string => ended(capital(words));

@@ -1,4 +1,5 @@
 import type { Assessment } from "@witnessmark/assess";
+import { capital } from "../../words/capital.ts";
 import { momentShort } from "../../words/dates.ts";
 
 /** Until when it holds by age, and what ends it sooner. */
@@ -18,7 +19,7 @@ export function Holds({ assessment }: { readonly assessment: Assessment }) {
           ? "Holds until something happens"
           : `Holds until ${momentShort(holdsUntil.at_ms, Date.now())}`}
       </h2>
-      {holdsUntil === undefined ? null : <p>{sentence(holdsUntil.because)}.</p>}
+      {holdsUntil === undefined ? null : <p>{capital(holdsUntil.because)}.</p>}
       {ends.length === 0 ? null : (
         <p>
           It lapses sooner if the aircraft is{" "}
@@ -34,5 +35,3 @@ export function Holds({ assessment }: { readonly assessment: Assessment }) {
     </section>
   );
 }
-
-const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

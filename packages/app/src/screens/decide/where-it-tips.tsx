@@ -3,6 +3,7 @@ import { useState } from "react";
 import type { AheadState } from "../../ahead/use-ahead.ts";
 import { Hatch } from "../../instruments/hatch.tsx";
 import { useSize } from "../../instruments/use-width.ts";
+import { capital } from "../../words/capital.ts";
 import { steadyWords, tipWords } from "./tip-words.ts";
 import "./ahead.css";
 
@@ -55,14 +56,12 @@ export function WhereItTips({ ahead, offBlocks_ms }: WhereItTipsProps) {
       {tips.length > 0 && steady.length > 0 ? (
         <p>
           Looked for too: nothing comes to stop the flight or to be unknown, though a caution may come or go.{" "}
-          {sentence(steady.map(steadyWords).join("; "))}.
+          {capital(steady.map(steadyWords).join("; "))}.
         </p>
       ) : null}
     </section>
   );
 }
-
-const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 const HEIGHT_px = 34;
 const BAR_px = 9;

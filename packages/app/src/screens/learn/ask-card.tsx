@@ -1,6 +1,7 @@
 import type { Book } from "@witnessmark/book";
 import { useState } from "react";
 import { Mark } from "../../marks/mark.tsx";
+import { lower } from "../../words/capital.ts";
 import type { Card } from "./cards.ts";
 import { Explained } from "./explained.tsx";
 import { isRightAnswer, wouldMiss } from "./round.ts";
@@ -27,7 +28,7 @@ export function AskCard({ book, card, onAnswer, onNext }: AskCardProps) {
   return (
     <section>
       <h2>
-        {place}: {check.title.charAt(0).toLowerCase() + check.title.slice(1)}
+        {place}: {lower(check.title)}
       </h2>
       {card.kind === "look-for" ? (
         <>

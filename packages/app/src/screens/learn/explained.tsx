@@ -1,6 +1,6 @@
 import type { Book, Check, Fault } from "@witnessmark/book";
 import { AircraftDrawing } from "../../drawing/aircraft-drawing.tsx";
-import { lower } from "../../walk/fault-entry.ts";
+import { lower } from "../../words/capital.ts";
 import { RightLooks } from "../walk/right-looks.tsx";
 
 interface ExplainedProps {

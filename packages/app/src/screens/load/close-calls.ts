@@ -1,7 +1,8 @@
 import { type Limited, type LoadFigures, SURE_FROM_1 } from "@witnessmark/assess";
 import { withSymbol } from "@witnessmark/engine";
+import { lower } from "../../words/capital.ts";
 import { edgeWords, type LoadUnits, plain, safe } from "./load-units.ts";
-import { lowerFirst, MASS_OF, WHEN } from "./moment-words.ts";
+import { MASS_OF, WHEN } from "./moment-words.ts";
 
 /** Something within its limit whose weight is not known well enough to be sure of it. */
 interface CloseCall {
@@ -36,7 +37,7 @@ function ofPlaces({ stations, groups }: LoadFigures, units: LoadUnits): readonly
     ...stations.flatMap(({ name, limit, floor }) => {
       const named = [
         { name, limit },
-        { name: `Floor of ${lowerFirst(name)}`, limit: floor },
+        { name: `Floor of ${lower(name)}`, limit: floor },
       ];
       return named
         .flatMap((one) =>

@@ -1,9 +1,10 @@
 import type { LoadFigures, WorstPoint } from "@witnessmark/assess";
 import { withSymbol } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
+import { lower } from "../../words/capital.ts";
 import { closeCalls } from "./close-calls.ts";
 import { armBeside, type LoadUnits, limitText, safe, symbolOf } from "./load-units.ts";
-import { lowerFirst, MASS_OF, WHEN } from "./moment-words.ts";
+import { MASS_OF, WHEN } from "./moment-words.ts";
 
 /** What stands over the envelope: the answer, and what else is wrong or not known. */
 export interface LoadAnswer {
@@ -99,7 +100,7 @@ function placesWrong(figures: LoadFigures, units: LoadUnits): readonly string[] 
   return [
     ...stations.flatMap(({ name, limit, floor }) => [
       ...(limit?.status === "stop" ? [over(name, limit.left)] : []),
-      ...(floor?.status === "stop" ? [over(`Floor of ${lowerFirst(name)}`, floor.left)] : []),
+      ...(floor?.status === "stop" ? [over(`Floor of ${lower(name)}`, floor.left)] : []),
     ]),
     ...groups.flatMap(({ name, limit }) => (limit.status === "stop" ? [over(name, limit.left)] : [])),
     ...(lateral?.status === "stop" ? ["More to one side than the book allows"] : []),

@@ -15,5 +15,3 @@ export const WHEN: Readonly<Record<LoadMoment, string>> = {
   landing: "at landing",
   alternate: "at the alternate",
 };
-
-export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -2,8 +2,8 @@ import { fromSI, roundToSafeSide, withSymbol } from "@witnessmark/engine";
 import type { Move, OtherWays } from "@witnessmark/fit";
 import { newId, type PlannedLoad } from "@witnessmark/ledger";
 import { tidy, volumeIn, withItem, withTank } from "../../flight/plan-load.ts";
+import { lower } from "../../words/capital.ts";
 import { type LoadUnits, safe } from "./load-units.ts";
-import { lowerFirst } from "./moment-words.ts";
 
 /** What things and places are called. */
 export interface NamesOf {
@@ -65,10 +65,10 @@ export function othersWords(
 /** "Clinic kit, in aft bay"; what has no name is what lies at its place. */
 function thingAndPlace(id: string, { items }: PlannedLoad, names: NamesOf): string {
   const station = items.find((item) => item.id === id)?.station ?? "";
-  return `${lowerThe(names.thing(id))}, in ${lowerFirst(names.place(station))}`;
+  return `${lowerThe(names.thing(id))}, in ${lower(names.place(station))}`;
 }
 
-const lowerThe = (name: string): string => (name.startsWith("The ") ? lowerFirst(name) : name);
+const lowerThe = (name: string): string => (name.startsWith("The ") ? lower(name) : name);
 
 const withVolumes = (
   load: PlannedLoad,
@@ -91,7 +91,7 @@ function ballastWay(
   const value = whole <= fromSI(most_kg, units.mass) ? whole : fromSI(needed_kg, units.mass);
   const mass = { value: tidy(value), unit: units.mass };
   return {
-    says: `Take ballast, ${withSymbol(String(mass.value), mass.unit)}, tied down in ${lowerFirst(names.place(station))}`,
+    says: `Take ballast, ${withSymbol(String(mass.value), mass.unit)}, tied down in ${lower(names.place(station))}`,
     act: "Take ballast",
     planned: {
       load: withItem(load, { id: newId(), station, what: "Ballast", mass, known: "weighed" }),

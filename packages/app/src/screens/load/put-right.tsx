@@ -3,6 +3,7 @@ import type { PlannedLoad } from "@witnessmark/ledger";
 import { useState } from "react";
 import type { KnownWays } from "../../fit/use-fit.ts";
 import type { WhatFits } from "../../fit/what-fits.ts";
+import { capital } from "../../words/capital.ts";
 import type { LoadUnits } from "./load-units.ts";
 import { type NamesOf, othersWords } from "./other-ways.ts";
 
@@ -40,7 +41,7 @@ export function PutRight(props: PutRightProps) {
       <h2>No seating or stowage puts it right</h2>
       <ul>
         {(conflicts.length > 0 ? conflicts : breaches).map(({ says }) => (
-          <li key={says}>{sentence(says)}</li>
+          <li key={says}>{capital(says)}</li>
         ))}
       </ul>
       <Others {...props} title="A last resort" others={fits.others} />
@@ -133,5 +134,3 @@ function Others({ title, others, load, units, names, onLoad }: OthersProps) {
     </>
   );
 }
-
-const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

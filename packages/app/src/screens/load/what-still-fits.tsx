@@ -7,6 +7,7 @@ import { useLayoutEffect, useMemo, useRef } from "react";
 import { fitInputOf, thingName } from "../../fit/fit-input-of.ts";
 import { type FitState, useFit } from "../../fit/use-fit.ts";
 import { massAt_kg } from "../../flight/plan-load.ts";
+import { lower } from "../../words/capital.ts";
 import { figure } from "../../words/figures.ts";
 import type { LoadUnits } from "./load-units.ts";
 import type { NamesOf } from "./other-ways.ts";
@@ -141,13 +142,11 @@ function rowOf(place: MostAtStation, units: LoadUnits, nameOf: (station: string)
   if (place.status !== "found") return [];
   const most = Math.floor(fromSI(place.most_kg, units.mass));
   if (most <= 0) return [];
-  const name = nameOf(place.station);
-  const where = `in ${name.charAt(0).toLowerCase()}${name.slice(1)}`;
   return [
     {
       station: place.station,
       most: withSymbol(figure(most, 0), units.mass),
-      says: `${where}, ${place.says}`,
+      says: `in ${lower(nameOf(place.station))}, ${place.says}`,
     },
   ];
 }

@@ -2,6 +2,7 @@ import { CLASS_WORDS, classOfBook } from "@witnessmark/assess";
 import { AIRCRAFT_CLASSES, type AircraftClass } from "@witnessmark/book";
 import { type FormEvent, useState } from "react";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
+import { capital } from "../../words/capital.ts";
 import { CountFields, fullStopFault, nightFault } from "../after/count-fields.tsx";
 import { KeepRow, useKeptHere } from "../after/keep-and-undo.tsx";
 import { useTimed } from "./timed-now.ts";
@@ -15,8 +16,6 @@ const COUNTED = {
   approaches: "Instrument approaches",
 } as const;
 const NO_COUNTS = { dayLandings: 0, dayFullStop: 0, nightLandings: 0, nightFullStop: 0, approaches: 0 };
-
-const sentenceCase = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** As the rules of recency read it: `single-engine piston, land, Skerry 460T`. */
 const kindWords = (kind: AircraftClass, engine: "piston" | "turboprop", type: string): string =>
@@ -84,7 +83,7 @@ export function ExperienceForm({ open }: { readonly open: OpenAircraft }) {
           >
             {AIRCRAFT_CLASSES.map((each) => (
               <option key={each} value={each}>
-                {sentenceCase(CLASS_WORDS[each])}
+                {capital(CLASS_WORDS[each])}
               </option>
             ))}
           </select>

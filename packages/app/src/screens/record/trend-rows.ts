@@ -1,6 +1,7 @@
 import { asRead, referredPoint, type Trend } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState } from "@witnessmark/ledger";
+import { capital } from "../../words/capital.ts";
 
 /** One row of the table behind a chart. */
 export type TableRow =
@@ -41,7 +42,7 @@ export function rowsOf(book: Book, state: AircraftState, trend: Trend): readonly
       kind: "restart",
       key: event,
       at_ms,
-      words: what.charAt(0).toUpperCase() + what.slice(1),
+      words: capital(what),
     }),
   );
   return [...readings, ...restarts].sort((a, b) => b.at_ms - a.at_ms);

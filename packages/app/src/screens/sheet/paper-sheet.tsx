@@ -1,6 +1,7 @@
 import type { Book } from "@witnessmark/book";
 import type { PartedNumbers, Sheet, SheetFigures, SheetNote, SheetReading } from "@witnessmark/sheet";
 import { Mark } from "../../marks/mark.tsx";
+import { lower } from "../../words/capital.ts";
 import { ROLE_NAMES, ROLES } from "../../words/people.ts";
 import { alsoOpenHeight, firstPage } from "./first-page.ts";
 import { PaperBrief } from "./paper-brief.tsx";
@@ -212,8 +213,6 @@ const figureOf = (says: string) => says.split(/[,:]\s/)[0] ?? says;
 /** Words that half a row cannot hold. */
 const LONG = 26;
 
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-
 function Foot({ sheet }: { readonly sheet: Sheet }) {
   const { signature } = sheet;
   const role = ROLES.find((each) => each === signature?.role);
@@ -244,7 +243,7 @@ function Foot({ sheet }: { readonly sheet: Sheet }) {
           <b>{signature?.hash ?? ""}</b>
         </div>
         <div>
-          <small>Rests on: {lowerFirst(sheet.walk)}</small>
+          <small>Rests on: {lower(sheet.walk)}</small>
           <b>{sheet.restsOn}</b>
         </div>
         <div className="paper-notice">{sheet.notice}</div>

@@ -1,12 +1,13 @@
 import type { Check } from "@witnessmark/book";
 import { fromSI, withSymbol } from "@witnessmark/engine";
+import { ended } from "@witnessmark/sheet";
 import type { OpenAircraft } from "../../frame/open-aircraft.ts";
 import { PhotoStrip } from "../../frame/photo-strip.tsx";
 import { lastLook } from "../../walk/last-look.ts";
 import { carriedValue, readingText, temperatureText } from "../../walk/reading-view.ts";
 import type { StepView, WalkView } from "../../walk/walk-view.ts";
 import { ANSWER_WORDS, REASON_WORDS } from "../../words/answers.ts";
-import { capital } from "../../words/capital.ts";
+import { capital, lower } from "../../words/capital.ts";
 import { clockTime, shortDay, whenShort } from "../../words/dates.ts";
 import { figure } from "../../words/figures.ts";
 import { RightLooks } from "./right-looks.tsx";
@@ -69,9 +70,7 @@ function Part({ label, children }: { readonly label: string; readonly children: 
 /** "Look along the hatch seal: no photo was left in this walk": the part that says why it is open still. */
 const openText = (says: string) => `${capital(says.slice(says.indexOf(": ") + 1).trim())}.`;
 
-const whyText = ({ why, hazard }: Check) => `${stop(why)} If missed: ${stop(lower(hazard.ifMissed))}`;
-const stop = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`);
-const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+const whyText = ({ why, hazard }: Check) => `${ended(why)} If missed: ${ended(lower(hazard.ifMissed))}`;
 
 function againText(view: WalkView, check: string): string | null {
   if (!view.walk.askedAgain.includes(check)) return null;
