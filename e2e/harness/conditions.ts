@@ -90,7 +90,7 @@ export class Conditions {
   async sayField(which: "another" | "this" = "another"): Promise<Locator> {
     if (which === "another") await this.choose("Field", which);
     else await this.place.getByRole("button", { name: /^What was said of / }).tap();
-    const dialog = this.page.getByRole("dialog", { name: "A field that the book has not" });
+    const dialog = this.page.getByRole("dialog", { name: "A field that is not in the book" });
     await dialog.waitFor();
     return dialog;
   }

@@ -123,7 +123,7 @@ function OfFlight({ open }: { readonly open: OpenAircraft }) {
         <p>
           {role === "alternate"
             ? "No alternate is planned. Choose one above, if the rules or you ask for it."
-            : "Choose field and runway above, also a field that the book has not. Reports can be taken in at once."}
+            : "Choose field and runway above, also a field that is not in the book. Reports can be taken in at once."}
         </p>
       </section>
     ) : (

@@ -16,7 +16,7 @@ interface PlaceEntryProps {
   readonly onSet: (planned: PlannedField | undefined) => void;
   /** Whether the one that stands there was said for a flight: then what was said can be changed. */
   readonly isSaid: boolean;
-  /** Asks for a field that the book has not. */
+  /** Asks for a field that is not in the book. */
   readonly onSay: () => void;
 }
 

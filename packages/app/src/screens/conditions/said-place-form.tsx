@@ -26,7 +26,7 @@ export function SaidPlaceForm({ code, before, onPlace, onClose }: SaidPlaceFormP
   const [asked, setAsked] = useState(false);
   const read = readPlace(typed, Intl.DateTimeFormat().resolvedOptions().timeZone);
   const faults: PlaceFaults = asked && !read.ok ? read.faults : {};
-  const change = (change: Partial<PlaceTyped>) => setTyped({ ...typed, ...change });
+  const change = (part: Partial<PlaceTyped>) => setTyped({ ...typed, ...part });
   const send = (event: FormEvent) => {
     event.preventDefault();
     setAsked(true);
@@ -34,29 +34,14 @@ export function SaidPlaceForm({ code, before, onPlace, onClose }: SaidPlaceFormP
     onPlace(read.place);
     onClose();
   };
-  const line = (part: "code" | "name" | "latitude" | "longitude", label: string, hint?: string) => (
+  const line = (part: Exclude<keyof PlaceTyped, "surface" | "lights">, label: string, hint?: string) => (
     <Line label={label} hint={hint} fault={faults[part]}>
       {(given) => (
         <input
           {...given}
           value={typed[part]}
-          autoComplete="off"
-          onChange={({ target }) => change({ [part]: target.value })}
-        />
-      )}
-    </Line>
-  );
-  const figure = (
-    part: "elevation" | "runway" | "direction" | "length" | "slope",
-    label: string,
-    hint?: string,
-  ) => (
-    <Line label={label} hint={hint} fault={faults[part]}>
-      {(given) => (
-        <input
-          {...given}
-          value={typed[part]}
-          inputMode={part === "runway" ? "text" : "decimal"}
+          // a phone’s keys for figures have no letters for a unit, and some have no minus
+          inputMode={part === "direction" ? "decimal" : "text"}
           autoComplete="off"
           onChange={({ target }) => change({ [part]: target.value })}
         />
@@ -64,18 +49,18 @@ export function SaidPlaceForm({ code, before, onPlace, onClose }: SaidPlaceFormP
     </Line>
   );
   return (
-    <Popup title="A field that the book has not" onClose={onClose}>
+    <Popup title="A field that is not in the book" onClose={onClose}>
       <form className="popup-body" onSubmit={send} noValidate>
         <p>From its chart or its owner, for this flight. A field you go to often belongs in the book.</p>
         {line("code", "Code", "Four letters; for a strip without one, four of your own, such as ZZST")}
         {line("name", "Name, if it has one")}
         {line("latitude", "Latitude", "57.21, or 57 12.6 N")}
         {line("longitude", "Longitude", "−6.35, or 6 21 W")}
-        {figure("elevation", "Elevation, in ft or m")}
-        {figure("runway", "Runway", "The other direction is put in with it")}
-        {figure("direction", "Its direction from true north, in degrees")}
-        {figure("length", "Length to take off and to land on, in m or ft", "The shorter of the two")}
-        {figure("slope", "Slope, in %", "Up in this direction; 0 where it is level, −1.5 where it goes down")}
+        {line("elevation", "Elevation, in ft or m")}
+        {line("runway", "Runway", "The other direction is put in with it")}
+        {line("direction", "Its direction from true north, in degrees")}
+        {line("length", "Length to take off and to land on, in m or ft", "The shorter of the two")}
+        {line("slope", "Slope, in %", "Up in this direction; 0 where it is level, −1.5 where it goes down")}
         <Line label="Surface" hint={undefined} fault={faults.surface}>
           {(given) => (
             <select
