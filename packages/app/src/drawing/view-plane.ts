@@ -1,5 +1,6 @@
 import { type Book, extent } from "@witnessmark/book";
 import type { Box, OnPlane } from "./camera.ts";
+import { cm } from "./centimetre.ts";
 import type { DrawingMark, DrawingView, PlaceOnView } from "./drawing-props.ts";
 
 /** Where a place of the aircraft lies on the plane of a view, metres across and down. */
@@ -15,8 +16,6 @@ export function onPlaneOf(view: DrawingView, [x_m, y_m, z_m]: DrawingMark["place
       return view satisfies never;
   }
 }
-
-const cm = (metres: number): number => Math.round(metres * 100) / 100 + 0;
 
 /** The two metres that a place on the plane gives, to the centimetre. */
 export function placeOf(view: DrawingView, [across_m, down_m]: OnPlane): PlaceOnView {

@@ -1,4 +1,5 @@
 import { type BookEdit, firstFiguresOf, freeId, type Plain, type Section, valueAt } from "@witnessmark/book";
+import { cm } from "../../drawing/centimetre.ts";
 import { capital } from "../../words/capital.ts";
 import { datumWords } from "../begin/first-figures.ts";
 
@@ -57,8 +58,6 @@ function datumOf(plain: Plain): string {
     ? "The datum of the drawing."
     : capital(`${datumWords(figures.datumAft_m, "m")}.`);
 }
-
-const cm = (metres: number): number => Math.round(metres * 100) / 100 + 0;
 
 /**
  * A seat for each that the aircraft has and a tank in each wing, where they are likely drawn. Every figure is asked, arms

@@ -1,5 +1,6 @@
 import { type BookEdit, type BookPath, gaugeProposal, type Plain, valueAt } from "@witnessmark/book";
-import { InputError, parseMeasure } from "@witnessmark/engine";
+import { cm } from "../../drawing/centimetre.ts";
+import { siOf } from "./measure-in.ts";
 
 /**
  * What else changes with a value that is typed: a gauge in another unit starts from what is common there, one whose
@@ -45,21 +46,11 @@ function ofGauge(
 const SAME_m = 0.005;
 
 function ofStation(plain: Plain, station: BookPath, to: Plain): readonly BookEdit[] {
-  const arm_m = metresOf(to);
-  const before_m = metresOf(valueAt(plain, [...station, "arm"]));
+  const arm_m = siOf(to, "length");
+  const before_m = siOf(valueAt(plain, [...station, "arm"]), "length");
   const drawn_m = valueAt(plain, [...station, "place", 0]);
   if (arm_m === undefined || typeof drawn_m !== "number") return [];
   if (before_m !== undefined && Math.abs(before_m - drawn_m) > SAME_m) return []; // somebody has put it elsewhere
-  const x_m = Math.round(arm_m * 100) / 100 + 0;
+  const x_m = cm(arm_m);
   return x_m === drawn_m ? [] : [{ set: [...station, "place", 0], to: x_m }];
-}
-
-function metresOf(value: Plain | undefined): number | undefined {
-  if (typeof value !== "string") return undefined;
-  try {
-    return parseMeasure(value, "length", "arm").valueSI;
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    return undefined; // it is told at its field
-  }
 }

@@ -1,5 +1,5 @@
 import { type Plain, valueAt } from "@witnessmark/book";
-import { InputError, parseMeasure } from "@witnessmark/engine";
+import { siOf } from "./measure-in.ts";
 
 /** A corner as far as it can be read, with its figures as they were typed. */
 export interface DrawnCorner {
@@ -7,17 +7,6 @@ export interface DrawnCorner {
   readonly mass_kg: number;
   readonly armText: string;
   readonly massText: string;
-}
-
-/** A figure in SI, where it can be read. */
-function siOf(text: Plain | undefined, dimension: "length" | "mass"): number | undefined {
-  if (typeof text !== "string") return undefined;
-  try {
-    return parseMeasure(text, dimension, dimension).valueSI;
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    return undefined; // it is told at its field; here it is only not drawn
-  }
 }
 
 /** The corners of an envelope that can be drawn, and whether those are all of them. */

@@ -9,6 +9,7 @@ import {
   valueAt,
 } from "@witnessmark/book";
 import { useId } from "react";
+import { cm } from "../../drawing/centimetre.ts";
 import { article } from "../../words/article.ts";
 import { capital } from "../../words/capital.ts";
 import { tally } from "../../words/figures.ts";
@@ -258,7 +259,7 @@ const isOneField = ([field, ...more]: readonly BookField[]): boolean =>
 /** The next of a row of figures is like the last, a little further aft: a station, a corner. */
 function furtherThan(last: Plain | undefined): Plain | undefined {
   const [x_m, ...rest]: readonly Plain[] = Array.isArray(last) ? last : [];
-  return typeof x_m === "number" ? [Math.round((x_m + 0.2) * 100) / 100, ...rest] : undefined;
+  return typeof x_m === "number" ? [cm(x_m + 0.2), ...rest] : undefined;
 }
 
 /** Two or three figures have room beside each other. */

@@ -1,5 +1,6 @@
 import { type BookEdit, freeId, idOf, itemName, type Plain, type Section, valueAt } from "@witnessmark/book";
 import type { ReactNode } from "react";
+import { cm } from "../../drawing/centimetre.ts";
 import { href } from "../../routes/route.ts";
 import { go } from "../../routes/use-route.ts";
 import { Fields } from "./fields.tsx";
@@ -70,7 +71,7 @@ function copy(desk: ReturnType<typeof useDesk>, section: Section, index: number,
   const place = valueAt(item, ["place"]);
   const beside =
     section.id === "points" && Array.isArray(place) && typeof place[0] === "number"
-      ? { place: [Math.round((place[0] + 0.1) * 100) / 100, ...place.slice(1)] }
+      ? { place: [cm(place[0] + 0.1), ...place.slice(1)] }
       : {};
   desk.edit([
     { insert: [...section.path, index + 1], item: { ...rest, ...beside, ...(isKeyed ? { id } : {}) } },

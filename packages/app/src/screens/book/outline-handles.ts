@@ -1,5 +1,6 @@
 import { type BookEdit, type BookPath, type Plain, valueAt } from "@witnessmark/book";
 import type { DrawingMark, DrawingView, PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
+import { cm } from "../../drawing/centimetre.ts";
 
 /** A place of the outline that can be dragged on a view. */
 export interface OutlineHandle {
@@ -8,8 +9,6 @@ export interface OutlineHandle {
   readonly place: DrawingMark["place"];
   readonly edits: (at: PlaceOnView) => readonly BookEdit[];
 }
-
-const cm = (metres: number): number => Math.round(metres * 100) / 100 + 0;
 
 const numberAt = (plain: Plain, path: BookPath): number | undefined => {
   const value = valueAt(plain, path);

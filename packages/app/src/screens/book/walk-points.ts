@@ -1,11 +1,10 @@
 import { type BookEdit, freeId, labelOf, type Plain, valueAt } from "@witnessmark/book";
 import type { PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
+import { cm } from "../../drawing/centimetre.ts";
 import { mirrorOf, placeEdits } from "./place-input.tsx";
 
 /** What is further out than this has a side. */
 const CENTRE_m = 0.45;
-
-const cm = (metres: number): number => Math.round(metres * 100) / 100 + 0;
 
 /** A point of the draft, as far as it can be drawn. */
 export interface DraftPoint {
