@@ -21,12 +21,11 @@ const calendarFeed = createRoute({
 });
 
 export function calendarRoutes({ own, now_ms }: Parts) {
-  /** What was answered on this day up to this head. */
+  /** What was answered on this day up to this head of this database. */
   const known = new Map<string, { readonly key: string; readonly calendar: Promise<string> }>();
 
   async function calendarOf(aircraft: string): Promise<string> {
-    const head = await headOf(own, aircraft);
-    const { epoch } = await own.page(aircraft, { after: 0, limit: 1, most_B: 1 });
+    const { head, epoch } = await headOf(own, aircraft);
     const now = now_ms();
     const key = JSON.stringify([epoch, head, Math.floor(now / DAY_ms)]);
     const before = known.get(aircraft);

@@ -5,11 +5,14 @@ import { EVENTS_MOST_B } from "../guard/limits.ts";
 import { PAGE_EVENTS } from "../protocol.ts";
 import { Refusal } from "../refusal.ts";
 
-/** The highest ledgerSeq of an aircraft. @throws {Refusal} 404 when there is none */
-export async function headOf(own: OperatorStore, aircraft: string): Promise<number> {
-  const { head } = await own.page(aircraft, { after: 0, limit: 1, most_B: 1 });
+/** The highest ledgerSeq of an aircraft, and in which database. @throws {Refusal} 404 when there is none */
+export async function headOf(
+  own: OperatorStore,
+  aircraft: string,
+): Promise<{ readonly head: number; readonly epoch: string }> {
+  const { head, epoch } = await own.page(aircraft, { after: 0, limit: 1, most_B: 1 });
   if (head === 0) throw new Refusal(404, "no-such-aircraft", `There are no events of ${aircraft} here.`);
-  return head;
+  return { head, epoch };
 }
 
 /** Page by page, so that a ledger of ten years does not have to fit into memory. Each as it was kept. */

@@ -20,7 +20,7 @@ const ledgerFile = createRoute({
 export function ledgerFileRoutes({ own, operator, now_ms, onProblem }: Parts) {
   return newRoutes().openapi(ledgerFile, async (c) => {
     const { aircraft } = c.req.valid("param");
-    const head = await headOf(own, aircraft);
+    const { head } = await headOf(own, aircraft);
     const about = { aircraft, operator, exportedAt: wallTime(now_ms(), 0) };
     const lines = ledgerLines(about, head, eventsUpTo(own, aircraft, head));
     return c.newResponse(asStream(lines, onProblem), 200, {

@@ -29,7 +29,7 @@ export function recordRoutes({ own, now_ms }: Parts) {
   return newRoutes().openapi(recordFile, async (c) => {
     const { aircraft } = c.req.valid("param");
     const { from, to, paper } = c.req.valid("query");
-    const head = await headOf(own, aircraft);
+    const { head } = await headOf(own, aircraft);
     const made = await makeRecord(() => textsUpTo(own, aircraft, head), {
       from,
       to,

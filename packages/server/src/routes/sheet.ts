@@ -28,7 +28,8 @@ export function sheetRoutes({ own }: Parts) {
   return newRoutes().openapi(sheetFile, async (c) => {
     const { aircraft, decision: id } = c.req.valid("param");
     const events: LedgerEvent[] = [];
-    for await (const event of eventsUpTo(own, aircraft, await headOf(own, aircraft))) events.push(event);
+    const { head } = await headOf(own, aircraft);
+    for await (const event of eventsUpTo(own, aircraft, head)) events.push(event);
     // what reads a book and draws a sheet is not needed for anything else, and the server starts faster without it
     const { sheetOfDecision } = await import("@witnessmark/sheet");
     const result = await sheetOfDecision(events, id);
