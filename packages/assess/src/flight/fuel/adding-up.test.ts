@@ -9,7 +9,7 @@ describe("parts that are shown in tenths", () => {
         const shown = addingUp_kg(parts_kg);
         const exact_kg = parts_kg.reduce((sum, one) => sum + one, 0);
         const shown_kg = shown.reduce((sum, one) => sum + one, 0);
-        expect(shown_kg).toBeGreaterThan(exact_kg - 1e-5);
+        expect(shown_kg).toBeGreaterThan(exact_kg - 1e-8);
         expect(shown_kg).toBeLessThan(exact_kg + 0.1);
         shown.forEach((one, index) => {
           expect(Math.abs(one - (parts_kg[index] ?? 0))).toBeLessThan(0.1 + 1e-5);
