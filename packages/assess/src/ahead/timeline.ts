@@ -3,7 +3,8 @@ import type { AircraftState, Status } from "@witnessmark/ledger";
 import { findAll } from "../assess.ts";
 import type { Flight } from "../assessment.ts";
 import { type Finding, worthOf } from "../finding.ts";
-import { BADNESS, compareFindings } from "../order.ts";
+import { worstStatus } from "../flight/figures.ts";
+import { compareFindings } from "../order.ts";
 import { wallTimeAt } from "./wall-time-at.ts";
 
 /** One verdict that changes by time alone. */
@@ -134,10 +135,7 @@ function assessedAt(book: Book, state: AircraftState, flight: Flight | null, at_
 
 /** As the status of an assessment; one of nothing is open. */
 const worstOf = (findings: readonly Finding[]): Status =>
-  findings.reduce<Status | undefined>((worst, finding) => {
-    const { status } = worthOf(finding);
-    return worst === undefined || BADNESS[status] < BADNESS[worst] ? status : worst;
-  }, undefined) ?? "open";
+  findings.length === 0 ? "open" : worstStatus(findings.map((finding) => worthOf(finding).status));
 
 function leavingAt(flight: Flight | null, at_ms: number): Flight | null {
   if (flight === null || !(Date.parse(flight.offBlocks) < at_ms)) return flight;

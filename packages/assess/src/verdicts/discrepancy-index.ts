@@ -1,4 +1,4 @@
-import { type AircraftState, compareOrder, type Discrepancy } from "@witnessmark/ledger";
+import { type AircraftState, compareOrder, type Discrepancy, type OrderKey } from "@witnessmark/ledger";
 
 type Closing = Discrepancy["closings"][number];
 
@@ -22,7 +22,8 @@ function isContested({ closings }: Discrepancy): boolean {
   return new Set(lastHow.values()).size > 1;
 }
 
-const later = (a: Closing | undefined, b: Closing): Closing =>
+/** The later of two in the order of the ledger. */
+export const later = <T extends OrderKey>(a: T | undefined, b: T): T =>
   a !== undefined && compareOrder(a, b) > 0 ? a : b;
 
 /** A fold keeps the map until a discrepancy is raised or closed, so it is gone through once, not with every look. */
@@ -51,7 +52,7 @@ function makeIndex(discrepancies: AircraftState["discrepancies"]): DiscrepancyIn
       continue;
     }
     // of thousands that are long closed, nearly all were closed once
-    const closing = closings.length === 1 ? first : closings.reduce(later);
+    const closing = closings.length === 1 ? first : closings.reduce((a, b) => later(a, b));
     if (closing.how === "put-right") putRight.push({ discrepancy, closing });
     if (isContested(discrepancy)) contested.push(discrepancy);
     if (check !== undefined) closedOfCheck.set(check, later(closedOfCheck.get(check), closing));

@@ -1,4 +1,10 @@
-import { type AircraftState, compareOrder, type Discrepancy, type PlannedFlight } from "@witnessmark/ledger";
+import {
+  type AircraftState,
+  compareOrder,
+  type Discrepancy,
+  type OrderKey,
+  type PlannedFlight,
+} from "@witnessmark/ledger";
 import type { Verdict } from "../assessment.ts";
 import { bookSource, NOWHERE, pointName } from "../book-index.ts";
 import type { Context } from "../context.ts";
@@ -9,6 +15,7 @@ import { recorded_ms } from "../walk/moments.ts";
 import { sentence } from "../words/count-words.ts";
 import { momentText, whenText } from "../words/local-time.ts";
 import { titleOf } from "./discrepancies.ts";
+import { later } from "./discrepancy-index.ts";
 import { FIRST_SOURCE } from "./discrepancy-ways.ts";
 
 type Closing = Discrepancy["closings"][number];
@@ -33,11 +40,8 @@ function since(state: AircraftState, walk: string | undefined) {
   return state.decisions.findLast(({ answer, walk: of }) => answer === "go" && of !== walk);
 }
 
-const lastOf = <T extends Parameters<typeof compareOrder>[0]>(all: readonly T[]): T | undefined =>
-  all.reduce<T | undefined>(
-    (last, each) => (last === undefined || compareOrder(each, last) > 0 ? each : last),
-    undefined,
-  );
+const lastOf = <T extends OrderKey>(all: readonly T[]): T | undefined =>
+  all.reduce<T | undefined>((last, each) => later(last, each), undefined);
 
 function waiting({ state, walk, discrepancies }: Context): readonly Waiting[] {
   const last = since(state, walk?.id);

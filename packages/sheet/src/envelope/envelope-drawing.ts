@@ -1,4 +1,4 @@
-import { fromSI, toSI, UNITS, type UnitId } from "@witnessmark/engine";
+import { fromSI, roundStep, toSI, UNITS, type UnitId } from "@witnessmark/engine";
 import type { Status } from "@witnessmark/ledger";
 import { digits } from "../flight/figure-text.ts";
 import type { SheetEdge, SheetEnvelope } from "../flight/mass-and-balance.ts";
@@ -68,9 +68,7 @@ function steps(
   high: number,
   most: number,
 ): { readonly values: readonly number[]; readonly step: number } {
-  const rough = (high - low) / most;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = [1, 2, 5, 10].map((times) => times * power).find((one) => one >= rough) ?? 10 * power;
+  const step = roundStep((high - low) / most, "up");
   const values: number[] = [];
   for (let count = Math.ceil(low / step); count * step <= high; count += 1) values.push(count * step);
   return { values, step };
