@@ -1,7 +1,7 @@
 /*
  * What lies ahead of an answer, for the turboprop on its island flight: where it tips over, looked for by two workers as
- * the app does, and how it turns in the next 12 hours, by one; with nothing on record and after ten years; each against its limit of 100 ms
- * (median of the rounds, from the question to the last answer). Run: node bench/ahead.ts
+ * the app does, and how it turns in the next 12 hours, by one; with nothing on record and after ten years; each against
+ * its limit of 100 ms (median of the rounds, from the question to the last answer). Run: node bench/ahead.ts
  */
 import { once } from "node:events";
 import { Worker } from "node:worker_threads";

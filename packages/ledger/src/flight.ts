@@ -22,7 +22,7 @@ export interface FlightPlan {
   readonly destination?: PlannedField;
   readonly alternate?: PlannedField;
   readonly own?: OwnMinima;
-  /** Fields that the book does not have, as the pilot said them. The book's own comes first where it has one of the code. */
+  /** Fields that the book does not have, as the pilot said them; where it has one of the same code, its own counts. */
   readonly places?: readonly PlannedPlace[];
 }
 
@@ -137,7 +137,7 @@ export interface PlannedApproach {
 }
 
 export interface PlannedField {
-  /** Code of a field of the book. */
+  /** Code of a field of the book, or of one of `places`. */
   readonly code: string;
   /** Name of the runway, such as "29"; absent until one is chosen. */
   readonly runway?: string;

@@ -72,7 +72,8 @@ export const allTips = (shares: readonly Tips[]): Tips => ({
 /**
  * Where the answer for a flight tips over: for each value that could be wrong or can change, the nearest on either side
  * at which something begins to stop the flight, or ceases to, or what may stop it is not known any more, as beyond the
- * end of a table, or the worst of its answers is another. Found by asking the same verdicts that `assess` gives, so it holds for whatever they hold for. The walk is left as it is.
+ * end of a table, or the worst of its answers is another. Found by asking the same verdicts that `assess` gives, so it
+ * holds for whatever they hold for. The walk is left as it is.
  *
  * @param now_ms milliseconds since 1970 UTC
  * @param share of the values; the others are neither among the points nor steady

@@ -2,7 +2,7 @@ import type { Book, Field } from "@witnessmark/book";
 import { toSI, UNITS } from "@witnessmark/engine";
 import type { FlightPlan, PlannedPlace } from "@witnessmark/ledger";
 
-/** What the numbers of a flight need of a field: all that a book says of one but the variation, which none of them asks. */
+/** What the numbers of a flight need of a field: all that a book says of one but the variation, which none asks. */
 export type FlightField = Omit<Field, "magneticVariation_deg">;
 
 /** A place is said once and looked up many times: the same one is the same field. */

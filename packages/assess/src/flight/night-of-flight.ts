@@ -16,7 +16,8 @@ const placeOf = (
 };
 
 /**
- * Whether any of the flight is by night at either of its fields, from off blocks to the landing. Undefined where a field or a time is not known.
+ * Whether any of the flight is by night at either of its fields, from off blocks to the landing. Undefined
+ * where a field or a time is not known.
  *
  * @param time_s from take-off to landing
  * @param nightsOf which night: civil twilight's, as a fuel rule means it, unless another is named

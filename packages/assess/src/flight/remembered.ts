@@ -4,7 +4,7 @@ function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
   return true;
 }
 
-/** How many objects of a kind are remembered at once, where nobody says: three fields, each as it is and with one value changed. */
+/** How many are remembered at once, where nobody says: three fields, each as it is and with one value changed. */
 const MOST = 8;
 
 /**

@@ -55,7 +55,10 @@ export function isOver({ walk, state, clock }: Context): boolean {
   return clock.now_ms > firstWalkHolds_ms(first, clock.now_ms);
 }
 
-/** `Not looked at since Sunday’s last flight`, today’s on the same day, or since the walk after it when nobody told of the flight. */
+/**
+ * `Not looked at since Sunday’s last flight`, today’s on the same day, or since the walk after it when nobody told of
+ * the flight.
+ */
 export function sinceFlight(state: AircraftState, walk: Walk, clock: LocalClock): string {
   const flown = lastFlown(state.happenings);
   const at_ms = flown?.at_ms ?? recorded_ms(walk);

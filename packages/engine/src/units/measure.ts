@@ -24,7 +24,8 @@ const TWO_WAYS = /^[-+−]?[1-9]\d{0,2},\d{3}$/u;
  * Reads `5.20 bar`, `−4 °C`, `12 US qt`: a number (point or comma), then a unit of the dimension asked for, or of one
  * of several.
  *
- * @throws {InputError} `not-a-number` (also one that can be read in two ways: `1,900 lb`), `missing` (no unit), `unknown-unit`, `wrong-unit`
+ * @throws {InputError} `not-a-number` (also one that can be read in two ways: `1,900 lb`), `missing` (no unit),
+ *   `unknown-unit`, `wrong-unit`
  */
 export function parseMeasure(
   text: string,

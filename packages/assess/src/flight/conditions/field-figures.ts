@@ -41,8 +41,9 @@ export interface FlightMasses {
 export interface FieldGround {
   readonly role: FieldRole;
   readonly planned: PlannedField;
-  /** Absent when the book has no such field, or no such runway. */
+  /** Absent where neither the book has it nor the flight says it. */
   readonly field?: FlightField;
+  /** Absent until one is chosen, and where the field has none of its name. */
   readonly runway?: Runway;
   /** At the surface: what was planned with, else the book's. */
   readonly airspace?: AirspaceClass;
