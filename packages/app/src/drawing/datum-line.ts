@@ -50,22 +50,16 @@ export function datumLine(
 ): DatumLine {
   const lines = measures.flatMap(measurePlaces).map((place) => ({ ...place, half_px: LINE_px }));
   const taken = [...marks, ...measures.flatMap(textSquares), ...lines];
-  const [first, ...others] = [...besides(to, from), ...besides(from, to)].map(
-    ([x, y]): { readonly at: Place; readonly on: number } => ({
-      at: { x, y },
-      on: taken.filter(
-        (each) =>
-          Math.abs(each.x - x) < NAME_px.wide / 2 + each.half_px &&
-          Math.abs(each.y - y) < NAME_px.high / 2 + each.half_px,
-      ).length,
-    }),
+  const covers = ([x, y]: Px): number =>
+    taken.filter(
+      (each) =>
+        Math.abs(each.x - x) < NAME_px.wide / 2 + each.half_px &&
+        Math.abs(each.y - y) < NAME_px.high / 2 + each.half_px,
+    ).length;
+  const [[x, y] = to] = [...besides(to, from), ...besides(from, to)].toSorted(
+    (a, b) => covers(a) - covers(b),
   );
-  const { at } = others.reduce(
-    (best, each) => (best === undefined || each.on < best.on ? each : best),
-    first,
-  ) ?? {
-    at: { x: to[0], y: to[1] },
-  };
+  const at: Place = { x, y };
   const squares = [-1, 0, 1].map((side) => ({
     x: at.x + (side * (NAME_px.wide - NAME_px.high)) / 2,
     y: at.y,
