@@ -6,7 +6,8 @@ type Keyed = { readonly [key: string]: Plain };
 /** What was typed under each kind, for coming back to it. */
 export type KindsTyped = ReadonlyMap<string, Keyed>;
 
-const keyed = (value: Plain | undefined): Keyed =>
+/** A value that is keys and values as such; nothing in it otherwise. */
+export const keyed = (value: Plain | undefined): Keyed =>
   typeof value === "object" && value !== null && !Array.isArray(value) ? (value as Keyed) : {}; // keys and values, as just seen
 
 /**

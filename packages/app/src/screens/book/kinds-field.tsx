@@ -3,7 +3,7 @@ import { type ReactNode, useId, useRef } from "react";
 import { capital } from "../../words/capital.ts";
 import { FieldFault, useFaultAt } from "./field-fault.tsx";
 import { plainText } from "./field-input.tsx";
-import { asKind, type KindsTyped, temperatureEdits } from "./kind-change.ts";
+import { asKind, type KindsTyped, keyed, temperatureEdits } from "./kind-change.ts";
 import { useDesk } from "./use-desk.ts";
 
 interface KindsFieldProps {
@@ -21,8 +21,7 @@ export function KindsField({ field, path, value, children }: KindsFieldProps) {
   const told = useFaultAt(path, value, false);
   const kind = plainText(valueAt(value, [field.by]));
   const choose = (next: string) => {
-    if (typeof value === "object" && value !== null && !Array.isArray(value))
-      typed.current = new Map([...typed.current, [kind, value as { readonly [key: string]: Plain }]]); // keys and values
+    typed.current = new Map([...typed.current, [kind, keyed(value)]]);
     desk.edit([
       { set: path, to: asKind(field, value, typed.current, next) },
       ...temperatureEdits(desk.plain, path, next),

@@ -15,25 +15,17 @@ export function withUnit(text: string, before: Plain | undefined, usual: readonl
   const tidy = text.trim();
   if (!BARE.test(tidy) || TWO_WAYS.test(tidy)) return tidy;
   const standing = /[^\d.,\s−+-].*$/u.exec(typeof before === "string" ? before : "")?.[0].trim();
-  const unit =
-    standing !== undefined && dimensionsOf(usual).includes(dimensionOf(standing))
-      ? standing
-      : usual.length > 1
-        ? undefined
-        : usual[0];
-  if (unit === undefined && usual.length > 1) return tidy;
+  const isOfField = standing !== undefined && usual.some((each) => isAlike(each, standing));
+  const unit = isOfField ? standing : usual.length > 1 ? undefined : usual[0];
   const figure = tidy.replace("−", "-").replace("+", "").replace(",", ".");
-  return unit === undefined || unit === "" ? figure : `${figure} ${unit}`;
+  return unit === undefined ? figure : `${figure} ${unit}`;
 }
 
-const dimensionOf = (text: string): string | undefined => {
-  const unit = unitFromText(text);
-  return unit === undefined ? undefined : UNITS[unit].dimension;
-};
-
-/** What a field takes, by its usual units; a unit that is not known stands for nothing. */
-const dimensionsOf = (usual: readonly string[]): readonly (string | undefined)[] =>
-  usual.map(dimensionOf).filter((dimension) => dimension !== undefined);
+/** Whether two units are of one dimension; one that is not known is of none. */
+function isAlike(one: string, other: string): boolean {
+  const [a, b] = [unitFromText(one), unitFromText(other)];
+  return a !== undefined && b !== undefined && UNITS[a].dimension === UNITS[b].dimension;
+}
 
 /** The usual units of a field: its own, or that of the gauge which reads it. */
 export function unitsOfField(field: BookField, plain: Plain | null, path: BookPath): readonly string[] {
