@@ -38,8 +38,8 @@ export type BookFieldKind =
       readonly by: string;
       readonly kinds: Readonly<Record<string, FieldsOfKind>>;
     }
-  /** A mark that the fields named hold common practice, until they are changed or said to be right. */
-  | { readonly is: "assumed"; readonly of: readonly string[] }
+  /** A mark that what stands above it is common practice, until it is changed or said to be right. */
+  | { readonly is: "assumed" }
   /** Lists in lists: shown as a grid of its own. */
   | { readonly is: "cells" };
 

@@ -257,7 +257,7 @@ export const WALK_SECTIONS: readonly Section[] = [
       line("unit", "Reads in", { note: "bar, psi, °C, mm, L, US qt, V …" }),
       { is: "gauge-measure", key: "accuracy", label: "True to ±" },
       { is: "gauge-measure", key: "resolution", label: "Read to" },
-      { is: "assumed", key: "assumed", label: "Common practice", of: ["accuracy", "resolution"] },
+      { is: "assumed", key: "assumed", label: "Common practice" },
       { is: "choice", key: "coverage", label: "Stated as", of: ["bound", "95-percent"], optional: true },
       {
         is: "gauge-span",
