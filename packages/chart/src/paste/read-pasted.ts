@@ -102,14 +102,16 @@ function tableOf(rows: readonly ReadRow[], said: PasteSaid, faults: PasteFault[]
 /** A row of nothing but units, under the names they are of. */
 const isUnits = ({ cells }: ReadRow): boolean =>
   filledCells(cells).length > 0 &&
-  filledCells(cells).every(({ cell }) => unitFromText(cell.text.replace(/^[([]|[)\]]$/g, "")) !== undefined);
+  filledCells(cells).every(({ cell }) => unitFromText(withoutBrackets(cell.text)) !== undefined);
+
+const withoutBrackets = (unit: string): string => unit.replace(/^[([]|[)\]]$/g, "");
 
 /** The names with their units: `Mass (kg)`. */
 const withUnits = (head: ReadRow, units: ReadRow): ReadRow => ({
   ...head,
   cells: head.cells.map(({ cell, content }) => {
     const under = units.cells.find((each) => each.cell.column === cell.column)?.cell.text ?? "";
-    const text = under === "" ? cell.text : `${cell.text} (${under.replace(/^[([]|[)\]]$/g, "")})`;
+    const text = under === "" ? cell.text : `${cell.text} (${withoutBrackets(under)})`;
     return { cell: { ...cell, text }, content: content.kind === "text" ? { ...content, text } : content };
   }),
 });
