@@ -23,8 +23,8 @@ export interface Followed {
 /**
  * A change of the shape with what goes with it: a wheel, a propeller or a nacelle takes its mirror image along, a wing
  * its struts; points and stances that still stand where they were put on it are put where they belong on the changed
- * one; those that a hand has moved stay. Of a book that was not begun from first
- * figures nobody knows where they belong, and nothing follows.
+ * one; those that a hand has moved stay. Of a book that was not begun from first figures nobody knows where they
+ * belong, and nothing follows.
  *
  * @param readBefore the shape as it could be read last, for a book in which a figure of it is none
  * @throws {EditError} a place that is not there
