@@ -1,6 +1,7 @@
 import type { Assessment, Verdict } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import type { AircraftState, Decision } from "@witnessmark/ledger";
+import { ended } from "./ended.ts";
 import type { SheetAlsoOpen, SheetMark, SheetNote } from "./sheet.ts";
 
 /** Open things told one by one; more of them are named together. */
@@ -15,9 +16,7 @@ export interface Notes {
 function reasonFor(verdict: Verdict, decision: Decision | null): string | undefined {
   const given = decision?.reasons.find((reason) => reason.verdict === verdict.id);
   if (given === undefined) return undefined;
-  return given.basis === undefined
-    ? given.words
-    : `${given.words.replace(/[.\s]+$/, "")}. Basis: ${given.basis}`;
+  return given.basis === undefined ? given.words : `${ended(given.words)} Basis: ${given.basis}`;
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { Decision, Status } from "@witnessmark/ledger";
+import { ended } from "../ended.ts";
 import { grouped } from "../grouped.ts";
 import { decisionTitle } from "../sheet.ts";
 import type { RecordDecision } from "./aircraft-record.ts";
@@ -9,7 +10,7 @@ const ORDER: readonly Status[] = ["stop", "caution", "open"];
 
 function reasonWords({ verdict, words, basis }: Decision["reasons"][number], names: Names): string {
   const said = `${verdictName(verdict, names)}: ${words}`;
-  return basis === undefined ? said : `${said.replace(/[.\s]+$/, "")}. Basis: ${basis}`;
+  return basis === undefined ? said : `${ended(said)} Basis: ${basis}`;
 }
 
 /** Decisions in the order in which they were signed. */
