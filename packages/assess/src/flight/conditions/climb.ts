@@ -1,6 +1,7 @@
 import { climbGradientOfRate, climbRateForGradient, toSI, trueAirspeed } from "@witnessmark/engine";
-import type { RunwayCondition, Status } from "@witnessmark/ledger";
+import type { PlannedField, Status } from "@witnessmark/ledger";
 import type { Missing } from "./figure.ts";
+import { surfaceOf } from "./place.ts";
 import { countedAlong_mPerS, type PerformanceAsk, readCell } from "./read-performance.ts";
 
 /** Who asks for a gradient. */
@@ -42,8 +43,7 @@ export type ClimbKind = "climb-gradient" | "go-around-gradient";
 
 export interface ClimbAsk extends PerformanceAsk {
   readonly kind?: ClimbKind;
-  /** Absent while nobody has said how the surface is. */
-  readonly condition: RunwayCondition | undefined;
+  readonly planned: Pick<PlannedField, "code" | "runway" | "condition">;
   readonly isByInstruments: boolean;
   readonly own_1?: number | undefined;
 }
@@ -74,7 +74,8 @@ function statusOf(gradient_1: number, asked: GradientAsked | undefined): Status 
  * @throws {InputError} for a speed or air that the engine refuses
  */
 export function climbOf(ask: ClimbAsk): ClimbFound | undefined {
-  const { performance, at, runway, condition, kind = "climb-gradient" } = ask;
+  const { performance, at, runway, planned, kind = "climb-gradient" } = ask;
+  const { condition } = planned;
   const asked = askedOf(ask);
   const table = performance.tables.find(({ quantity }) => quantity === kind);
   if (table === undefined)
@@ -93,7 +94,7 @@ export function climbOf(ask: ClimbAsk): ClimbFound | undefined {
       quantities.includes(kind) && (when.surface === undefined || when.surface === runway.surface),
   );
   if (condition === undefined && ofSurface.some(({ when }) => when.condition !== undefined))
-    return { ok: false, missing: [{ what: `how the surface of runway ${runway.name} is`, root: "surface" }] };
+    return { ok: false, missing: [surfaceOf(planned)] };
   const factor_1 = ofSurface
     .filter(({ when }) => when.condition === undefined || when.condition === condition)
     .reduce((product, one) => product * one.factor_1, 1);

@@ -66,6 +66,26 @@ describe("what was not said of the place", () => {
     expect(one(all, "wind:destination:crosswind").status).toBe("clear");
   });
 
+  it("is asked for once, in the same words, where a factor of the climb waits for it too", () => {
+    const { performance } = turboprop;
+    if (performance === undefined) throw new Error("expected a book with performance");
+    const [any] = performance.factors;
+    if (any === undefined) throw new Error("expected a factor");
+    const onWet = {
+      ...any,
+      id: "climb-wet",
+      quantities: ["climb-gradient" as const],
+      when: { condition: "wet" as const },
+    };
+    const book = { ...turboprop, performance: { ...performance, factors: [...performance.factors, onWet] } };
+    const metar = reported("METAR ZZTW 120750Z 25010KT 9999 SCT030 04/01 Q1010");
+    const departure: PlannedField = { code: "ZZTW", runway: "24", metar };
+    const all = verdictsOf(flightWith({ departure }), { book });
+    expect(all.filter(({ id }) => id === "runway:departure:climb")).toEqual([]);
+    const surface = one(all, "runway:departure:surface");
+    expect(surface.status === "open" ? surface.missing : []).toEqual(["how the surface of ZZTW 24 is"]);
+  });
+
   it("leaves the wind open for the runway, and judges the sky as reported", () => {
     const all = verdictsOf(flightWith({ destination: { ...nowhere, condition: "dry" } }));
     expect(line(one(all, "runway:destination:runway"))).toBe(

@@ -97,7 +97,7 @@ export function performanceOfField(
       asked,
       rememberedGoAround(at, [performance, runway, condition, isByInstruments], () =>
         attempt(() => {
-          const found = climbOf({ ...ask, kind: "go-around-gradient", condition, isByInstruments });
+          const found = climbOf({ ...ask, kind: "go-around-gradient", planned, isByInstruments });
           return found?.ok === true ? { ok: true, value: found.climb } : found;
         }, "the go-around"),
       ),
@@ -109,7 +109,7 @@ export function performanceOfField(
     asked,
     rememberedClimb(at, [performance, runway, condition, isByInstruments, own_1], () =>
       attempt(() => {
-        const found = climbOf({ ...ask, condition, isByInstruments, own_1 });
+        const found = climbOf({ ...ask, planned, isByInstruments, own_1 });
         return found?.ok === true ? { ok: true, value: found.climb } : found;
       }, "the climb"),
     ),
