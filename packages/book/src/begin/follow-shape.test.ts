@@ -2,39 +2,13 @@ import { describe, expect, it } from "vitest";
 import { editDraft, newDraft, undoDraft } from "../edit/draft.ts";
 import { type BookEdit, EditError, editText, type Plain } from "../edit/edit-text.ts";
 import { editPlain } from "../edit/merge.ts";
-import { plainOf, valueAt } from "../edit/plain-of.ts";
-import { beginBook } from "./begin-book.ts";
-import { ARCHETYPES } from "./figures.ts";
+import { valueAt } from "../edit/plain-of.ts";
+import { begun, placeIn, plainIn, rankIn } from "../testing/begun-book.ts";
 import { followShape } from "./follow-shape.ts";
 import { shapeIn } from "./shaped.ts";
 
-const TAIL_WHEEL = ARCHETYPES.find(({ id }) => id === "piston-single-tail-wheel");
-if (TAIL_WHEEL === undefined) throw new Error("expected an aircraft with a tail wheel");
-const SINGLE = TAIL_WHEEL;
-
-const begun = (datumAft_m = 0): string =>
-  beginBook({
-    archetype: SINGLE,
-    figures: { registration: "ZZ-NEW", type: "New 1", ...SINGLE.figures, datumAft_m },
-    by: "A. Example",
-    on: "2026-11-26",
-  });
-
-const plainIn = (text: string): Plain => {
-  const read = plainOf(text, "new.yaml");
-  if (!read.ok) throw new Error(read.fault.found);
-  return read.plain;
-};
-
-const rank = (plain: Plain, list: string, id: string): number => {
-  const items = valueAt(plain, [list]);
-  if (!Array.isArray(items)) throw new Error(`expected ${list}`);
-  return items.findIndex((item: Plain) => valueAt(item, ["id"]) === id);
-};
-const place = (plain: Plain, list: string, id: string) =>
-  valueAt(plain, [list, rank(plain, list, id), "place"]);
 const x_m = (plain: Plain, list: string, id: string): number => {
-  const value = valueAt(plain, [list, rank(plain, list, id), "place", 0]);
+  const value = valueAt(plain, [list, rankIn(plain, list, id), "place", 0]);
   if (typeof value !== "number") throw new Error(`expected a place of ${id}`);
   return value;
 };
@@ -46,7 +20,7 @@ describe("a change of the shape", () => {
   it.each([0, 1.15, -2])(
     "takes the tyre, the brake and the stance of a wheel along, %s m from the nose to the datum",
     (datumAft_m) => {
-      const plain = plainIn(begun(datumAft_m));
+      const plain = plainIn(begun({ datumAft_m }));
       const to_m = 1.1 - datumAft_m;
       const moved = after(
         plain,
@@ -109,13 +83,16 @@ describe("a change of the shape", () => {
 
   it("leaves what a hand has moved where it is, and names it", () => {
     const own = after(plainIn(begun()), [
-      { set: ["points", rank(plainIn(begun()), "points", "right-main-tyre"), "place"], to: [1.4, 1.2, 0.22] },
+      {
+        set: ["points", rankIn(plainIn(begun()), "points", "right-main-tyre"), "place"],
+        to: [1.4, 1.2, 0.22],
+      },
     ]);
     const { edits, stays, count } = followShape(own, [WHEEL_AFT], null);
     expect(stays).toEqual(["Right main tyre"]);
     // brake, leg and where one crouches, and on the left the tyre too
     expect(count).toBe(7);
-    expect(place(after(own, edits), "points", "right-main-tyre")).toEqual([1.4, 1.2, 0.22]);
+    expect(placeIn(after(own, edits), "points", "right-main-tyre")).toEqual([1.4, 1.2, 0.22]);
   });
 
   it("is one step of undo, to the last character", () => {
@@ -147,7 +124,7 @@ describe("a change of the shape", () => {
     const moved = after(plain, edits);
     expect(hasPair).toBe(true);
     expect(valueAt(moved, ["geometry", "wheels", 1, "y"])).toBe(1.3);
-    expect(valueAt(moved, ["points", rank(moved, "points", "right-main-tyre"), "place", 1])).toBe(1.3);
+    expect(valueAt(moved, ["points", rankIn(moved, "points", "right-main-tyre"), "place", 1])).toBe(1.3);
     const uneven = after(plain, [{ set: ["geometry", "wheels", 2, "diameter"], to: 0.3 }]);
     expect(followShape(uneven, [out], null).hasPair).toBe(false);
     const tail: BookEdit = { set: ["geometry", "wheels", 0, "x"], to: 6.2 };
@@ -165,7 +142,7 @@ describe("a change of the shape", () => {
     const edit: BookEdit = { set: ["geometry", "wheels", 1, "y"], to: 1.3 };
     const mended = after(slip, followShape(slip, [edit], shapeIn(plain) ?? null).edits);
     expect(valueAt(mended, ["geometry", "wheels", 2, "y"])).toBe(-1.3);
-    expect(valueAt(mended, ["points", rank(mended, "points", "left-main-tyre"), "place", 1])).toBe(-1.3);
+    expect(valueAt(mended, ["points", rankIn(mended, "points", "left-main-tyre"), "place", 1])).toBe(-1.3);
   });
 
   it("is refused where there is no such place", () => {

@@ -1,40 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { editDraft, newDraft, redoDraft, undoDraft } from "../edit/draft.ts";
 import { type BookEdit, editText, type Plain } from "../edit/edit-text.ts";
-import { plainOf, valueAt } from "../edit/plain-of.ts";
+import { valueAt } from "../edit/plain-of.ts";
 import { faultSentence } from "../faults/fault-sentence.ts";
 import { readBook } from "../read-book.ts";
-import { beginBook } from "./begin-book.ts";
-import { ARCHETYPES } from "./figures.ts";
+import { begun, placeIn, plainIn, rankIn, SINGLE } from "../testing/begun-book.ts";
 import { type FirstFigures, firstFiguresOf } from "./first-figures.ts";
 import { followShape } from "./follow-shape.ts";
 import { changedByHand, redraw } from "./redraw.ts";
 
-const TAIL_WHEEL = ARCHETYPES.find(({ id }) => id === "piston-single-tail-wheel");
-if (TAIL_WHEEL === undefined) throw new Error("expected an aircraft with a tail wheel");
-const SINGLE = TAIL_WHEEL;
-
-const begun = (changed: Partial<FirstFigures> = {}): string =>
-  beginBook({
-    archetype: SINGLE,
-    figures: { registration: "ZZ-NEW", type: "New 1", ...SINGLE.figures, ...changed },
-    by: "A. Example",
-    on: "2026-11-26",
-  });
-
-const plainIn = (text: string): Plain => {
-  const read = plainOf(text, "new.yaml");
-  if (!read.ok) throw new Error(read.fault.found);
-  return read.plain;
-};
-
-const rankOf = (plain: Plain, id: string): number => {
-  const points = valueAt(plain, ["points"]);
-  if (!Array.isArray(points)) throw new Error("expected points");
-  return points.findIndex((point: Plain) => valueAt(point, ["id"]) === id);
-};
-
-const placeIn = (plain: Plain, id: string) => valueAt(plain, ["points", rankOf(plain, id), "place"]);
+const rankOf = (plain: Plain, id: string): number => rankIn(plain, "points", id);
+const placeOf = (plain: Plain, id: string) => placeIn(plain, "points", id);
 
 function drawnAnew(text: string, changed: Partial<FirstFigures>) {
   const plain = plainIn(text);
@@ -51,7 +27,12 @@ const PITOT: BookEdit = {
 
 describe("a book drawn anew from other first figures", () => {
   it("is the one that would have been begun with them, where nothing was changed by hand", () => {
-    const { text, stays } = drawnAnew(begun(), { span_m: 12.5, length_m: 7.6, wing: "low", height_m: 2.6 });
+    const { text, stays } = drawnAnew(begun(), {
+      span_m: 12.5,
+      length_m: 7.6,
+      wing: "low",
+      height_m: 2.6,
+    });
     expect(plainIn(text)).toEqual(
       plainIn(begun({ span_m: 12.5, length_m: 7.6, wing: "low", height_m: 2.6 })),
     );
@@ -62,9 +43,9 @@ describe("a book drawn anew from other first figures", () => {
     const moved = editText(begun(), [PITOT]);
     const { text, stays } = drawnAnew(moved, { span_m: 13 });
     const [plain, fresh] = [plainIn(text), plainIn(begun({ span_m: 13 }))];
-    expect(placeIn(plain, "pitot")).toEqual([2.4, -3.33, 1.9]);
-    expect(placeIn(plain, "left-tip-light")).toEqual(placeIn(fresh, "left-tip-light"));
-    expect(placeIn(fresh, "left-tip-light")).not.toEqual(placeIn(plainIn(begun()), "left-tip-light"));
+    expect(placeOf(plain, "pitot")).toEqual([2.4, -3.33, 1.9]);
+    expect(placeOf(plain, "left-tip-light")).toEqual(placeOf(fresh, "left-tip-light"));
+    expect(placeOf(fresh, "left-tip-light")).not.toEqual(placeOf(plainIn(begun()), "left-tip-light"));
     expect(stays).toEqual(['["points",{"id":"pitot"},"place"]']);
   });
 
@@ -76,7 +57,7 @@ describe("a book drawn anew from other first figures", () => {
         id: "pitot",
         index: rankOf(moved, "pitot"),
         name: "Left pitot tube",
-        drawn: placeIn(plainIn(begun({ span_m: 13 })), "pitot"),
+        drawn: placeOf(plainIn(begun({ span_m: 13 })), "pitot"),
       },
     ]);
   });
@@ -141,7 +122,7 @@ describe("a book drawn anew from other first figures", () => {
     expect(stays).toEqual([]);
     expect(valueAt(plain, ["drawnFrom", "datum"])).toBe(1.15);
     // 2.40 − 1.15, 1.777 − 1.15, 2.50 − 1.15, 2.09 − 1.15, 1.90 − 1.15
-    expect(placeIn(plain, "pitot")).toEqual([1.25, -3.33, 1.9]);
+    expect(placeOf(plain, "pitot")).toEqual([1.25, -3.33, 1.9]);
     expect(valueAt(plain, ["geometry", "wheels", 1, "x"])).toBe(0.627);
     expect(valueAt(plain, ["hazards", 0, "place"])).toEqual([1.35, -1]);
     expect(valueAt(plain, ["loading", "stations", 0])).toMatchObject({
@@ -178,12 +159,12 @@ describe("a book drawn anew from other first figures", () => {
     const own = editText(begun(), [{ set: ["geometry", "wheels", 1, "x"], to: 1.1 }]);
     const { edits } = followShape(plainIn(begun()), [{ set: ["geometry", "wheels", 1, "x"], to: 1.1 }], null);
     const followed = plainIn(editText(begun(), edits));
-    expect(placeIn(followed, "right-main-tyre")).toEqual([1.1, 1.1, 0.22]);
+    expect(placeOf(followed, "right-main-tyre")).toEqual([1.1, 1.1, 0.22]);
     expect(changedByHand(followed).points).toEqual([]);
     expect(changedByHand(plainIn(own)).points.map(({ id }) => id)).toContain("right-main-tyre");
     const anew = plainIn(drawnAnew(editText(begun(), edits), { length_m: 7.6 }).text);
-    expect(placeIn(anew, "right-main-tyre")).toEqual([1.1, 1.1, 0.22]);
-    expect(placeIn(anew, "papers")).toEqual(placeIn(plainIn(begun({ length_m: 7.6 })), "papers"));
+    expect(placeOf(anew, "right-main-tyre")).toEqual([1.1, 1.1, 0.22]);
+    expect(placeOf(anew, "papers")).toEqual(placeOf(plainIn(begun({ length_m: 7.6 })), "papers"));
   });
 
   it("is refused for figures that no aircraft has", () => {
