@@ -12,22 +12,16 @@ const BARE = flightBookText
   )
   .replace(/ {4}- \{ id: wet-grass.*\n/, "");
 
-async function read(...lines: readonly string[]) {
-  const text = BARE.replace(TABLE, `${TABLE}${lines.map((line) => `      ${line}\n`).join("")}`);
-  return readBook(text, "book.yaml");
-}
+const withLines = (...lines: readonly string[]): string =>
+  BARE.replace(TABLE, `${TABLE}${lines.map((line) => `      ${line}\n`).join("")}`);
 async function tables(...lines: readonly string[]) {
-  const result = await read(...lines);
+  const result = await readBook(withLines(...lines), "book.yaml");
   if (!result.ok)
     throw new Error(result.faults.map(({ path, expected }) => `${path}: ${expected}`).join("\n"));
   return result.book.performance?.tables ?? [];
 }
 async function faultsOf(text: string): Promise<readonly string[]> {
   const result = await readBook(text, "book.yaml");
-  return result.ok ? [] : result.faults.map(({ path, expected }) => `${path}: ${expected}`);
-}
-async function faults(...lines: readonly string[]): Promise<readonly string[]> {
-  const result = await read(...lines);
   return result.ok ? [] : result.faults.map(({ path, expected }) => `${path}: ${expected}`);
 }
 
@@ -59,7 +53,7 @@ describe("a ground roll that is a share of the distance over 50 ft", () => {
   });
 
   it("is below one, of a distance over 50 ft, and told once", async () => {
-    expect(await faults("groundRoll: 58")).toEqual([
+    expect(await faultsOf(withLines("groundRoll: 58"))).toEqual([
       "performance.tables[0].groundRoll: a share above 0 and below 1: it is shorter than over 50 ft",
     ]);
     const climb = BARE.replace(
@@ -86,6 +80,6 @@ describe("a ground roll that is a share of the distance over 50 ft", () => {
     expect(await grass(BARE)).toEqual([
       "performance.factors[0].of: a table of `take-off-ground-roll`, to take the factor of",
     ]);
-    expect(await grass(BARE.replace(TABLE, `${TABLE}      groundRoll: 0.58\n`))).toEqual([]);
+    expect(await grass(withLines("groundRoll: 0.58"))).toEqual([]);
   });
 });
