@@ -24,6 +24,17 @@ function longServer(): FakeServer {
   return server;
 }
 
+/**
+ * Breaks the line at what is asked after so many answers.
+ *
+ * @returns how often it has been asked
+ */
+function breakAfter(server: FakeServer, end: string, answers: number): () => number {
+  let asked = 0;
+  server.intercept = (_method, path) => (path.endsWith(end) && ++asked > answers ? Response.error() : null);
+  return () => asked;
+}
+
 const entry = (keep: OpenKeep) => keep.snapshot().aircraft.get(SKR);
 const answers = (keep: OpenKeep) =>
   [...(entry(keep)?.state.checks.values() ?? [])].reduce((sum, check) => sum + check.answers.length, 0);
@@ -54,12 +65,10 @@ describe("a phone that is new to a ledger", () => {
     await makeClient("", server.fetch).push(SKR, some);
     server.page = 30;
     const name = newPhone();
-    let asked = 0;
-    server.intercept = (_method, path) =>
-      path.endsWith(`${SKR}/events`) && ++asked > 1 ? Response.error() : null;
+    const asked = breakAfter(server, `${SKR}/events`, 1);
     const keep = await pickUp(server, name, {});
     await keep.exchange();
-    expect(asked).toBeGreaterThan(1);
+    expect(asked()).toBeGreaterThan(1);
     expect(await stored(name)).toBeGreaterThan(0);
     expect(keep.snapshot().aircraft.has(SKR)).toBe(false);
     keep.close();
@@ -152,8 +161,7 @@ describe("a phone that is new to a long ledger", () => {
     const server = longServer();
     const name = newPhone();
     const keep = await pickUp(server, name, LONG);
-    let asked = 0;
-    server.intercept = (_method, path) => (path.endsWith("/needed") && ++asked > 2 ? Response.error() : null);
+    breakAfter(server, "/needed", 2);
     await keep.exchange();
     expect(keep.snapshot().status.trouble).toMatch(
       /^The record of ZZ-SKR is coming from the server: \d+ of 100\./,
@@ -179,10 +187,9 @@ describe("a phone that is new to a long ledger", () => {
     await keep.exchange();
     const state = entry(keep)?.state;
     server.restore(past, "epoch-2");
-    let asked = 0;
-    server.intercept = (_method, path) => (path.endsWith("/needed") && ++asked > 1 ? Response.error() : null);
+    const asked = breakAfter(server, "/needed", 1);
     await keep.exchange();
-    expect(asked).toBeGreaterThan(1);
+    expect(asked()).toBeGreaterThan(1);
     expect(entry(keep)?.state).toEqual(state);
     keep.close();
     const again = await pickUp(server, name, LONG);
@@ -193,8 +200,7 @@ describe("a phone that is new to a long ledger", () => {
     const server = longServer();
     const name = newPhone();
     const keep = await pickUp(server, name, LONG);
-    let asked = 0;
-    server.intercept = (_method, path) => (path.endsWith("/needed") && ++asked > 2 ? Response.error() : null);
+    breakAfter(server, "/needed", 2);
     await keep.exchange();
     server.restore(past, "epoch-2");
     await keep.exchange();
@@ -212,8 +218,7 @@ describe("a phone that is new to a long ledger", () => {
     const server = longServer();
     const name = newPhone();
     const keep = await pickUp(server, name, LONG);
-    let asked = 0;
-    server.intercept = (_method, path) => (path.endsWith("/needed") && ++asked > 2 ? Response.error() : null);
+    breakAfter(server, "/needed", 2);
     await keep.exchange();
     server.intercept = () => null;
     server.wholeEvents = null;
