@@ -11,18 +11,25 @@ const MORNING_ms = Date.parse("2026-11-12T08:05:00Z");
 const METAR = "METAR ZZQN 120750Z 24014G22KT 9999 -RA BKN022 05/03 Q1008";
 const TAF = "TAF ZZQN 120500Z 1206/1218 24014G22KT 9999 BKN022";
 
+/** The conditions of the island flight on that morning, on a phone that has just met the demo. */
+async function thatMorning() {
+  const shift_ms = MORNING_ms - Date.now();
+  const { phone: pickUp, end } = await openScene({ shift_ms });
+  const phone = await pickUp({ shift_ms });
+  await introduce(phone.page, "MK");
+  const conditions = new Conditions(phone.page);
+  await conditions.openWith(LOADED_FLIGHT);
+  return { phone, conditions, end };
+}
+
 describe("the conditions of a flight", () => {
   let phone: Phone;
   let conditions: Conditions;
 
   beforeAll(async () => {
-    const shift_ms = MORNING_ms - Date.now();
-    const scene = await openScene({ shift_ms });
-    phone = await scene.phone({ shift_ms });
-    await introduce(phone.page, "MK");
-    conditions = new Conditions(phone.page);
-    await conditions.openWith(LOADED_FLIGHT);
-    return scene.end;
+    const opened = await thatMorning();
+    ({ phone, conditions } = opened);
+    return opened.end;
   });
 
   it("a field and a runway are chosen from the book's", async () => {
@@ -141,13 +148,23 @@ describe("the conditions of a flight", () => {
     await conditions.drawing(/^Wind on runway 29/).waitFor();
   });
 
-  it("a field that the book has not is said for the flight, and has its wind and its distance", async () => {
+  it("a field that is not in the book is said for the flight, and has its wind and its distance", async () => {
     await conditions.at("landing");
     const dialog = await conditions.sayField();
     const line = (label: RegExp) => dialog.getByRole("textbox", { name: label });
     await line(/^Code/).fill("zzst");
     await dialog.getByRole("button", { name: "Use it for this flight" }).tap();
     await dialog.getByRole("alert").waitFor();
+    // what cannot be read is told in the colour of a stop, and the cursor is at the first of it
+    const [first, says, alert] = await dialog.evaluate((element) => [
+      document.activeElement?.getAttribute("aria-describedby"),
+      ...[".field .stop", "[role=alert]"].map((part) => {
+        const found = element.querySelector(part);
+        return found === null ? "" : getComputedStyle(found).color;
+      }),
+    ]);
+    expect(first).toBe(await line(/^Latitude/).getAttribute("aria-describedby"));
+    expect(says).toBe(alert);
     await line(/^Latitude/).fill("57 12.6 N");
     await line(/^Longitude/).fill("6 21 W");
     await line(/^Elevation/).fill("40");
@@ -197,13 +214,9 @@ describe("reports before anything else is said", () => {
     "TAF ZZQN 120800Z 1209/1218 26016KT 9999 SCT020 TEMPO 1209/1212 28022G34KT 3000 SHRA BKN008";
 
   beforeAll(async () => {
-    const shift_ms = MORNING_ms - Date.now();
-    const scene = await openScene({ shift_ms });
-    phone = await scene.phone({ shift_ms });
-    await introduce(phone.page, "MK");
-    conditions = new Conditions(phone.page);
-    await conditions.openWith(LOADED_FLIGHT);
-    return scene.end;
+    const opened = await thatMorning();
+    ({ phone, conditions } = opened);
+    return opened.end;
   });
 
   it("belong to the field that the flight goes to, runway or not; what is left out stays in the box", async () => {

@@ -1,6 +1,7 @@
 import type { PlannedPlace, PlannedRunway } from "@witnessmark/ledger";
 import { type FormEvent, type ReactNode, useId, useState } from "react";
 import { Popup } from "../../frame/popup.tsx";
+import { useFirstFault } from "../../frame/use-first-fault.ts";
 import { NOTHING_TYPED, type PlaceFaults, type PlaceTyped, readPlace, typedOf } from "./said-place.ts";
 
 const SURFACES: readonly (readonly [PlannedRunway["surface"], string])[] = [
@@ -23,14 +24,17 @@ export function SaidPlaceForm({ code, before, onPlace, onClose }: SaidPlaceFormP
   const [typed, setTyped] = useState<PlaceTyped>(() =>
     before === undefined ? { ...NOTHING_TYPED, code } : typedOf(before),
   );
-  const [asked, setAsked] = useState(false);
+  const [asked, setAsked] = useState(0);
+  const form = useFirstFault(asked);
   const read = readPlace(typed, Intl.DateTimeFormat().resolvedOptions().timeZone);
-  const faults: PlaceFaults = asked && !read.ok ? read.faults : {};
+  const faults: PlaceFaults = asked > 0 && !read.ok ? read.faults : {};
   const change = (part: Partial<PlaceTyped>) => setTyped({ ...typed, ...part });
   const send = (event: FormEvent) => {
     event.preventDefault();
-    setAsked(true);
-    if (!read.ok) return;
+    if (!read.ok) {
+      setAsked(asked + 1);
+      return;
+    }
     onPlace(read.place);
     onClose();
   };
@@ -50,7 +54,7 @@ export function SaidPlaceForm({ code, before, onPlace, onClose }: SaidPlaceFormP
   );
   return (
     <Popup title="A field that is not in the book" onClose={onClose}>
-      <form className="popup-body" onSubmit={send} noValidate>
+      <form ref={form} className="popup-body" onSubmit={send} noValidate>
         <p>From its chart or its owner, for this flight. A field you go to often belongs in the book.</p>
         {line("code", "Code", "Four letters; for a strip without one, four of your own, such as ZZST")}
         {line("name", "Name, if it has one")}
@@ -87,7 +91,7 @@ export function SaidPlaceForm({ code, before, onPlace, onClose }: SaidPlaceFormP
           />
           <span>It has lights for night</span>
         </label>
-        {asked && !read.ok ? (
+        {asked > 0 && !read.ok ? (
           <p className="trouble" role="alert">
             Not all of it can be read yet: look at the lines that say why.
           </p>

@@ -7,9 +7,10 @@ import {
 } from "@witnessmark/assess";
 import type { Decision } from "@witnessmark/ledger";
 import { ended, STANDING_CAUTION } from "@witnessmark/sheet";
-import { useEffect, useRef, useState } from "react";
+import { useState } from "react";
 import { Popup } from "../../frame/popup.tsx";
 import { Trouble } from "../../frame/trouble.tsx";
+import { useFirstFault } from "../../frame/use-first-fault.ts";
 import { Mark } from "../../marks/mark.tsx";
 import { countOf, tally } from "../../words/figures.ts";
 import { givenReasons, parted, type TypedReasons } from "./reasons.ts";
@@ -32,8 +33,8 @@ const NOTHING: Typed = { words: "", basis: "" };
  * may share one reason; that confirms none of them.
  */
 export function WhyGo({ assessment, reasons, busy, trouble, onReasons, onSign, onClose }: WhyGoProps) {
-  const form = useRef<HTMLFormElement>(null);
   const [asked, setAsked] = useState(0);
+  const form = useFirstFault(asked);
   const both = parted(decisionNeeds(assessment, "go"), assessment);
   const given = givenReasons(both, reasons);
   const faults = decisionFaults(assessment, "go", given);
@@ -43,10 +44,6 @@ export function WhyGo({ assessment, reasons, busy, trouble, onReasons, onSign, o
       ...reasons,
       each: { ...reasons.each, [verdict]: { ...NOTHING, ...reasons.each[verdict], ...part } },
     });
-  // what is missing may be far up the list
-  useEffect(() => {
-    if (asked > 0) form.current?.querySelector<HTMLInputElement>("[aria-invalid=true]")?.focus();
-  }, [asked]);
   const missing = missingOf(faults, both.unseen);
   return (
     <Popup title="Go, and why" onClose={onClose}>
