@@ -1,10 +1,8 @@
 import { assess } from "@witnessmark/assess";
 import { type Book, issuedText, newDraft, smallBookText } from "@witnessmark/book";
-import { newId } from "@witnessmark/ledger";
 import { planWalk } from "@witnessmark/planner";
 import { expect, it } from "vitest";
-import { adopted, bookOf } from "../testing/adopted-book.ts";
-import { person, ToldLedger } from "../testing/told-ledger.ts";
+import { adopted, bookOf, walkUnder } from "../testing/adopted-book.ts";
 import { openWalk } from "./open-walk.ts";
 import { walkView } from "./walk-view.ts";
 
@@ -25,9 +23,7 @@ it("a check that is only said in other words keeps its look in an open walk, and
     "id: right-brake\n",
     "id: right-brake-line\n",
   );
-  const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
-  const pilot = person("MK");
-  const walk = newId();
+  const { ledger, pilot, walk } = await walkUnder(first, smallBookText);
   const adopt = (book: Book, text: string) => ledger.tell(pilot, adopted(book, text));
   const statusIn = (book: Book, check: string) => {
     const open = openWalk(ledger.state);
@@ -35,11 +31,6 @@ it("a check that is only said in other words keeps its look in an open walk, and
     const assessment = assess(book, ledger.state, null, ledger.now_ms);
     return walkView(open, planWalk(book, "first-of-day"), ledger.state, assessment).byId.get(check)?.status;
   };
-  await adopt(first, smallBookText);
-  await ledger.tell(pilot, {
-    type: "walk.started",
-    body: { walk, kind: "first-of-day", bookSha256: first.sha256 },
-  });
   expect(statusIn(first, "right-brake")).toBe("open");
   await ledger.tell(pilot, {
     type: "check.answered",
@@ -71,19 +62,12 @@ it("a check that asks something else since an issue is asked again in an open wa
     ({ id, reading, after }) => id !== asked.id && reading === undefined && after.length === 0,
   );
   if (other === undefined) throw new Error("expected another check");
-  const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
-  const pilot = person("MK");
-  const walk = newId();
+  const { ledger, pilot, walk } = await walkUnder(first, smallBookText);
   const adopt = (book: Book, text: string) => ledger.tell(pilot, adopted(book, text));
   const look = (check: string) =>
     ledger.tell(pilot, { type: "check.answered", body: { walk, check, answer: "as-it-should-be" } });
   const verdictOn = (book: Book, check: string) =>
     assess(book, ledger.state, null, ledger.now_ms).verdicts.find(({ id }) => id === `check:${check}`);
-  await adopt(first, smallBookText);
-  await ledger.tell(pilot, {
-    type: "walk.started",
-    body: { walk, kind: "first-of-day", bookSha256: first.sha256 },
-  });
   await look(asked.id);
   await look(other.id);
   expect(verdictOn(first, asked.id)?.status).toBe("clear");
@@ -106,9 +90,7 @@ it("a reading that was taken with another gauge than the book asks for since an 
   );
   const second = await bookOf(text);
   expect(second.checksById.get(asked.id)?.since).toBe(4);
-  const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
-  const pilot = person("MK");
-  const walk = newId();
+  const { ledger, pilot, walk } = await walkUnder(first, smallBookText);
   const look = () =>
     ledger.tell(pilot, {
       type: "check.answered",
@@ -117,11 +99,6 @@ it("a reading that was taken with another gauge than the book asks for since an 
   const says = () =>
     assess(second, ledger.state, null, ledger.now_ms).verdicts.find(({ id }) => id === `check:${asked.id}`)
       ?.says;
-  await ledger.tell(pilot, adopted(first, smallBookText));
-  await ledger.tell(pilot, {
-    type: "walk.started",
-    body: { walk, kind: "first-of-day", bookSha256: first.sha256 },
-  });
   await ledger.tell(pilot, {
     type: "reading.recorded",
     body: {

@@ -1,10 +1,8 @@
 import { assess } from "@witnessmark/assess";
 import { type Book, type BookEdit, editText, smallBookText } from "@witnessmark/book";
-import { newId } from "@witnessmark/ledger";
 import { planWalk } from "@witnessmark/planner";
 import { expect, it } from "vitest";
-import { adopted, bookOf } from "../../testing/adopted-book.ts";
-import { person, ToldLedger } from "../../testing/told-ledger.ts";
+import { adopted, bookOf, walkUnder } from "../../testing/adopted-book.ts";
 import { openWalk } from "../../walk/open-walk.ts";
 import { walkView } from "../../walk/walk-view.ts";
 
@@ -33,14 +31,7 @@ it("a walk that is open goes on under the next revision: what was seen stays, re
   const text = editText(smallBookText, edits);
   const next = await bookOf(text);
 
-  const ledger = new ToldLedger(first.aircraft.registration, Date.UTC(2026, 10, 12, 7, 20));
-  const pilot = person("MK");
-  const walk = newId();
-  await ledger.tell(pilot, adopted(first, smallBookText));
-  await ledger.tell(pilot, {
-    type: "walk.started",
-    body: { walk, kind: "first-of-day", bookSha256: first.sha256 },
-  });
+  const { ledger, pilot, walk } = await walkUnder(first, smallBookText);
   await ledger.tell(pilot, {
     type: "reading.recorded",
     body: {
