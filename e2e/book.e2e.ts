@@ -4,7 +4,8 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { AddAircraft } from "./harness/add-aircraft.ts";
 import { BookDesk } from "./harness/book-desk.ts";
 import { type Phone, TABLET } from "./harness/browser.ts";
-import { Drawing } from "./harness/drawing.ts";
+import { Drawing, middleOf } from "./harness/drawing.ts";
+import { openDesk } from "./harness/open-desk.ts";
 import { chartPhoto, PaperChart, roll_m } from "./harness/paper-chart.ts";
 import { PATIENCE_ms, until } from "./harness/patience.ts";
 import { jpeg } from "./harness/picture-file.ts";
@@ -18,10 +19,7 @@ describe("a book for one's own aircraft, on a tablet", () => {
   let phone: Phone;
   let desk: BookDesk;
   beforeAll(async () => {
-    scene = await openScene();
-    phone = await scene.phone({ device: TABLET });
-    desk = new BookDesk(phone.page, REGISTRATION);
-    await introduce(phone.page, "MK");
+    ({ scene, phone, desk } = await openDesk(REGISTRATION));
     return scene.end;
   });
 
@@ -144,9 +142,7 @@ describe("a book for one's own aircraft, on a tablet", () => {
     const aft = desk.field("Place, aft, metres");
     const before = await aft.inputValue();
     const drawing = new Drawing(page, /points, from above/);
-    const box = await drawing.surface.getByRole("button", { name: /pitot/i }).first().boundingBox();
-    if (box === null) throw new Error("expected the point on the drawing");
-    const from = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    const from = await middleOf(drawing.surface.getByRole("button", { name: /pitot/i }).first());
     await drawing.fingers([[from, { x: from.x + 40, y: from.y }]], async () => undefined);
     await until(
       "the point further aft",

@@ -1,24 +1,20 @@
-import type { Locator } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
-import { BookDesk } from "./harness/book-desk.ts";
-import { type Phone, TABLET } from "./harness/browser.ts";
-import { type At, Drawing } from "./harness/drawing.ts";
+import type { BookDesk } from "./harness/book-desk.ts";
+import type { Phone } from "./harness/browser.ts";
+import { Drawing, middleOf } from "./harness/drawing.ts";
+import { openDesk } from "./harness/open-desk.ts";
 import { PATIENCE_ms, until } from "./harness/patience.ts";
-import { openScene, type Scene } from "./harness/scene.ts";
-import { go, introduce } from "./harness/screens.ts";
+import { go } from "./harness/screens.ts";
 
 const REGISTRATION = "ZZ-OWN";
 
 describe("somebody's own book, on a tablet", () => {
-  let scene: Scene;
   let phone: Phone;
   let desk: BookDesk;
   beforeAll(async () => {
-    scene = await openScene();
-    phone = await scene.phone({ device: TABLET });
-    desk = new BookDesk(phone.page, REGISTRATION);
-    await introduce(phone.page, "MK");
-    return scene.end;
+    const opened = await openDesk(REGISTRATION);
+    ({ phone, desk } = opened);
+    return opened.scene.end;
   });
 
   const measured = (text: string) => phone.page.locator(".dimension-text", { hasText: text }).first();
@@ -89,15 +85,12 @@ describe("somebody's own book, on a tablet", () => {
 describe("a book counted from the datum of its handbook, on a tablet", () => {
   const HERON = "ZZ-HER";
   const DATUM = "Datum of the handbook’s arms: how far behind the tip of the nose";
-  let scene: Scene;
   let phone: Phone;
   let desk: BookDesk;
   beforeAll(async () => {
-    scene = await openScene();
-    phone = await scene.phone({ device: TABLET });
-    desk = new BookDesk(phone.page, HERON);
-    await introduce(phone.page, "MK");
-    return scene.end;
+    const opened = await openDesk(HERON);
+    ({ phone, desk } = opened);
+    return opened.scene.end;
   });
 
   const aft = () => desk.field("Place, aft, metres");
@@ -105,11 +98,6 @@ describe("a book counted from the datum of its handbook, on a tablet", () => {
   const aftOf = async (point: string): Promise<number> => {
     await desk.open("points", point);
     return Number(await aft().inputValue());
-  };
-  const middleOf = async (mark: Locator): Promise<At> => {
-    const box = await mark.boundingBox();
-    if (box === null) throw new Error("expected it on the drawing");
-    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   };
 
   it("keeps the last drawing while a figure is none, and draws the datum where it is said", async () => {

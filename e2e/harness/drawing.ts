@@ -5,6 +5,13 @@ export interface At {
   readonly y: number;
 }
 
+/** The middle of something that is seen, where a finger takes it. */
+export async function middleOf(mark: Locator): Promise<At> {
+  const box = await mark.boundingBox();
+  if (box === null) throw new Error("drawing: expected it on the page");
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
 /** The drawing of an aircraft on a page: its picture, its marks, its buttons, and fingers on it. */
 export class Drawing {
   readonly page: Page;
@@ -56,9 +63,7 @@ export class Drawing {
   }
 
   async middle(): Promise<At> {
-    const box = await this.surface.boundingBox();
-    if (box === null) throw new Error("drawing: expected it on the page");
-    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    return middleOf(this.surface);
   }
 
   /** Fingers go down, along their ways in steps, and up; between the last step and up, something can be looked at. */
