@@ -1,8 +1,8 @@
 /* The turboprop of the demo, and the state of it after ten years. */
 import { readFile } from "node:fs/promises";
-import { type Book, type Check, readBook } from "@witnessmark/book";
-import { fromSI } from "@witnessmark/engine";
+import { type Book, readBook } from "@witnessmark/book";
 import { type AircraftState, fold, generateHistory, type KnownEvent } from "@witnessmark/ledger";
+import { checkLike } from "../../e2e/harness/check-like.ts";
 
 const BOOK = new URL("../../books/zz-skr.yaml", import.meta.url);
 
@@ -12,17 +12,6 @@ export async function turboprop(): Promise<Book> {
     throw new Error(`bench: expected a book without faults, found ${result.faults.length}`);
   }
   return result.book;
-}
-
-/** A check as the generator of histories knows it; its gauge reads about the middle of the rule that is drawn. */
-function checkLike(book: Book, { id, reading }: Check) {
-  const gauge = reading === undefined ? undefined : book.gauges.get(reading.gauge);
-  if (reading === undefined || gauge === undefined) return { id };
-  const [low, high] = reading.scale;
-  return {
-    id,
-    gauge: { id: gauge.id, unit: gauge.unit, usual: fromSI((low.valueSI + high.valueSI) / 2, gauge.unit) },
-  };
 }
 
 /** Everything up to the last decision on a first walk of the day: a whole walk, just signed, nothing flown since. */

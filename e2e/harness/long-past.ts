@@ -1,23 +1,12 @@
 import { readFile } from "node:fs/promises";
-import { type Book, type Check, readBook } from "@witnessmark/book";
-import { fromSI } from "@witnessmark/engine";
+import { readBook } from "@witnessmark/book";
 import { generateHistory, type HistoryOptions } from "@witnessmark/ledger";
+import { checkLike } from "./check-like.ts";
 import { pushAll } from "./past-readings.ts";
 
 const BOOK = new URL("../../books/zz-skr.yaml", import.meta.url);
 const DAY_ms = 86_400_000;
 const YEAR_ms = 365.25 * DAY_ms;
-
-/** A check as the generator of histories knows it; its gauge reads about the middle of the rule that is drawn. */
-function checkLike(book: Book, { id, reading }: Check) {
-  const gauge = reading === undefined ? undefined : book.gauges.get(reading.gauge);
-  if (reading === undefined || gauge === undefined) return { id };
-  const [low, high] = reading.scale;
-  return {
-    id,
-    gauge: { id: gauge.id, unit: gauge.unit, usual: fromSI((low.valueSI + high.valueSI) / 2, gauge.unit) },
-  };
-}
 
 /** Years of the demo's first aircraft, up to yesterday, under a registration of their own. */
 export async function longPast(
