@@ -89,6 +89,22 @@ describe("a book that reads, and does not hang together", () => {
       ]);
     });
 
+    it("is told so in words where water stands", async () => {
+      const factor = (id: string) => ({
+        id,
+        quantities: ["take-off-over-50ft"],
+        when: { condition: "standing-water" },
+        factor: 1.3,
+        of: "total",
+        source: "Invented.",
+      });
+      expect(
+        await doubtsWith({ set: ["performance", "factors"], to: [factor("one"), factor("two")] }),
+      ).toEqual([
+        "performance.factors[1]: Two factors are for standing water: both count, one times the other.",
+      ]);
+    });
+
     it("is told when it has none, as a runway that is not paved and dry then stays open", async () => {
       expect(await doubtsWith({ set: ["performance", "factors"], to: [] })).toEqual([
         "performance: No factor is there for grass, gravel, or a wet runway: on such a one the distances stay open.",

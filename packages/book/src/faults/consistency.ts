@@ -1,4 +1,5 @@
 import type { Book } from "../book.ts";
+import { spaced } from "../edit/change-words.ts";
 import { measureText } from "../rules/measure-text.ts";
 import { NodePositions } from "../yaml/node-positions.ts";
 import { parseYaml } from "../yaml/parse-yaml.ts";
@@ -145,7 +146,9 @@ function factorsCountOnce({ performance }: Book, doubt: Doubt): void {
           other.quantities.some((quantity) => quantities.includes(quantity)),
       );
     if (!twice) continue;
-    const where = [when.condition, when.surface].filter((each) => each !== undefined).join(" ");
+    const where = [when.condition, when.surface]
+      .flatMap((each) => (each === undefined ? [] : spaced(each)))
+      .join(" ");
     doubt(
       ["performance", "factors", index],
       `Two factors are for ${where === "" ? "every runway" : where}: both count, one times the other.`,
