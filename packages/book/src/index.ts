@@ -47,7 +47,7 @@ export {
 } from "./edit/draft.ts";
 export { type BookEdit, type BookPath, EditError, editText, type Plain } from "./edit/edit-text.ts";
 export { fieldOf } from "./edit/field-of.ts";
-export { type GaugeProposal, gaugeProposal } from "./edit/gauge-proposal.ts";
+export { gaugeProposal } from "./edit/gauge-proposal.ts";
 export {
   copyForAnother,
   draftAfterIssue,

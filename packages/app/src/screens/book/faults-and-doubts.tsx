@@ -95,7 +95,7 @@ function idAt(plain: Plain | null, list: readonly (string | number)[], index: nu
 }
 
 /** "Left main tyre, place" */
-export function placeName(plain: Plain | null, path: string): string {
+function placeName(plain: Plain | null, path: string): string {
   const section = SECTIONS.find(({ id }) => id === sectionOfPath(path));
   const index = indexOfPath(path);
   const item =

@@ -26,7 +26,7 @@ import { useDesk } from "./use-desk.ts";
 import { weighingQuestion } from "./weighing-question.ts";
 
 /** The parts of the book that faults are in, where it can do without them; nothing when one is elsewhere. */
-export function partsToLeaveOut(faults: readonly BookFault[]): readonly string[] | undefined {
+function partsToLeaveOut(faults: readonly BookFault[]): readonly string[] | undefined {
   const tops = new Set(faults.map(({ path }) => /^[A-Za-z]+/.exec(path)?.[0] ?? ""));
   const spare: readonly string[] = SPARE_SECTIONS;
   return [...tops].every((top) => spare.includes(top)) ? [...tops] : undefined;

@@ -1,9 +1,7 @@
-import { type Plain, valueAt } from "@witnessmark/book";
 import { useMemo, useState } from "react";
 import { AircraftDrawing, type DrawingMark, type PlaceOnView } from "../../drawing/aircraft-drawing.tsx";
 import { metres, overallDimensions, placeDimensions, placeWords } from "../../drawing/dimensions.ts";
 import { go } from "../../routes/use-route.ts";
-import { listIn, textOf } from "./book-toc.tsx";
 import { tappedPlace } from "./tapped-place.ts";
 import { useDesk } from "./use-desk.ts";
 import { type DraftPoint, moveEdits, newPoint, pointsIn } from "./walk-points.ts";
@@ -161,9 +159,3 @@ function markOf(
     ...(here ? { label: each.label } : {}),
   };
 }
-
-/** Points that are seen from a stance. */
-export const seenFrom = (plain: Plain | null, stance: string): readonly Plain[] =>
-  listIn(plain, ["points"]).filter(
-    (point) => textOf(point, "stance") === stance && valueAt(point, ["id"]) !== undefined,
-  );
