@@ -1,5 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import { REGISTRATION } from "./book.ts";
+import { putInHand } from "./flight-in-hand.ts";
 import { PATIENCE_ms } from "./patience.ts";
 import { go } from "./screens.ts";
 
@@ -55,17 +56,9 @@ export class Conditions {
     await this.page.getByRole("heading", { level: 1, name: "Conditions", exact: true }).waitFor();
   }
 
-  /** Puts a flight in hand, as one that was planned before this page was opened, and opens the screen. */
+  /** Puts a flight in hand and opens the screen. */
   async openWith(flight: unknown): Promise<void> {
-    await this.page.evaluate(
-      ([registration, planned]) =>
-        localStorage.setItem(
-          "witnessmark.flights-in-hand",
-          JSON.stringify({ [String(registration)]: { flight: planned, from: null } }),
-        ),
-      [REGISTRATION, flight] as const,
-    );
-    await this.page.reload();
+    await putInHand(this.page, REGISTRATION, flight);
     await this.open();
     await this.tab("landing").waitFor({ timeout: PATIENCE_ms });
   }
@@ -86,7 +79,7 @@ export class Conditions {
     await this.place.getByRole("combobox", { name: what }).selectOption(value);
   }
 
-  /** Opens what is said of a field that the book has not: of another one, or of the one that stands there. */
+  /** Opens what is said of a field that is not in the book: of another one, or of the one that stands there. */
   async sayField(which: "another" | "this" = "another"): Promise<Locator> {
     if (which === "another") await this.choose("Field", which);
     else await this.place.getByRole("button", { name: /^What was said of / }).tap();

@@ -1,5 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import { REGISTRATION } from "./book.ts";
+import { putInHand } from "./flight-in-hand.ts";
 import { PATIENCE_ms } from "./patience.ts";
 import { go } from "./screens.ts";
 
@@ -61,17 +62,9 @@ export class Load {
     await this.page.getByRole("heading", { level: 1, name: "Load", exact: true }).waitFor();
   }
 
-  /** Puts a flight in hand, as one that was planned before this page was opened, and opens the screen. */
+  /** Puts a flight in hand and opens the screen. */
   async openWith(flight: unknown, registration: string = REGISTRATION): Promise<void> {
-    await this.page.evaluate(
-      ([aircraft, planned]) =>
-        localStorage.setItem(
-          "witnessmark.flights-in-hand",
-          JSON.stringify({ [String(aircraft)]: { flight: planned, from: null } }),
-        ),
-      [registration, flight] as const,
-    );
-    await this.page.reload();
+    await putInHand(this.page, registration, flight);
     await this.open(registration);
     await this.hand.waitFor({ timeout: PATIENCE_ms });
   }
