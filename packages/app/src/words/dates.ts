@@ -12,11 +12,6 @@ export function clockTime(at_ms: number): string {
   return `${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
-/** "09:05:12", local. */
-export function clockSeconds(at_ms: number): string {
-  return `${clockTime(at_ms)}:${two(new Date(at_ms).getSeconds())}`;
-}
-
 /** "06:42 UTC". */
 export function utcTime(at_ms: number): string {
   const at = new Date(at_ms);

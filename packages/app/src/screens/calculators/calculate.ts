@@ -82,7 +82,7 @@ const wordsOf = ({ detail: { expected, received, remedy } }: InputError): string
   `Expected ${expected}, received ${received}${remedy === undefined ? "" : `; ${remedy}`}.`;
 
 /** The rows of a calculator's lists in which anything stands. */
-export function rowsInUse(quantity: AnyQuantity, typed: Typed): readonly number[] {
+function rowsInUse(quantity: AnyQuantity, typed: Typed): readonly number[] {
   const lists = quantity.inputs.filter(({ many }) => many === true);
   const most = Math.max(0, ...lists.map(({ name }) => typed.texts[name]?.length ?? 0));
   return Array.from({ length: most }, (_, row) => row).filter((row) =>

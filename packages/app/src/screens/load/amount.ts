@@ -52,7 +52,7 @@ export function amountOf(hand: InHand, given: Given): Amount | null {
 }
 
 /** The item in hand at a place: the one named, or the first there. */
-export const itemInHand = (hand: InHand, load: PlannedLoad): LoadedItem | undefined => {
+const itemInHand = (hand: InHand, load: PlannedLoad): LoadedItem | undefined => {
   if (hand.kind !== "station") return undefined;
   const items = itemsAt(load, hand.id);
   return hand.item === undefined ? items[0] : items.find(({ id }) => id === hand.item);

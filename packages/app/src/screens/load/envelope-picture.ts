@@ -272,7 +272,7 @@ function named(
 type Px = readonly [x_px: number, y_px: number];
 
 /** A dimension line along one axis: arrows inside, or outside where there is no room between them. */
-export function dimensionPaths(from: Px, to: Px): { readonly shaft: string; readonly head: string } {
+function dimensionPaths(from: Px, to: Px): { readonly shaft: string; readonly head: string } {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const length = Math.hypot(dx, dy) || 1;
   const [ux, uy] = [dx / length, dy / length];

@@ -18,7 +18,7 @@ const IN_INCHES: readonly UnitId[] = ["in", "ft"];
 const IN_US_GALLONS: readonly UnitId[] = ["USgal", "USqt", "USpt"];
 const IN_IMPERIAL: readonly UnitId[] = ["impgal", "impqt"];
 
-export function loadUnits(chosen: ReturnType<typeof preferences.get>["units"]): LoadUnits {
+function loadUnits(chosen: ReturnType<typeof preferences.get>["units"]): LoadUnits {
   const { mass, volume, length, temperature } = chosen;
   const inches = length !== undefined && IN_INCHES.includes(length);
   return {

@@ -15,7 +15,7 @@ interface DoneFormProps {
 }
 
 /** Whether the last day may stand on the paper itself. */
-export const endsOnAPaper = ({ limits }: FollowedItem): boolean =>
+const endsOnAPaper = ({ limits }: FollowedItem): boolean =>
   limits.some(({ by }) => by === "printed" || by === "date" || by === "data-cycle");
 
 /** Takes down that something was done: when, at what the counters showed, by whom, and until when it is then good. */
