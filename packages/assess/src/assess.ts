@@ -5,6 +5,7 @@ import { type BookIndex, indexOf } from "./book-index.ts";
 import type { Context } from "./context.ts";
 import type { Finding } from "./finding.ts";
 import { flightVerdicts } from "./flight/flight-verdicts.ts";
+import { leavingAt } from "./flight/leaving-at.ts";
 import { compareFindings } from "./order.ts";
 import { repeatVerdicts } from "./repeat/repeats.ts";
 import { countsOf, headlineOf, holdsUntilOf, lineOf } from "./summary.ts";
@@ -130,11 +131,12 @@ export interface Found {
 export function findAll(
   book: Book,
   state: AircraftState,
-  flight: PlannedFlight | null,
+  planned: PlannedFlight | null,
   now_ms: number,
   heads?: Heads,
 ): Found {
   const context = contextOf(book, state, now_ms, heads);
+  const flight = leavingAt(planned, now_ms);
   const ofDiscrepancies = discrepancyVerdicts(context, flight);
   const byDiscrepancy = new Map(
     ofDiscrepancies.flatMap((finding) =>

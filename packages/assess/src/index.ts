@@ -69,6 +69,7 @@ export {
   type TankReconciled,
   tankReconciled,
 } from "./flight/fuel/tank-readings.ts";
+export { leavingAt } from "./flight/leaving-at.ts";
 export {
   type EdgeMargins,
   type EnvelopeFigures,

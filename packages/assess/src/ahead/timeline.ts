@@ -5,7 +5,6 @@ import type { Flight } from "../assessment.ts";
 import { type Finding, worthOf } from "../finding.ts";
 import { worstStatus } from "../flight/figures.ts";
 import { compareFindings } from "../order.ts";
-import { wallTimeAt } from "./wall-time-at.ts";
 
 /** One verdict that changes by time alone. */
 export interface Turn {
@@ -128,7 +127,7 @@ function narrow(
 }
 
 function assessedAt(book: Book, state: AircraftState, flight: Flight | null, at_ms: number): Moment {
-  const all = findAll(book, state, leavingAt(flight, at_ms), at_ms).findings;
+  const all = findAll(book, state, flight, at_ms).findings;
   const findings = new Map(all.map((finding) => [worthOf(finding).id, finding]));
   return { at_ms, status: worstOf(all), findings };
 }
@@ -136,11 +135,6 @@ function assessedAt(book: Book, state: AircraftState, flight: Flight | null, at_
 /** As the status of an assessment; one of nothing is open. */
 const worstOf = (findings: readonly Finding[]): Status =>
   findings.length === 0 ? "open" : worstStatus(findings.map((finding) => worthOf(finding).status));
-
-function leavingAt(flight: Flight | null, at_ms: number): Flight | null {
-  if (flight === null || !(Date.parse(flight.offBlocks) < at_ms)) return flight;
-  return { ...flight, offBlocks: wallTimeAt(at_ms, flight.offBlocks) };
-}
 
 function spansOf(first: Moment, changes: readonly Moment[], end_ms: number): readonly Span[] {
   const spans: Span[] = [];

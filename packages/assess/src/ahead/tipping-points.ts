@@ -5,6 +5,7 @@ import { contextOf } from "../assess.ts";
 import type { Flight } from "../assessment.ts";
 import { type Finding, worthOf } from "../finding.ts";
 import { massesOf } from "../flight/conditions/condition-verdicts.ts";
+import { leavingAt } from "../flight/leaving-at.ts";
 import { workLoad } from "../flight/load/load-figures.ts";
 import { BADNESS } from "../order.ts";
 import { type Answer, answerOf, worthsOf } from "./answer.ts";
@@ -82,10 +83,11 @@ export const allTips = (shares: readonly Tips[]): Tips => ({
 export function tipsOfFlight(
   book: Book,
   state: AircraftState,
-  flight: Flight | null,
+  planned: Flight | null,
   now_ms: number,
   share: Share = WHOLE,
 ): Tips {
+  const flight = leavingAt(planned, now_ms);
   const plan = flight?.plan;
   if (flight === null || plan === undefined) return { points: [], steady: [] };
   const context = contextOf(book, state, now_ms, undefined);

@@ -4,7 +4,7 @@ import type { FlightPlan, PlannedField, Read, TypedConditions } from "@witnessma
 import type { Flight } from "../assessment.ts";
 import { type FieldFigures, type FlightMasses, fieldFigures } from "../flight/conditions/field-figures.ts";
 import { FIELD_ROLES, type FieldRole } from "../flight/conditions/role.ts";
-import { wallTimeAt } from "./wall-time-at.ts";
+import { wallTimeAt } from "../words/wall-time-at.ts";
 
 /** One value of a flight that the pilot could have wrong, or that can change before the flight is over. */
 export interface Variable {

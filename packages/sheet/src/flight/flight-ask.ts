@@ -8,6 +8,7 @@ import {
   fuelFigures,
   fuelSinceLastFlight,
   type LoadFigures,
+  leavingAt,
   loadFigures,
   type OxygenFigures,
   oxygenFigures,
@@ -65,6 +66,7 @@ export function askFlight(book: Book, state: AircraftState, assessment: Assessme
   const plan = flight?.plan;
   if (flight === null || plan === undefined) return undefined;
   const now_ms = Date.parse(assessment.at);
+  const leaving = leavingAt(flight, now_ms);
   const ofFuel = verdicts.filter(({ topic }) => topic === "fuel");
   const ofOxygen = verdicts.filter(({ topic }) => topic === "oxygen");
   const load = loadFigures(book, plan);
@@ -80,7 +82,7 @@ export function askFlight(book: Book, state: AircraftState, assessment: Assessme
     flight,
     plan,
     load,
-    fuel: fuelFigures(book, flight, plan, load, tanks, countedLast(book, state, load, ofFuel)),
+    fuel: fuelFigures(book, leaving, plan, load, tanks, countedLast(book, state, load, ofFuel)),
     oxygen: oxygenFigures(
       book,
       plan,
@@ -89,7 +91,7 @@ export function askFlight(book: Book, state: AircraftState, assessment: Assessme
     byHours: timedFigures({
       book,
       state,
-      flight,
+      flight: leaving,
       clock: { now_ms, offset_min: 0 }, // hours know no local day
       pilot: undefined,
     }).filter(({ nearest }) => nearest?.by === "counter" && nearest.counter.unit === "h"),

@@ -1,4 +1,4 @@
-import { type Flight, fuelFigures, type LoadFigures } from "@witnessmark/assess";
+import { type Flight, fuelFigures, type LoadFigures, leavingAt } from "@witnessmark/assess";
 import type { Book } from "@witnessmark/book";
 import { fromSI, withSymbol } from "@witnessmark/engine";
 import type { MostAtStation } from "@witnessmark/fit";
@@ -7,6 +7,7 @@ import { useLayoutEffect, useMemo, useRef } from "react";
 import { fitInputOf, thingName } from "../../fit/fit-input-of.ts";
 import { type FitState, useFit } from "../../fit/use-fit.ts";
 import { massAt_kg } from "../../flight/plan-load.ts";
+import { useMinute } from "../../preferences/clock.ts";
 import { lower } from "../../words/capital.ts";
 import { figure } from "../../words/figures.ts";
 import type { LoadUnits } from "./load-units.ts";
@@ -26,9 +27,14 @@ interface WhatStillFitsProps {
 
 /** What still fits this load, or what puts it right: worked out exactly over the whole flight, not tried out. */
 export function WhatStillFits({ book, flight, load, figures, units, onLoad, held }: WhatStillFitsProps) {
+  const minute = useMinute();
+  const required_kg = useMemo(
+    () => (held ? undefined : requiredOf(book, leavingAt(flight, minute * 60_000), figures)),
+    [book, flight, figures, held, minute],
+  );
   const input = useMemo(
-    () => (held ? null : fitInputOf(book, load, figures, requiredOf(book, flight, figures))),
-    [book, flight, load, figures, held],
+    () => (held ? null : fitInputOf(book, load, figures, required_kg)),
+    [book, load, figures, required_kg, held],
   );
   const places = useMemo(
     () =>
